@@ -1,0 +1,20 @@
+// Package engine is Lintel's vocabulary: the nouns that every other package
+// speaks, and the file shapes (scenario, readings, finding, series) that are a
+// contract with the outside. It holds no physics, no rule and no score, and it
+// imports none of its own sub-packages.
+//
+// Units at every edge are SI and degrees Celsius, and each field name ends in
+// its unit. Inside engine/zone temperatures are in kelvin.
+//
+// Nothing below engine, quiz or content may import fmt, encoding/json or
+// reflect (engine/shape alone uses reflect): the same code runs on the phone as
+// WebAssembly, where those packages would double the download.
+package engine
+
+// Version names the physics, rules and scoring together. Items, answers and
+// classes carry it; a verdict is only ever recomputed by the same version.
+const Version = "0.1.0"
+
+// FireValidated says whether the fire model has passed its validation table.
+// It is the one flag behind every "model not yet validated" label.
+const FireValidated = false

@@ -1,0 +1,79 @@
+package truth
+
+import "math"
+
+const (
+	// SettleS is how long the fire's level and its starving are averaged over,
+	// so that one puff does not name a stage. Chosen by us.
+	SettleS = 5.0
+
+	// FallShare and RiseShare part falling from rising: a fire falls once it
+	// has lost a fifth of its peak and rises once it has gained a quarter on its
+	// trough. Between them it keeps its direction. Chosen by us.
+	FallShare = 0.80
+	RiseShare = 1.25
+
+	// NoiseShare of the flashover estimate: swings smaller than this are none.
+	NoiseShare = 0.01
+)
+
+// lag is a first-order average over SettleS.
+type lag struct {
+	value float64
+	begun bool
+}
+
+func (l *lag) follow(x, dt float64) {
+	if !l.begun {
+		l.value, l.begun = x, true
+		return
+	}
+	l.value += float64((x - l.value) * (dt / (dt + SettleS)))
+}
+
+// swing follows the level of a fire up to its peaks and down to its troughs.
+type swing struct {
+	level   lag
+	peak    float64
+	trough  float64
+	falling bool
+}
+
+func (w *swing) follow(hrr, dt, flashover float64) {
+	w.level.follow(hrr, dt)
+	level, noise := w.level.value, float64(NoiseShare*flashover)
+	if w.falling {
+		w.trough = math.Min(w.trough, level)
+		if level > float64(RiseShare*w.trough)+noise {
+			w.falling, w.peak = false, level
+		}
+		return
+	}
+	w.peak = math.Max(w.peak, level)
+	if level < float64(FallShare*w.peak) && w.peak > noise {
+		w.falling, w.trough = true, level
+	}
+}
+
+// knockDown remembers how large the fire was when water first reached it.
+type knockDown struct {
+	water  float64
+	before float64
+	down   bool
+}
+
+func (k *knockDown) follow(level, water float64) {
+	if water > k.water {
+		if !k.down {
+			k.before = math.Max(k.before, level)
+		}
+		k.water = water
+	}
+	switch {
+	case k.before <= 0:
+	case level < float64(KnockDownShare*k.before):
+		k.down = true
+	case level > float64(RegrowthShare*k.before):
+		k.down = false
+	}
+}

@@ -1,0 +1,94 @@
+package cue
+
+import (
+	"math"
+
+	"lintel/engine"
+)
+
+// flow names the direction and says how far the answer stands from another.
+func (s *Scales) flow(m Measures) (engine.Flow, float64) {
+	still := apart(m.Through, s.Still)
+	if m.Through < s.Still {
+		return engine.FlowNone, still
+	}
+	sure := math.Min(still, apart(m.Minor, s.OneWay))
+	switch {
+	case m.Minor >= s.OneWay:
+		return engine.FlowBoth, sure
+	case m.Outward:
+		return engine.FlowOut, sure
+	}
+	return engine.FlowIn, sure
+}
+
+// flame names how much flame shows.
+func (s *Scales) flame(strength float64) engine.FlameSeen {
+	switch {
+	case strength >= s.FlameFull:
+		return engine.FlameFull
+	case strength >= s.Tongues:
+		return engine.FlameTongues
+	}
+	return engine.FlameNone
+}
+
+// colour names the hue. The level of darkness sets the grey; a tint turns the
+// middle greys brown and the pale ones yellowish. Black and white stay as they
+// are: soot hides a tint, and a thin tint on white is not named at a distance.
+func (s *Scales) colour(level int, darkness, tint float64) engine.Colour {
+	tinted := tint >= s.Brown
+	switch level {
+	case 0, 1:
+		return engine.White
+	case 2:
+		if tinted {
+			return engine.YellowGrey
+		}
+		return engine.LightGrey
+	case 3:
+		if tinted {
+			return engine.Brown
+		}
+		if darkness < s.middle() {
+			return engine.Grey
+		}
+		return engine.DarkGrey
+	}
+	return engine.Black
+}
+
+// middle halves the third level of darkness, which the scale calls mid to dark
+// grey, into the two hues that people name there.
+func (s *Scales) middle() float64 {
+	cuts := s.Darkness.Cuts
+	return float64(0.5 * (cuts[len(cuts)-2] + cuts[len(cuts)-1]))
+}
+
+// churning is the Froude number of the outflow band, v/√(g·h). Where buoyancy
+// alone drives the flow it equals C·√(2(Tg/Ta − 1)), a measure of the heat
+// behind the opening wherever the neutral plane sits; wind, expansion or a tall
+// shaft add to it.
+func (p *Physical) churning() float64 {
+	band := p.band()
+	if band <= 0 {
+		return 0
+	}
+	return p.TopVelocityMS / math.Sqrt(float64(gravity*band))
+}
+
+// reynolds is v·h/ν of the outflow. Viscosity is Sutherland's formula for air
+// (coefficients of the US Standard Atmosphere 1976; from memory, to be confirmed).
+func (p *Physical) reynolds() float64 {
+	t := kelvin(p.OutTempC)
+	viscosity := float64(1.458e-6*t) * math.Sqrt(t) / (t + 110.4)
+	return float64(airDensity(p.OutTempC)*p.OutVelocityMS) * p.band() / viscosity
+}
+
+// band is the thickness of the outflow.
+func (p *Physical) band() float64 {
+	if p.Kind.Horizontal() {
+		return math.Sqrt(p.OpenM2)
+	}
+	return p.OutBandM
+}

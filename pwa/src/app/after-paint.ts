@@ -1,0 +1,6 @@
+import { register } from '../sw/register'
+
+/** Everything the first screen does without: the offline copy, the store, syncing. */
+export function start(): void {
+  if (import.meta.env.PROD) register().catch((error: unknown) => console.warn('offline copy:', error))
+}

@@ -1,0 +1,14 @@
+import { words } from '../words/en'
+import { chooseTheme, theme, themes } from './theme'
+import './theme-button.css'
+
+/** Steps through the themes: as the device, light, dark, outdoor. */
+export function ThemeButton() {
+  const next = themes[(themes.indexOf(theme.value) + 1) % themes.length]!
+  return (
+    <button type="button" class="theme-button" onClick={() => chooseTheme(next)}>
+      <span class="visually-hidden">{words.app.theme}: </span>
+      {words.themes[theme.value]}
+    </button>
+  )
+}

@@ -1,0 +1,15 @@
+import { signal } from '@preact/signals'
+
+/** Where the server stands, as far as this page knows. */
+export type Reach = 'unknown' | 'online' | 'offline'
+
+/** What a person is told about syncing. local/sync.ts keeps it. */
+export const sync = signal<{ unsynced: number; reach: Reach }>({ unsynced: 0, reach: 'unknown' })
+
+/**
+ * Whether the app can be used with no server: yes once its service worker has
+ * everything, no where the page came over plain http, which browsers refuse
+ * service workers to.
+ */
+export type OfflineUse = 'preparing' | 'ready' | 'plain-http' | 'unsupported'
+export const offlineUse = signal<OfflineUse>('preparing')

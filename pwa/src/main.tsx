@@ -1,0 +1,13 @@
+import { render } from 'preact'
+import './app/tokens.css'
+import './app/base.css'
+import { App } from './app/app'
+import { followLinks } from './app/router'
+import { followTheme } from './app/theme'
+
+followTheme()
+followLinks()
+render(<App />, document.getElementById('app')!)
+
+// What the first screen does not need comes after it has been painted.
+requestAnimationFrame(() => setTimeout(() => void import('./app/after-paint').then((after) => after.start()), 0))

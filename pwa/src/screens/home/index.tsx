@@ -1,0 +1,22 @@
+import { screens } from '../../app/screens'
+import { OfflineNote } from '../../ui/offline-note'
+import { Page } from '../../ui/page'
+import { words } from '../../words/en'
+import { Section } from './section'
+import './home.css'
+
+/** The way in. It needs no engine and no store: it shows in the first second. */
+export function Home() {
+  return (
+    <Page title={words.home.title}>
+      <div class="stack stack-wide">
+        <p class="home-lead">{words.home.lead}</p>
+        <Section rooms={screens} />
+        <p class="small soft">
+          {words.caution.trainingOnly} {words.caution.notAtIncident}
+        </p>
+        <OfflineNote />
+      </div>
+    </Page>
+  )
+}

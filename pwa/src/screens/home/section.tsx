@@ -1,0 +1,25 @@
+import type { ScreenName } from '../../words/en'
+import { words } from '../../words/en'
+import { Glyph } from './glyph'
+
+/** The app as a building cut open: each screen is a room with its door. */
+export function Section({ rooms }: { rooms: readonly { name: ScreenName; at: string }[] }) {
+  return (
+    <nav class="section" aria-label={words.app.nav}>
+      <svg class="section-roof" viewBox="0 0 100 12" preserveAspectRatio="none" aria-hidden="true">
+        <path d="M0 12 50 1 100 12" />
+      </svg>
+      <ul class="section-rooms">
+        {rooms.map(({ name, at }) => (
+          <li key={at}>
+            <a class="room" href={`/${at}`}>
+              <Glyph name={name} />
+              <span class="room-name">{words.screens[name].name}</span>
+              <span class="room-job">{words.screens[name].job}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  )
+}

@@ -1,0 +1,13 @@
+import type { ButtonHTMLAttributes } from 'preact'
+import './button.css'
+
+interface ButtonProps extends Omit<ButtonHTMLAttributes<HTMLButtonElement>, 'class' | 'type'> {
+  /** main: the one thing to do here. plain: anything else. quiet: no border. */
+  look?: 'main' | 'plain' | 'quiet'
+  wide?: boolean
+}
+
+/** A button. The main one is 72 px high: a gloved thumb finds it. */
+export function Button({ look = 'plain', wide, ...rest }: ButtonProps) {
+  return <button type="button" class={`button button-${look}${wide ? ' button-wide' : ''}`} {...rest} />
+}

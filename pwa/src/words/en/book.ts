@@ -1,0 +1,2 @@
+/** What the book screen says. */
+export const book = {} as const

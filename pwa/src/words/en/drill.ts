@@ -1,0 +1,2 @@
+/** What the drill screen says. */
+export const drill = {} as const

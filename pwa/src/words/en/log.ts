@@ -1,0 +1,2 @@
+/** What the log screen says. */
+export const log = {} as const

@@ -1,0 +1,2 @@
+/** What the Size-up screen says. */
+export const sizeUp = {} as const

@@ -1,0 +1,97 @@
+import type { Answer, Event, Finding, Item, Move, Readings, Scenario, Verdict } from '../wire.gen'
+import type { Calls, FamilyInfo, Method, OpenedRun, Problem, Reply, Version } from './protocol'
+
+export type { FamilyInfo, OpenedRun, Version } from './protocol'
+
+/** A mistake that the engine found in what it was given. */
+export class EngineProblem extends Error implements Problem {
+  readonly where: string
+  readonly what: string
+  readonly do: string
+  constructor(problem: Problem) {
+    super([problem.where, problem.what, problem.do].filter(Boolean).join(': '))
+    this.name = 'EngineProblem'
+    this.where = problem.where
+    this.what = problem.what
+    this.do = problem.do
+  }
+}
+
+interface Waiting {
+  resolve(value: unknown): void
+  reject(error: EngineProblem): void
+}
+
+/** The part of a Worker that the client needs; tests bring their own. */
+export interface Port {
+  postMessage(message: unknown, transfer: Transferable[]): void
+  onmessage: ((message: MessageEvent<Reply>) => unknown) | null
+  onerror: ((event: ErrorEvent) => unknown) | null
+}
+
+/** Calls the engine in its worker. The worker starts with the first call, never before. */
+export class EngineClient {
+  #port: Port | undefined
+  #next = 1
+  readonly #waiting = new Map<number, Waiting>()
+  readonly #start: () => Port
+
+  constructor(start: () => Port) {
+    this.#start = start
+  }
+
+  version = (): Promise<Version> => this.#call('version')
+  read = (readings: Readings): Promise<Finding> => this.#call('read', readings)
+  families = (): Promise<FamilyInfo[]> => this.#call('families')
+  item = (family: string, seed: number): Promise<Item> => this.#call('item', family, seed)
+  score = (answer: Answer): Promise<Verdict> => this.#call('score', answer)
+  open = (scenario: Scenario): Promise<OpenedRun> => this.#call('open', scenario)
+  move = (run: number, move: Move): Promise<null> => this.#call('move', run, move)
+  events = (run: number): Promise<Event[]> => this.#call('events', run)
+  readings = (run: number): Promise<Readings> => this.#call('readings', run)
+  clone = (run: number): Promise<OpenedRun> => this.#call('clone', run)
+  close = (run: number): Promise<null> => this.#call('close', run)
+
+  /**
+   * Runs a fire on and fills a frame. The array given is handed over to the
+   * worker and comes back as the result: keep using the result, not the argument.
+   */
+  advance = (run: number, seconds: number, out: Float64Array): Promise<Float64Array> =>
+    this.#call('advance', run, seconds, out)
+
+  #call<M extends Method>(method: M, ...args: Calls[M]['args']): Promise<Calls[M]['gives']> {
+    const port = (this.#port ??= this.#listen(this.#start()))
+    const id = this.#next++
+    const transfer = args.flatMap((arg) => (arg instanceof Float64Array ? [arg.buffer as ArrayBuffer] : []))
+    return new Promise((resolve, reject) => {
+      this.#waiting.set(id, { resolve: resolve as Waiting['resolve'], reject })
+      port.postMessage({ id, method, args }, transfer)
+    })
+  }
+
+  #listen(port: Port): Port {
+    port.onmessage = ({ data }) => this.#settle(data)
+    port.onerror = (event) => this.#failAll(event.message)
+    return port
+  }
+
+  #settle(reply: Reply): void {
+    const waiting = this.#waiting.get(reply.id)
+    this.#waiting.delete(reply.id)
+    if ('error' in reply) waiting?.reject(new EngineProblem(reply.error))
+    else waiting?.resolve(reply.gives)
+  }
+
+  /** The worker itself is gone: every call fails, and the next one starts a fresh worker. */
+  #failAll(what: string): void {
+    const error = new EngineProblem({ where: 'engine', what: what || 'stopped', do: 'try again' })
+    for (const waiting of this.#waiting.values()) waiting.reject(error)
+    this.#waiting.clear()
+    this.#port = undefined
+  }
+}
+
+/** The one engine of this page. */
+export const engine = new EngineClient(
+  () => new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module', name: 'engine' }) as Port,
+)

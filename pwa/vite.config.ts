@@ -1,0 +1,31 @@
+import { defineConfig } from 'vite'
+import { VitePWA } from 'vite-plugin-pwa'
+import { manifest } from './build/manifest.ts'
+import { brotli } from './build/brotli.ts'
+
+// The build goes to site/dist, one level below the folder that embed.go embeds,
+// so that a fresh checkout compiles before anything was built.
+export default defineConfig({
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  build: { outDir: 'site/dist', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  worker: { format: 'es' },
+  plugins: [
+    VitePWA({
+      registerType: 'prompt', // an update waits until a person asks for it
+      injectRegister: false, // src/sw/register.ts does it, after first paint
+      manifest,
+      workbox: {
+        globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}'],
+        maximumFileSizeToCacheInBytes: 8 * 1024 * 1024, // the engine, uncompressed
+        navigateFallback: '/index.html',
+        navigateFallbackDenylist: [/^\/api\//, /^\/healthz/, /^\/readyz/],
+        clientsClaim: true,
+        cleanupOutdatedCaches: true,
+        inlineWorkboxRuntime: true,
+        sourcemap: false,
+      },
+    }),
+    brotli(),
+  ],
+  test: { include: ['src/**/*.test.ts'], environment: 'node' },
+} as Parameters<typeof defineConfig>[0])

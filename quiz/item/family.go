@@ -1,0 +1,90 @@
+package item
+
+import (
+	"lintel/engine"
+	"lintel/quiz"
+)
+
+// Family is a recipe of scenes that share one lesson, as content holds it.
+// Title and Text must not give the answer away: a person sees both first.
+type Family struct {
+	ID     string          `json:"id"`
+	Title  string          `json:"title"`
+	Lesson string          `json:"lesson"` // id in content/lessons
+	Rule   string          `json:"rule"`   // id in content/rules
+	Kind   quiz.ItemKind   `json:"kind"`
+	Text   string          `json:"text"` // what is asked, in a sentence
+	Why    string          `json:"why"`  // one line shown after the answer
+	Tell   string          `json:"tell"` // the cue that would have told
+	Scene  engine.Scenario `json:"scene"`
+	Vary   []Vary          `json:"vary"`
+	Moment Window          `json:"moment"`
+	Show   []string        `json:"show"` // openings to look at, the asked one first
+	Asks   []Ask           `json:"asks"`
+	Need   []Need          `json:"need,omitempty"` // what a scene must show to be about this lesson
+	Move   *Prediction     `json:"move,omitempty"` // for predict_move
+}
+
+// Knob is something of a scene that a family may vary.
+type Knob string
+
+// The knobs. A factor multiplies what the scene says, the others replace it.
+const (
+	RoomSize      Knob = "room_size"      // factor on width and depth of the room ID
+	OpeningWidth  Knob = "opening_width"  // m, of the opening ID
+	OpeningHeight Knob = "opening_height" // m
+	OpeningSill   Knob = "opening_sill"   // m
+	OpeningShare  Knob = "open"           // 0 to 1
+	FuelMass      Knob = "fuel_mass"      // factor on the fuel ID
+	BurnerPower   Knob = "burner_power"   // factor on the burner ID
+	MoveTime      Knob = "move_time"      // s added to every move
+	MoveWater     Knob = "move_water"     // factor on every move's water
+	WindSpeed     Knob = "wind"           // m/s
+	AirTemp       Knob = "air_c"          // C
+)
+
+// Knobs lists every knob.
+var Knobs = []Knob{RoomSize, OpeningWidth, OpeningHeight, OpeningSill, OpeningShare, FuelMass, BurnerPower, MoveTime, MoveWater, WindSpeed, AirTemp}
+
+// Vary draws one value evenly from Low to High, both included, in steps of Step
+// counted from Low, so that a scene's numbers stay short.
+type Vary struct {
+	Knob Knob    `json:"knob"`
+	ID   string  `json:"id,omitempty"`
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
+	Step float64 `json:"step"`
+}
+
+// Window is when a scene may be looked at, in seconds from the start.
+type Window struct {
+	FromS float64 `json:"from_s"`
+	ToS   float64 `json:"to_s"`
+}
+
+// Ask is one question. Cue is needed for a level and for a change; Text is only
+// given where the usual wording would not do.
+type Ask struct {
+	Kind    quiz.AskKind `json:"kind"`
+	Cue     engine.Cue   `json:"cue,omitempty"`
+	Opening string       `json:"opening,omitempty"`
+	Text    string       `json:"text,omitempty"`
+}
+
+// Need is one thing that a scene must show at its moment, or be thrown away.
+type Need struct {
+	Opening string          `json:"opening,omitempty"`
+	Flow    []engine.Flow   `json:"flow,omitempty"`
+	Cue     engine.Cue      `json:"cue,omitempty"` // an ordinal cue, from Low to High
+	Low     int             `json:"low,omitempty"`
+	High    int             `json:"high,omitempty"`
+	Stage   []engine.Stage  `json:"stage,omitempty"`
+	Regime  []engine.Regime `json:"regime,omitempty"`
+}
+
+// Prediction is the move that a person must foresee, and how long after it the
+// change is judged.
+type Prediction struct {
+	Move   engine.Move `json:"move"`
+	AfterS float64     `json:"after_s"`
+}

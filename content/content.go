@@ -1,0 +1,40 @@
+// Package content is Lintel's knowledge as data: fuels, linings, scales, rules,
+// sources and scene families. People write it as YAML in the folders beside this
+// file; `go generate ./content` checks it and writes it as the Go literals of the
+// *_gen.go files and as JSON for the front end, so that no YAML reader travels to
+// the phone. A test fails when the generated files are stale.
+package content
+
+//go:generate go run ./internal/compile
+
+import (
+	"sync"
+
+	"lintel/engine"
+	"lintel/engine/infer"
+)
+
+// Materials returns the fuels and linings that a fire may use.
+func Materials() engine.Materials { return engine.Materials{Fuels: fuels, Linings: linings} }
+
+// Sources lists every public text that rules and lessons lean on.
+func Sources() []infer.Source { return sources }
+
+// RuleList lists the rules as written, for linting and for reading.
+func RuleList() []infer.Rule { return rules }
+
+// Measures lists what simulated fires made of each rule.
+func Measures() []infer.Measure { return measures }
+
+// Priors returns what the reader starts from before any sign.
+func Priors() infer.Priors { return priors }
+
+// Rules returns the rules made ready to read smoke with. Generated content has
+// been through this very step, so a failure is a programmer's error.
+var Rules = sync.OnceValue(func() *infer.Set {
+	set, err := infer.NewSet(rules, sources, measures, priors)
+	if err != nil {
+		panic("content: " + err.Error())
+	}
+	return set
+})

@@ -1,0 +1,223 @@
+package infer
+
+import (
+	"math"
+
+	"lintel/engine"
+)
+
+// scene is the last look with what earlier looks and the plan tell of it.
+type scene struct {
+	building *engine.Building
+	plan     *engine.Plan
+	look     *engine.Look
+	looks    int
+	before   *engine.Look // nil on the first look
+	now      []seen
+}
+
+// seen is one opening of the last look.
+type seen struct {
+	engine.Reading
+	past *engine.Reading // the same opening in the look before, or nil
+}
+
+// newScene joins the looks. What an opening is (its kind, side, floor and size)
+// is carried over from any earlier look; what it shows is not.
+func newScene(r engine.Readings) *scene {
+	s := &scene{building: r.Building, plan: r.Plan, looks: len(r.Looks)}
+	if len(r.Looks) == 0 {
+		s.look = &engine.Look{}
+		return s
+	}
+	s.look = &r.Looks[len(r.Looks)-1]
+	if len(r.Looks) > 1 {
+		s.before = &r.Looks[len(r.Looks)-2]
+	}
+	s.now = make([]seen, len(s.look.Openings))
+	for i := range s.look.Openings {
+		s.now[i].Reading = s.look.Openings[i]
+		for j := range r.Looks[:len(r.Looks)-1] {
+			if past := find(&r.Looks[j], s.now[i].ID); past != nil {
+				s.now[i].carry(past)
+			}
+		}
+		if s.before != nil {
+			s.now[i].past = find(s.before, s.now[i].ID)
+		}
+		s.carryPlan(&s.now[i])
+		s.carryChange(&s.now[i])
+	}
+	return s
+}
+
+func find(look *engine.Look, id string) *engine.Reading {
+	for i := range look.Openings {
+		if look.Openings[i].ID == id {
+			return &look.Openings[i]
+		}
+	}
+	return nil
+}
+
+// carry fills in what an opening is from an earlier look at it.
+func (o *seen) carry(past *engine.Reading) {
+	if o.Side == "" {
+		o.Side = past.Side
+	}
+	if o.Kind == "" {
+		o.Kind = past.Kind
+	}
+	if o.Floor == nil {
+		o.Floor = past.Floor
+	}
+	if o.WidthM == nil {
+		o.WidthM = past.WidthM
+	}
+	if o.HeightM == nil {
+		o.HeightM = past.HeightM
+	}
+}
+
+// carryPlan fills in what the plan knows of an opening.
+func (s *scene) carryPlan(o *seen) {
+	if s.plan == nil {
+		return
+	}
+	for i := range s.plan.Openings {
+		p := &s.plan.Openings[i]
+		if p.ID != o.ID {
+			continue
+		}
+		o.carry(&engine.Reading{Side: p.Side, Kind: seenKind(p.Kind), WidthM: above0(p.WidthM), HeightM: above0(p.HeightM)})
+		return
+	}
+}
+
+func above0(x float64) *float64 {
+	if x > 0 {
+		return &x
+	}
+	return nil
+}
+
+// seenKind is what an observer would call a planned opening.
+func seenKind(k engine.OpeningKind) engine.SeenKind {
+	switch k {
+	case engine.Door:
+		return engine.SeenDoor
+	case engine.Window:
+		return engine.SeenWindow
+	case engine.Port:
+		return engine.SeenVent
+	case engine.RoofHatch:
+		return engine.SeenRoof
+	case engine.Leak:
+		return engine.SeenCrack
+	}
+	return engine.SeenHatch
+}
+
+// carryChange takes the state an opening was just put in where none was noted.
+func (s *scene) carryChange(o *seen) {
+	for i := range s.look.Changes {
+		if s.look.Changes[i].Opening == o.ID && (o.State == "" || o.State == engine.StateUnknown) {
+			o.State = s.look.Changes[i].State
+		}
+	}
+}
+
+// usualDarkness places each hue on the scale of darkness where only the hue was
+// noted (content/scales; the tinted hues where their usual darkness puts them).
+var usualDarkness = map[engine.Colour]float64{
+	engine.White: 1, engine.LightGrey: 2, engine.Brown: 2, engine.YellowGrey: 2,
+	engine.Grey: 3, engine.DarkGrey: 3, engine.Black: 4,
+}
+
+// level is an ordinal cue as a number, NaN where it was not seen.
+func level(r *engine.Reading, cue engine.Cue) float64 {
+	if n := r.Level(cue); n != nil {
+		return float64(*n)
+	}
+	if cue == engine.CueDarkness {
+		if dark, known := usualDarkness[r.Colour]; known {
+			return dark
+		}
+	}
+	return math.NaN()
+}
+
+// group parts openings whose speeds cannot be compared: 1 Pa drives gas through a
+// crack as fast as a large fire drives it through a door (v = sqrt(2 dP / rho)).
+type group uint8
+
+const (
+	wallGroup group = iota
+	gapGroup
+	roofGroup
+)
+
+func (o *seen) group() group {
+	switch {
+	case o.Kind == engine.SeenRoof || o.Kind == engine.SeenHatch:
+		return roofGroup
+	case o.Kind == engine.SeenCrack || o.State == engine.StateClosed:
+		return gapGroup
+	}
+	return wallGroup
+}
+
+// likeSizeRatio is how far two areas may differ and still count as like-sized:
+// twice the opening about halves the speed of the same outflow. Chosen by us.
+const likeSizeRatio = 2.0
+
+// like reports whether the speeds at two openings may be compared.
+func (o *seen) like(other *seen) bool {
+	if o.group() != other.group() {
+		return false
+	}
+	a, b := o.area(), other.area()
+	if a > 0 && b > 0 {
+		return a <= likeSizeRatio*b && b <= likeSizeRatio*a
+	}
+	return o.Kind == other.Kind
+}
+
+// area is 0 where it is not known.
+func (o *seen) area() float64 {
+	if o.WidthM == nil || o.HeightM == nil {
+		return 0
+	}
+	return *o.WidthM * *o.HeightM
+}
+
+func (o *seen) isOpen() truth {
+	switch o.State {
+	case engine.StateOpen, engine.StatePart, engine.StateBroken:
+		return yes
+	case engine.StateClosed:
+		return no
+	}
+	return unknown
+}
+
+// showsSmoke reports whether smoke is seen at the opening.
+func (o *seen) showsSmoke() truth {
+	answer := unknown
+	for _, cue := range engine.OrdinalCues {
+		x := level(&o.Reading, cue)
+		if x >= 1 {
+			return yes
+		}
+		if x == 0 && cue == engine.CueVolume {
+			answer = no
+		}
+	}
+	if answer == unknown && (o.Flow == engine.FlowOut || o.Flow == engine.FlowBoth) {
+		return yes
+	}
+	if answer == unknown && o.Flow == engine.FlowNone {
+		return no
+	}
+	return answer
+}

@@ -1,0 +1,49 @@
+package store_test
+
+import (
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"lintel/quiz"
+	"lintel/server/store"
+	"lintel/server/store/storetest"
+)
+
+func TestContract(t *testing.T) {
+	storetest.Run(t, func(t *testing.T) (quiz.Store, func() quiz.Store) {
+		path := filepath.Join(t.TempDir(), store.FileName)
+		s := open(t, path, store.Options{})
+		return s, func() quiz.Store {
+			require.NoError(t, s.Close())
+			return open(t, path, store.Options{})
+		}
+	})
+}
+
+// open opens a store whose file is walked through when the test ends.
+func open(t *testing.T, path string, opts store.Options) *store.Store {
+	t.Helper()
+	s, err := store.Open(path, opts)
+	require.NoError(t, err)
+	t.Cleanup(func() {
+		assert.NoError(t, s.Close())
+		_, err := store.CheckFile(path)
+		assert.NoError(t, err)
+	})
+	return s
+}
+
+func TestManyDevicesAreRefused(t *testing.T) {
+	s := open(t, filepath.Join(t.TempDir(), store.FileName), store.Options{MaxDevices: 2})
+	for n := 1; n <= 2; n++ {
+		_, err := s.Register(storetest.ID(n), storetest.Secret(n), "Engine")
+		require.NoError(t, err)
+	}
+	_, err := s.Register(storetest.ID(3), storetest.Secret(3), "Engine")
+	require.ErrorIs(t, err, quiz.ErrManyDevices)
+	_, err = s.Register(storetest.ID(2), storetest.Secret(2), "Truck")
+	require.NoError(t, err, "a known device may still change its call sign")
+}

@@ -39,7 +39,7 @@ func (b *ScaleBook) thresholds(s *cue.Scales) error {
 	fields := map[string]*float64{
 		"still": &s.Still, "one_way": &s.OneWay, "reynolds": &s.Reynolds,
 		"churning": &s.Churning, "pulsing": &s.Pulsing, "vanishes": &s.Vanishes,
-		"tongues": &s.Tongues, "flame_full": &s.FlameFull, "brown": &s.Brown,
+		"tongues": &s.Tongues, "flame_full": &s.FlameFull, "brown": &s.Brown, "yellow": &s.Yellow,
 	}
 	for _, threshold := range b.Thresholds {
 		field := fields[threshold.ID]

@@ -33,23 +33,22 @@ func (s *Scales) flame(strength float64) engine.FlameSeen {
 	return engine.FlameNone
 }
 
-// colour names the hue. The level of darkness sets the grey; a tint turns the
-// middle greys brown and the pale ones yellowish. Black and white stay as they
-// are: soot hides a tint, and a thin tint on white is not named at a distance.
+// colour names the hue. The level of darkness sets the grey. A tint is named
+// only in the pale greys: white hides it at a distance and soot drowns it. Tar
+// with little soot looks yellowish, with more soot brown.
 func (s *Scales) colour(level int, darkness, tint float64) engine.Colour {
-	tinted := tint >= s.Brown
 	switch level {
 	case 0, 1:
 		return engine.White
 	case 2:
-		if tinted {
+		switch {
+		case tint >= s.Yellow:
 			return engine.YellowGrey
+		case tint >= s.Brown:
+			return engine.Brown
 		}
 		return engine.LightGrey
 	case 3:
-		if tinted {
-			return engine.Brown
-		}
 		if darkness < s.middle() {
 			return engine.Grey
 		}

@@ -26,7 +26,8 @@ type Scales struct {
 	Vanishes  float64 `json:"vanishes"`   // steam's share of the extinction
 	Tongues   float64 `json:"tongues"`    // kW/m^(5/2)
 	FlameFull float64 `json:"flame_full"` // kW/m^(5/2)
-	Brown     float64 `json:"brown"`      // tint above which a hue is named brown or yellow
+	Brown     float64 `json:"brown"`      // tint above which a pale grey is named brown
+	Yellow    float64 `json:"yellow"`     // tint above which it is named yellowish
 }
 
 // fresh says that no level was given before.

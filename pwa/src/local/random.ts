@@ -1,0 +1,14 @@
+/**
+ * Random bytes as lower-case hex. crypto.getRandomValues is there on plain http
+ * too, where crypto.randomUUID and crypto.subtle are not.
+ */
+export function randomHex(bytes: number): string {
+  const raw = crypto.getRandomValues(new Uint8Array(bytes))
+  return Array.from(raw, (byte) => byte.toString(16).padStart(2, '0')).join('')
+}
+
+/** A seed that survives the crossing to Go as a plain number: 0 to 2^53 - 1. */
+export function randomSeed(): number {
+  const [high = 0, low = 0] = crypto.getRandomValues(new Uint32Array(2))
+  return (high >>> 11) * 2 ** 32 + low
+}

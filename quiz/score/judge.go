@@ -1,0 +1,99 @@
+package score
+
+import (
+	"lintel/engine"
+	"lintel/quiz"
+)
+
+// Judge scores each ask of an item. accept holds, for each ask in order, every
+// right reply. The verdict's words of explanation are left to the caller. The
+// error is an *engine.Problem in the answer.
+func Judge(item *quiz.Item, accept [][]quiz.Reply, answer *quiz.Answer) (quiz.Verdict, error) {
+	verdict := quiz.Verdict{V: 1, Engine: item.Engine}
+	given, err := byAsk(item, answer)
+	if err != nil {
+		return verdict, err
+	}
+	sum := 0.0
+	for i, ask := range item.Question.Asks {
+		part := judgePart(ask, accept[i], given[ask.ID])
+		verdict.Parts = append(verdict.Parts, part)
+		sum += part.Error
+	}
+	verdict.Score = 1 - sum/float64(len(item.Question.Asks))
+	if answer.Confidence != nil && item.Kind == quiz.CallStage {
+		brier := Brier(*answer.Confidence, allRight(verdict.Parts))
+		verdict.Brier = &brier
+	}
+	return verdict, nil
+}
+
+// byAsk checks the answer and puts its replies by the ask they answer.
+func byAsk(item *quiz.Item, answer *quiz.Answer) (map[string]*quiz.Reply, error) {
+	if c := answer.Confidence; c != nil && !(*c >= 0.5 && *c <= 1) {
+		return nil, engine.Bad("confidence", "is out of range", "give a number from 0.5 to 1")
+	}
+	kinds := map[string]quiz.AskKind{}
+	for _, ask := range item.Question.Asks {
+		kinds[ask.ID] = ask.Kind
+	}
+	given := map[string]*quiz.Reply{}
+	for i := range answer.Replies {
+		reply := &answer.Replies[i]
+		where := place(i)
+		kind, known := kinds[reply.Ask]
+		switch {
+		case !known:
+			return nil, engine.Bad(where+".ask", "is none of this item's questions", "answer the questions of the item")
+		case given[reply.Ask] != nil:
+			return nil, engine.Bad(where+".ask", "is answered twice", "answer each question once")
+		}
+		if err := checkReply(where, kind, reply); err != nil {
+			return nil, err
+		}
+		given[reply.Ask] = reply
+	}
+	return given, nil
+}
+
+func judgePart(ask quiz.Ask, accept []quiz.Reply, reply *quiz.Reply) quiz.Part {
+	part := quiz.Part{Ask: ask.ID, Given: quiz.Reply{Ask: ask.ID, Unsure: true}, Truth: accept}
+	if reply == nil {
+		part.Error, part.Remark = 1, "not answered"
+		return part
+	}
+	part.Given = *reply
+	if reply.Unsure {
+		part.Error = blind(ask.Kind, accept)
+		part.Remark = "counted as a blind guess; it was " + spell(accept[0])
+		return part
+	}
+	part.Error = distance(ask.Kind, reply, accept)
+	part.Right = part.Error <= slack(ask.Kind)
+	if ask.Kind == quiz.AskLevel {
+		steps := signedSteps(*reply.Level, accept)
+		part.Steps = &steps
+	}
+	part.Remark = remark(ask.Kind, &part)
+	return part
+}
+
+func allRight(parts []quiz.Part) bool {
+	for _, part := range parts {
+		if !part.Right {
+			return false
+		}
+	}
+	return true
+}
+
+// Brier is the squared distance between a confidence and what came true
+// (G. W. Brier, "Verification of forecasts expressed in terms of probability",
+// Monthly Weather Review, 1950; here in its two-class form): 0 is perfect,
+// always saying one half gives a quarter.
+func Brier(confidence float64, cameTrue bool) float64 {
+	if cameTrue {
+		confidence = 1 - confidence
+	}
+	return float64(confidence * confidence)
+}

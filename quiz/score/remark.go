@@ -1,0 +1,56 @@
+package score
+
+import (
+	"strconv"
+	"strings"
+
+	"lintel/quiz"
+)
+
+// remark says in a few words how a reply compares with the truth.
+func remark(kind quiz.AskKind, part *quiz.Part) string {
+	right := spell(part.Truth[0])
+	switch {
+	case part.Right && kind == quiz.AskPlane:
+		return "right: it was at " + right
+	case part.Right:
+		return "right: " + right
+	case part.Steps != nil:
+		return steps(*part.Steps) + ": it was " + right
+	case kind == quiz.AskPlane && *part.Given.Plane > *part.Truth[0].Plane:
+		return "too high: it was at " + right
+	case kind == quiz.AskPlane:
+		return "too low: it was at " + right
+	}
+	return "it was " + right + ", not " + spell(part.Given)
+}
+
+func steps(n int) string {
+	word := " steps too heavy"
+	if n < 0 {
+		word = " steps too light"
+	}
+	if abs(n) == 1 {
+		word = strings.Replace(word, "steps", "step", 1)
+	}
+	return strconv.Itoa(abs(n)) + word
+}
+
+// spell puts a reply into words.
+func spell(r quiz.Reply) string {
+	switch {
+	case r.Level != nil:
+		return strconv.Itoa(*r.Level)
+	case r.Plane != nil:
+		return strconv.Itoa(int(*r.Plane*100+0.5)) + " % of the height"
+	case r.Flow != "":
+		return string(r.Flow)
+	case r.Stage != "":
+		return strings.ReplaceAll(string(r.Stage), "_", " ")
+	case r.Regime != "":
+		return strings.ReplaceAll(string(r.Regime), "_", "-")
+	case r.Change != "":
+		return string(r.Change)
+	}
+	return "not answered"
+}

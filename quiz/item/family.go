@@ -1,6 +1,8 @@
 package item
 
 import (
+	"strconv"
+
 	"lintel/engine"
 	"lintel/quiz"
 )
@@ -87,4 +89,8 @@ type Need struct {
 type Prediction struct {
 	Move   engine.Move `json:"move"`
 	AfterS float64     `json:"after_s"`
+}
+
+func (f *Family) where(list string, i int) string {
+	return "family " + f.ID + " " + list + "[" + strconv.Itoa(i) + "]"
 }

@@ -37,7 +37,6 @@ const (
 // Store is the bbolt store. Make one with Open.
 type Store struct {
 	db         *bolt.DB
-	path       string
 	now        func() time.Time
 	maxDevices uint64
 	writer     *writer
@@ -72,8 +71,20 @@ func Open(path string, opts Options) (*Store, error) {
 	if err != nil {
 		return nil, openProblem(path, err)
 	}
-	s := &Store{db: db, path: path, now: opts.Now, maxDevices: opts.MaxDevices}
+	s := &Store{db: db, now: opts.Now, maxDevices: opts.MaxDevices}
 	s.writer = startWriter(db)
+	return s, nil
+}
+
+// OpenToRead opens a store that no server holds, to read from only: whatever
+// would write returns quiz.ErrClosed.
+func OpenToRead(path string) (*Store, error) {
+	db, err := openToRead(path, DefaultLockWait)
+	if err != nil {
+		return nil, err
+	}
+	s := &Store{db: db, now: time.Now, writer: startWriter(db)}
+	s.writer.stop()
 	return s, nil
 }
 

@@ -1,0 +1,69 @@
+package httpapi
+
+import (
+	"net/url"
+	"strings"
+
+	"github.com/gofiber/fiber/v2"
+)
+
+// policy lets the app load its own files and nothing else: no foreign host, no
+// inline script or style, no frame. 'wasm-unsafe-eval' is what compiling the
+// engine takes (CSP level 3, section 6.1.10) and allows no JavaScript eval.
+const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; " +
+	"font-src 'self'; connect-src 'self'; worker-src 'self'; manifest-src 'self'; " +
+	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+
+// fixed are the headers of every answer.
+var fixed = [][2]string{
+	{"Content-Security-Policy", policy},
+	{"X-Content-Type-Options", "nosniff"},
+	{"X-Frame-Options", "DENY"},
+	{"Referrer-Policy", "no-referrer"},
+	{"Cross-Origin-Opener-Policy", "same-origin"},
+	{"Cross-Origin-Resource-Policy", "same-origin"},
+	{"Permissions-Policy", "camera=(), microphone=(), geolocation=(), payment=(), usb=(), display-capture=()"},
+}
+
+func secure(c *fiber.Ctx) {
+	for _, header := range fixed {
+		c.Set(header[0], header[1])
+	}
+}
+
+func secured(c *fiber.Ctx) error {
+	secure(c)
+	return c.Next()
+}
+
+// private keeps answers of the API out of every cache.
+func private(c *fiber.Ctx) error {
+	c.Set(fiber.HeaderCacheControl, "no-store")
+	return c.Next()
+}
+
+// sameOrigin refuses what a browser sends on behalf of another site. A device's
+// secret is never sent by itself, as a cookie would be, so this is a second wall.
+func sameOrigin(c *fiber.Ctx) error {
+	if origin := c.Get(fiber.HeaderOrigin); origin != "" {
+		from, err := url.Parse(origin)
+		if err != nil || from.Host == "" || !strings.EqualFold(from.Host, string(c.Request().Header.Host())) {
+			return errForeign
+		}
+	}
+	if site := c.Get("Sec-Fetch-Site"); site == "cross-site" || site == "same-site" {
+		return errForeign
+	}
+	return c.Next()
+}
+
+// jsonOnly refuses other bodies, packed ones too: fiber would unpack them
+// without a limit.
+func jsonOnly(c *fiber.Ctx) error {
+	kind, _, _ := strings.Cut(c.Get(fiber.HeaderContentType), ";")
+	packed := c.Get(fiber.HeaderContentEncoding)
+	if !strings.EqualFold(strings.TrimSpace(kind), fiber.MIMEApplicationJSON) || packed != "" && packed != "identity" {
+		return errNotJSON
+	}
+	return c.Next()
+}

@@ -1,0 +1,154 @@
+package httpapi
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"io/fs"
+	"path"
+	"strings"
+
+	"github.com/gofiber/fiber/v2"
+)
+
+// page is the file that every screen's address opens.
+const page = "index.html"
+
+// How long a browser may keep a file. A file under assets/ has a fingerprint of
+// its bytes in its name, so it never changes; all others are asked for anew.
+const (
+	keepForever = "public, max-age=31536000, immutable"
+	askAgain    = "no-cache"
+)
+
+// kinds are the content types by extension. They are spelled out because the
+// operating system's table differs from machine to machine.
+var kinds = map[string]string{
+	".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".mjs": "text/javascript; charset=utf-8",
+	".css": "text/css; charset=utf-8", ".json": "application/json", ".webmanifest": "application/manifest+json",
+	".wasm": "application/wasm", ".svg": "image/svg+xml", ".png": "image/png", ".webp": "image/webp", ".jpg": "image/jpeg",
+	".ico": "image/x-icon", ".woff2": "font/woff2", ".txt": "text/plain; charset=utf-8", ".map": "application/json",
+}
+
+// packings are the compressed twins of a file, best first.
+var packings = []struct{ name, ext string }{{"br", ".br"}, {"gzip", ".gz"}}
+
+// asset is one file of the app as it is sent.
+type asset struct {
+	kind, keep, tag string
+	plain           []byte
+	packed          map[string][]byte // by content coding
+}
+
+// site is the whole app in memory, where the embedded files are anyway. Only
+// what was there at the start is ever served: a path is looked up, not opened.
+type site struct {
+	assets map[string]*asset
+}
+
+func loadSite(tree fs.FS) (*site, error) {
+	s := &site{assets: map[string]*asset{}}
+	packed := map[string][]byte{}
+	err := fs.WalkDir(tree, ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		text, err := fs.ReadFile(tree, name)
+		if err != nil {
+			return err
+		}
+		if isPacked(name) {
+			packed[name] = text
+			return nil
+		}
+		s.assets[name] = newAsset(name, text)
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	for name, a := range s.assets {
+		for _, p := range packings {
+			if text, ok := packed[name+p.ext]; ok && len(text) < len(a.plain) {
+				a.packed[p.name] = text
+			}
+		}
+	}
+	return s, nil
+}
+
+func isPacked(name string) bool {
+	for _, p := range packings {
+		if path.Ext(name) == p.ext {
+			return true
+		}
+	}
+	return false
+}
+
+func newAsset(name string, text []byte) *asset {
+	kind, ok := kinds[path.Ext(name)]
+	if !ok {
+		kind = "application/octet-stream"
+	}
+	keep := askAgain
+	if strings.HasPrefix(name, "assets/") {
+		keep = keepForever
+	}
+	sum := sha256.Sum256(text)
+	return &asset{kind: kind, keep: keep, tag: hex.EncodeToString(sum[:16]), plain: text, packed: map[string][]byte{}}
+}
+
+// getSite sends a file of the app, or the page for an address that only the app
+// knows. A missing file is missing: a page in its place would be kept as the file.
+func (a *api) getSite(c *fiber.Ctx) error {
+	name := strings.TrimPrefix(c.Path(), "/")
+	found, ok := a.site.assets[name]
+	if !ok {
+		if path.Ext(name) != "" {
+			return fiber.ErrNotFound
+		}
+		if found, ok = a.site.assets[page]; !ok {
+			return fiber.ErrNotFound
+		}
+	}
+	return found.send(c)
+}
+
+func (f *asset) send(c *fiber.Ctx) error {
+	body, coding := f.plain, ""
+	for _, p := range packings {
+		if text, ok := f.packed[p.name]; ok && accepts(c.Get(fiber.HeaderAcceptEncoding), p.name) {
+			body, coding = text, p.name
+			break
+		}
+	}
+	c.Set(fiber.HeaderContentType, f.kind)
+	c.Set(fiber.HeaderCacheControl, f.keep)
+	tag := `"` + f.tag + coding + `"`
+	c.Set(fiber.HeaderETag, tag)
+	if len(f.packed) > 0 {
+		c.Set(fiber.HeaderVary, fiber.HeaderAcceptEncoding)
+	}
+	if c.Get(fiber.HeaderIfNoneMatch) == tag {
+		return c.SendStatus(fiber.StatusNotModified)
+	}
+	if coding != "" {
+		c.Set(fiber.HeaderContentEncoding, coding)
+	}
+	c.Context().Response.SetBodyRaw(body)
+	return nil
+}
+
+// accepts reports whether an Accept-Encoding header names a coding without
+// refusing it by q=0.
+func accepts(header, coding string) bool {
+	for part := range strings.SplitSeq(header, ",") {
+		name, weight, _ := strings.Cut(part, ";")
+		if !strings.EqualFold(strings.TrimSpace(name), coding) {
+			continue
+		}
+		q := strings.TrimSpace(strings.ToLower(weight))
+		return q != "q=0" && !strings.HasPrefix(q, "q=0.000") && q != "q=0.0" && q != "q=0.00"
+	}
+	return false
+}

@@ -1,0 +1,204 @@
+// Package live holds the sockets of devices that are connected now, and tells
+// them what has become of their events.
+//
+// Each socket has one reading and one writing goroutine. A socket opens with a
+// hello frame that proves the device; then the server pushes frames and the
+// device sends nothing but control frames. Frames wait in a short queue: a
+// device that does not keep up is dropped and rejoins, so that one stuck phone
+// never holds up another. Nothing is lost by that, since every frame only
+// repeats what the store knows.
+package live
+
+import (
+	"errors"
+	"log/slog"
+	"sync"
+	"time"
+
+	"github.com/gorilla/websocket"
+
+	"lintel/quiz"
+)
+
+// Limits are the bounds of a hub. All are chosen by us.
+type Limits struct {
+	Sockets   int           // in all
+	PerDevice int           // a device that opens one more loses its oldest
+	Queue     int           // frames waiting for one socket
+	Hello     time.Duration // in which a socket must prove its device
+	Write     time.Duration // in which a frame must be taken
+	Ping      time.Duration // between two pings
+	Silence   time.Duration // after which a socket that answers no ping is gone
+	Frame     int64         // bytes of one incoming frame
+}
+
+// DefaultLimits suit a server for several academies.
+var DefaultLimits = Limits{
+	Sockets: 10_000, PerDevice: 4, Queue: 32,
+	Hello: 5 * time.Second, Write: 5 * time.Second, Ping: 25 * time.Second, Silence: 60 * time.Second,
+	Frame: 1024,
+}
+
+// Version names the rules that the server scores by.
+type Version struct {
+	Engine, Content string
+}
+
+// Store is what a hub asks of the store.
+type Store interface {
+	Authenticate(device, secret string) (quiz.Device, error)
+	Acked(device string) (uint64, error)
+}
+
+// Hub is the set of open sockets. Make one with New.
+type Hub struct {
+	store   Store
+	version Version
+	limits  Limits
+	log     *slog.Logger
+
+	mu      sync.Mutex
+	open    int                  // sockets, those that have not proved their device too
+	sockets map[string][]*socket // by device, oldest first
+	waiting map[*socket]bool     // not yet proved
+	closed  bool
+	running sync.WaitGroup
+}
+
+// New returns a hub without sockets.
+func New(store Store, version Version, limits Limits, log *slog.Logger) *Hub {
+	return &Hub{store: store, version: version, limits: limits, log: log,
+		sockets: map[string][]*socket{}, waiting: map[*socket]bool{}}
+}
+
+var (
+	errStopping = errors.New("the server is stopping: connect again in a moment")
+	errCrowded  = errors.New("the server holds as many sockets as it accepts: connect again later")
+	errReplaced = errors.New("this device has opened newer sockets")
+	errSlow     = errors.New("frames were not taken in time: connect again")
+	errHello    = errors.New("the first frame must be {device, secret}")
+	errTalk     = errors.New("nothing but the hello frame is expected here")
+)
+
+// Serve runs a socket until it ends. Called on the goroutine of the socket.
+func (h *Hub) Serve(ws *websocket.Conn) {
+	s := newSocket(ws, h.limits)
+	if err := h.admit(s); err != nil {
+		s.end(websocket.CloseTryAgainLater, err)
+		return
+	}
+	defer h.running.Done()
+	defer h.leave(s)
+	device, err := h.hello(s)
+	if err != nil {
+		s.finish(websocket.ClosePolicyViolation, err)
+		return
+	}
+	go s.write()
+	h.join(s, device)
+	s.read()
+}
+
+// Acked tells a device's sockets how far its history is held. Frames may arrive
+// out of order: the highest number counts.
+func (h *Hub) Acked(device string, seq uint64) {
+	frame := ackedFrame(seq)
+	h.mu.Lock()
+	sockets := append([]*socket(nil), h.sockets[device]...)
+	h.mu.Unlock()
+	for _, s := range sockets {
+		s.push(frame)
+	}
+}
+
+// Count returns how many sockets are open.
+func (h *Hub) Count() int {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return h.open
+}
+
+// Close ends every socket with "going away" and waits for them. No socket is
+// admitted afterwards.
+func (h *Hub) Close() {
+	h.mu.Lock()
+	h.closed = true
+	var all []*socket
+	for _, sockets := range h.sockets {
+		all = append(all, sockets...)
+	}
+	for s := range h.waiting {
+		all = append(all, s)
+	}
+	h.mu.Unlock()
+	for _, s := range all {
+		go s.finish(websocket.CloseGoingAway, errStopping)
+	}
+	h.running.Wait()
+}
+
+func (h *Hub) admit(s *socket) error {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	switch {
+	case h.closed:
+		return errStopping
+	case h.open >= h.limits.Sockets:
+		return errCrowded
+	}
+	h.open++
+	h.waiting[s] = true
+	h.running.Add(1)
+	return nil
+}
+
+// join puts a proved socket among its device's own and tells it where things
+// stand. It joins before it asks, so that no acknowledgement falls between.
+func (h *Hub) join(s *socket, device string) {
+	h.mu.Lock()
+	delete(h.waiting, s)
+	s.device = device
+	own := append(h.sockets[device], s)
+	var oldest *socket
+	if len(own) > h.limits.PerDevice {
+		oldest, own = own[0], own[1:]
+	}
+	h.sockets[device] = own
+	stopping := h.closed
+	h.mu.Unlock()
+
+	if oldest != nil {
+		go oldest.finish(websocket.ClosePolicyViolation, errReplaced)
+	}
+	if stopping {
+		s.finish(websocket.CloseGoingAway, errStopping)
+		return
+	}
+	s.push(versionFrame(h.version))
+	acked, err := h.store.Acked(device)
+	if err != nil {
+		h.log.Error("acked not read", "device", device, "err", err)
+		return
+	}
+	s.push(ackedFrame(acked))
+}
+
+func (h *Hub) leave(s *socket) {
+	s.finish(websocket.CloseNormalClosure, nil)
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.open--
+	delete(h.waiting, s)
+	own := h.sockets[s.device]
+	for i := range own {
+		if own[i] == s {
+			own = append(own[:i:i], own[i+1:]...)
+			break
+		}
+	}
+	if len(own) == 0 {
+		delete(h.sockets, s.device)
+		return
+	}
+	h.sockets[s.device] = own
+}

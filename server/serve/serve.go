@@ -1,0 +1,161 @@
+// Package serve puts the server together: store, live sockets, checker of
+// answers and web app, started and stopped in the right order.
+package serve
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"log/slog"
+	"net"
+	"os"
+	"path/filepath"
+	"sync"
+	"time"
+
+	"github.com/gofiber/fiber/v2"
+
+	"lintel/engine"
+	"lintel/quiz"
+	"lintel/server/httpapi"
+	"lintel/server/keep"
+	"lintel/server/live"
+	"lintel/server/store"
+	"lintel/server/verdict"
+)
+
+// DefaultAddr is reachable from this machine only: opening it to a network is
+// for its keeper to decide.
+const DefaultAddr = "127.0.0.1:8080"
+
+// stopPatience is how long running requests may take to end (chosen by us).
+const stopPatience = 10 * time.Second
+
+// Config says where to serve, and by which content.
+type Config struct {
+	Addr string // host:port; port 0 takes a free one
+	Data string // folder of the store, made when missing
+
+	Site      fs.FS
+	Engine    string
+	Content   string
+	Validated bool
+	Score     func(quiz.Answer) (quiz.Verdict, error)
+
+	Log *slog.Logger
+	Now func() time.Time
+}
+
+// Main is one running server.
+type Main struct {
+	config   Config
+	store    *store.Store
+	hub      *live.Hub
+	checker  *verdict.Checker
+	app      *fiber.App
+	listener net.Listener
+	keeper   *keep.Listener
+
+	stopChecks context.CancelFunc
+	running    sync.WaitGroup
+	failed     chan error
+	closing    sync.Once
+	closed     error
+}
+
+// Run opens the store and listens; it returns when requests are answered. The
+// error says in one sentence what is in the way. Call Close in the end.
+func Run(config Config) (*Main, error) {
+	m := &Main{config: config, failed: make(chan error, 1)}
+	if err := m.open(); err != nil {
+		return nil, errors.Join(err, m.Close())
+	}
+	m.start()
+	return m, nil
+}
+
+func (m *Main) open() (err error) {
+	if err := os.MkdirAll(m.config.Data, 0o700); err != nil {
+		return engine.Bad(m.config.Data, "cannot be made ("+err.Error()+")", "choose a data folder that this user may write with -data")
+	}
+	if m.store, err = store.Open(filepath.Join(m.config.Data, store.FileName), store.Options{Now: m.config.Now}); err != nil {
+		return err
+	}
+	version := live.Version{Engine: m.config.Engine, Content: m.config.Content}
+	m.hub = live.New(m.store, version, live.DefaultLimits, m.config.Log)
+	m.checker = verdict.New(m.store, m.config.Engine, m.config.Content, m.config.Score, m.config.Log)
+	m.app, err = httpapi.New(httpapi.Config{
+		Store: m.store, Site: m.config.Site,
+		Engine: m.config.Engine, Content: m.config.Content, Validated: m.config.Validated,
+		Acked: m.acked, Socket: m.hub.Serve,
+		Now: m.config.Now, Log: m.config.Log,
+	})
+	if err != nil {
+		return err
+	}
+	if m.listener, err = net.Listen("tcp", m.config.Addr); err != nil {
+		return engine.Bad(m.config.Addr, "cannot be listened on ("+err.Error()+")", "choose another address with -addr")
+	}
+	if m.keeper, err = keep.Listen(m.config.Data, m.store, m.config.Log); err != nil {
+		// Backing up while running is then off; serving is not.
+		m.config.Log.Warn("no door for backup, export and check while running", "err", err)
+		m.keeper = nil
+	}
+	return nil
+}
+
+func (m *Main) start() {
+	checks, stop := context.WithCancel(context.Background())
+	m.stopChecks = stop
+	m.running.Go(func() { m.checker.Run(checks) })
+	m.running.Go(func() {
+		if err := m.app.Listener(linger(m.listener)); err != nil {
+			m.failed <- err
+		}
+	})
+	if m.keeper != nil {
+		m.running.Go(m.keeper.Serve)
+	}
+}
+
+// acked is told of every durable batch.
+func (m *Main) acked(device string, seq uint64) {
+	m.hub.Acked(device, seq)
+	m.checker.Wake()
+}
+
+// Addr is where the server listens.
+func (m *Main) Addr() net.Addr { return m.listener.Addr() }
+
+// Failed delivers the error by which listening ended, if it does.
+func (m *Main) Failed() <-chan error { return m.failed }
+
+// Close stops: sockets are told first, as fiber does not know them; requests
+// that run are answered; then what was promised is written and the file let go.
+func (m *Main) Close() error {
+	m.closing.Do(func() { m.closed = m.close() })
+	return m.closed
+}
+
+func (m *Main) close() error {
+	var all []error
+	if m.stopChecks != nil {
+		m.stopChecks()
+	}
+	if m.keeper != nil {
+		all = append(all, m.keeper.Close())
+	}
+	if m.hub != nil {
+		m.hub.Close()
+	}
+	if m.listener != nil {
+		patience, cancel := context.WithTimeout(context.Background(), stopPatience)
+		defer cancel()
+		all = append(all, m.app.ShutdownWithContext(patience))
+	}
+	m.running.Wait()
+	if m.store != nil {
+		all = append(all, m.store.Close())
+	}
+	return errors.Join(all...)
+}

@@ -1,0 +1,3 @@
+package serve_test
+
+func beVictim(string) {}

@@ -7,7 +7,7 @@ import "lintel/engine/internal/num"
 // stay the same. Small rooms lose more heat, and flow turns smooth below about
 // 0.1 m of opening or 1 kW (from memory, to be confirmed).
 //
-// Source: quintiere_scaling_1989; exponents by dimensional argument.
+// Source: froude_scaling; exponents by dimensional argument.
 // Check: testdata/handcalc/scaling.csv.
 const (
 	ScaleTime       = 0.5

@@ -12,10 +12,14 @@ import (
 
 	"lintel/engine"
 	"lintel/engine/infer"
+	"lintel/quiz/item"
 )
 
 // Materials returns the fuels and linings that a fire may use.
 func Materials() engine.Materials { return engine.Materials{Fuels: fuels, Linings: linings} }
+
+// Families lists the recipes of scenes.
+func Families() []item.Family { return families }
 
 // Sources lists every public text that rules and lessons lean on.
 func Sources() []infer.Source { return sources }

@@ -31,5 +31,6 @@ var scales = cue.Scales{
 	Vanishes:  0.8,
 	Tongues:   8,
 	FlameFull: 100,
-	Brown:     0.35,
+	Brown:     0.2,
+	Yellow:    0.42,
 }

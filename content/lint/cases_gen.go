@@ -2,6 +2,2591 @@
 
 package lint
 
+import "lintel/engine"
 import "lintel/engine/infer"
 
-var cases = []infer.Case{}
+var cases = []infer.Case{
+	{
+		Rule:  "quickens-and-darkens",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(2)),
+					Darkness: new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "quickens-and-darkens",
+		Note: "steady",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "heavy-and-rising",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(2)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "heavy-and-rising",
+		Note: "falling",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "everything-rising",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(1)),
+					Velocity: new(int(1)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "everything-rising",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "less-smoke-closed",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Volume:   new(int(3)),
+					Velocity: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Volume:   new(int(2)),
+					Velocity: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "less-smoke-closed",
+		Note: "water",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Volume:   new(int(3)),
+					Velocity: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Water: new(bool(true)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Volume:   new(int(2)),
+					Velocity: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "less-smoke-after-shutting",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Changes: []engine.Change{
+				{
+					Opening: "a",
+					State:   "closed",
+				},
+			},
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "less-smoke-after-shutting",
+		Note: "nothing was shut",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "surge-after-opening",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Changes: []engine.Change{
+				{
+					Opening: "a",
+					State:   "open",
+				},
+			},
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "surge-after-opening",
+		Note: "nothing was opened",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "darker-after-opening",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Changes: []engine.Change{
+				{
+					Opening: "a",
+					State:   "broken",
+				},
+			},
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "darker-after-opening",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Changes: []engine.Change{
+				{
+					Opening: "a",
+					State:   "broken",
+				},
+			},
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "fading-in-the-open",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Velocity: new(int(3)),
+					Density:  new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Velocity: new(int(2)),
+					Density:  new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "fading-in-the-open",
+		Note: "closed",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Velocity: new(int(3)),
+					Density:  new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Velocity: new(int(2)),
+					Density:  new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "plane-falls",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					NeutralPlane: new(float64(0.6)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					NeutralPlane: new(float64(0.4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "plane-falls",
+		Note: "something was shut",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					NeutralPlane: new(float64(0.6)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Changes: []engine.Change{
+				{
+					Opening: "b",
+					State:   "closed",
+				},
+			},
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					NeutralPlane: new(float64(0.4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "plane-rises-new-opening",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					NeutralPlane: new(float64(0.4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Changes: []engine.Change{
+				{
+					Opening: "b",
+					State:   "broken",
+				},
+			},
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					NeutralPlane: new(float64(0.6)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "plane-rises-new-opening",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					NeutralPlane: new(float64(0.4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Changes: []engine.Change{
+				{
+					Opening: "b",
+					State:   "broken",
+				},
+			},
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					NeutralPlane: new(float64(0.4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "plane-rises-alone",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Velocity:     new(int(3)),
+					NeutralPlane: new(float64(0.4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Velocity:     new(int(2)),
+					NeutralPlane: new(float64(0.6)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "plane-rises-alone",
+		Note: "faster",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Velocity:     new(int(2)),
+					NeutralPlane: new(float64(0.4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Velocity:     new(int(3)),
+					NeutralPlane: new(float64(0.6)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "slower-and-paler-after-water",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Water: new(bool(true)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "slower-and-paler-after-water",
+		Note: "no water",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Water: new(bool(false)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "no-change-after-water",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Water: new(bool(true)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "no-change-after-water",
+		Note: "slower",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Water: new(bool(true)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "fastest-and-darkest",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Velocity: new(int(4)),
+					Darkness: new(int(4)),
+				},
+				{
+					ID:       "b",
+					Kind:     "window",
+					Velocity: new(int(2)),
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "fastest-and-darkest",
+		Note: "a tie",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Velocity: new(int(4)),
+					Darkness: new(int(4)),
+				},
+				{
+					ID:       "b",
+					Kind:     "window",
+					Velocity: new(int(4)),
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "fastest-and-thickest",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Velocity: new(int(4)),
+					Density:  new(int(4)),
+				},
+				{
+					ID:       "b",
+					Kind:     "window",
+					Velocity: new(int(2)),
+					Density:  new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "fastest-and-thickest",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Velocity: new(int(4)),
+					Density:  new(int(2)),
+				},
+				{
+					ID:       "b",
+					Kind:     "window",
+					Velocity: new(int(2)),
+					Density:  new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "slower-and-paler",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Volume:   new(int(2)),
+					Velocity: new(int(2)),
+					Darkness: new(int(2)),
+				},
+				{
+					ID:       "b",
+					Kind:     "window",
+					Velocity: new(int(4)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "slower-and-paler",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Volume:   new(int(2)),
+					Velocity: new(int(4)),
+					Darkness: new(int(2)),
+				},
+				{
+					ID:       "b",
+					Kind:     "window",
+					Velocity: new(int(2)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "flame-is-near",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Flame: "full",
+				},
+			},
+		},
+	},
+	{
+		Rule: "flame-is-near",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Flame: "none",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "lowest-level-with-smoke",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Floor:  new(int(1)),
+					Volume: new(int(2)),
+				},
+				{
+					ID:     "b",
+					Floor:  new(int(2)),
+					Volume: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "lowest-level-with-smoke",
+		Note: "one level only",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Floor:  new(int(1)),
+					Volume: new(int(2)),
+				},
+				{
+					ID:     "b",
+					Floor:  new(int(1)),
+					Volume: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "speed-and-darkness-disagree",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Velocity: new(int(4)),
+					Darkness: new(int(2)),
+				},
+				{
+					ID:       "b",
+					Kind:     "window",
+					Velocity: new(int(2)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "speed-and-darkness-disagree",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Velocity: new(int(4)),
+					Darkness: new(int(4)),
+				},
+				{
+					ID:       "b",
+					Kind:     "window",
+					Velocity: new(int(2)),
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "all-alike",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(2)),
+					Density:  new(int(3)),
+					Darkness: new(int(3)),
+				},
+				{
+					ID:       "b",
+					Velocity: new(int(2)),
+					Density:  new(int(3)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "all-alike",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Density:  new(int(3)),
+					Darkness: new(int(3)),
+				},
+				{
+					ID:       "b",
+					Velocity: new(int(2)),
+					Density:  new(int(3)),
+					Darkness: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "fastest-is-narrower",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "crack",
+					Velocity: new(int(4)),
+				},
+				{
+					ID:       "b",
+					Kind:     "door",
+					State:    "open",
+					Velocity: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "fastest-is-narrower",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "door",
+					State:    "open",
+					Velocity: new(int(4)),
+				},
+				{
+					ID:       "b",
+					Kind:     "door",
+					State:    "open",
+					Velocity: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "smoke-high-clear-below",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Floor:  new(int(2)),
+					Volume: new(int(2)),
+				},
+				{
+					ID:     "b",
+					Floor:  new(int(1)),
+					Volume: new(int(0)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "smoke-high-clear-below",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Floor:  new(int(1)),
+					Volume: new(int(2)),
+				},
+				{
+					ID:     "b",
+					Floor:  new(int(2)),
+					Volume: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "brown-smoke",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Colour: "brown",
+				},
+			},
+		},
+	},
+	{
+		Rule: "brown-smoke",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Colour: "grey",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "brown-from-gaps",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Kind:   "vent",
+					Colour: "brown",
+				},
+			},
+		},
+	},
+	{
+		Rule: "brown-from-gaps",
+		Note: "a door",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Kind:   "door",
+					Colour: "brown",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "brown-here-black-there",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+					Colour: "brown",
+				},
+				{
+					ID:     "b",
+					Volume: new(int(3)),
+					Colour: "black",
+				},
+			},
+		},
+	},
+	{
+		Rule: "brown-here-black-there",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+					Colour: "brown",
+				},
+				{
+					ID:     "b",
+					Volume: new(int(3)),
+					Colour: "brown",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "two-way-middle-plane",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Flow:         "both",
+					Velocity:     new(int(2)),
+					NeutralPlane: new(float64(0.55)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "two-way-middle-plane",
+		Note: "low plane",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Flow:         "both",
+					Velocity:     new(int(2)),
+					NeutralPlane: new(float64(0.3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "two-way-low-plane-fast",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Flow:         "both",
+					Velocity:     new(int(4)),
+					NeutralPlane: new(float64(0.4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "two-way-low-plane-fast",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Flow:         "both",
+					Velocity:     new(int(4)),
+					NeutralPlane: new(float64(0.6)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "two-way-high-plane-slow",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Flow:         "both",
+					Velocity:     new(int(1)),
+					NeutralPlane: new(float64(0.7)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "two-way-high-plane-slow",
+		Note: "fast",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Flow:         "both",
+					Velocity:     new(int(4)),
+					NeutralPlane: new(float64(0.7)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "door-all-out",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Kind:  "door",
+					State: "open",
+					Flow:  "out",
+				},
+			},
+		},
+	},
+	{
+		Rule: "door-all-out",
+		Note: "two-way",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Kind:  "door",
+					State: "open",
+					Flow:  "both",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "all-in-with-outlet",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:   "a",
+					Flow: "in",
+				},
+				{
+					ID:   "b",
+					Flow: "out",
+				},
+			},
+		},
+	},
+	{
+		Rule: "all-in-with-outlet",
+		Note: "no outlet",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:   "a",
+					Flow: "in",
+				},
+				{
+					ID:   "b",
+					Flow: "none",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "one-way-path-strong",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Flow:     "out",
+					Velocity: new(int(4)),
+				},
+				{
+					ID:   "b",
+					Flow: "in",
+				},
+			},
+		},
+	},
+	{
+		Rule: "one-way-path-strong",
+		Note: "nothing goes in",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Flow:     "out",
+					Velocity: new(int(4)),
+				},
+				{
+					ID:   "b",
+					Flow: "out",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "low-in-high-out",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Floor: new(int(1)),
+					Flow:  "in",
+				},
+				{
+					ID:    "b",
+					Floor: new(int(2)),
+					Flow:  "out",
+				},
+			},
+		},
+	},
+	{
+		Rule: "low-in-high-out",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Floor: new(int(1)),
+					Flow:  "out",
+				},
+				{
+					ID:    "b",
+					Floor: new(int(2)),
+					Flow:  "out",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "roof-outlet",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:   "a",
+					Kind: "roof",
+					Flow: "out",
+				},
+			},
+		},
+	},
+	{
+		Rule: "roof-outlet",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:   "a",
+					Kind: "roof",
+					Flow: "none",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "roof-is-not-the-seat",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "hatch",
+					Flow:     "out",
+					Velocity: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "roof-is-not-the-seat",
+		Note: "a window",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "window",
+					Flow:     "out",
+					Velocity: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "two-way-beside-outlet",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Floor: new(int(1)),
+					Flow:  "both",
+				},
+				{
+					ID:    "b",
+					Floor: new(int(1)),
+					Flow:  "out",
+				},
+			},
+		},
+	},
+	{
+		Rule: "two-way-beside-outlet",
+		Note: "the outlet is above",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Floor: new(int(1)),
+					Flow:  "both",
+				},
+				{
+					ID:    "b",
+					Floor: new(int(2)),
+					Flow:  "out",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "low-plane-near",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Floor:        new(int(1)),
+					Flow:         "both",
+					Volume:       new(int(3)),
+					NeutralPlane: new(float64(0.4)),
+				},
+				{
+					ID:     "b",
+					Floor:  new(int(2)),
+					Volume: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "low-plane-near",
+		Note: "high plane",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:           "a",
+					Floor:        new(int(1)),
+					Flow:         "both",
+					Volume:       new(int(3)),
+					NeutralPlane: new(float64(0.6)),
+				},
+				{
+					ID:     "b",
+					Floor:  new(int(2)),
+					Volume: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "in-and-out-thin",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					Flow:    "both",
+					Volume:  new(int(1)),
+					Density: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "in-and-out-thin",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					Flow:    "both",
+					Volume:  new(int(4)),
+					Density: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "wind-felt",
+		Fires: true,
+		Now: engine.Look{
+			Wind: &engine.Wind{
+				MS:   new(float64(5)),
+				From: "A",
+			},
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Side:   "A",
+					Volume: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "wind-felt",
+		Note: "still air",
+		Now: engine.Look{
+			Wind: &engine.Wind{
+				MS:   new(float64(0.5)),
+				From: "A",
+			},
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Side:   "A",
+					Volume: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "windward-held-back",
+		Fires: true,
+		Now: engine.Look{
+			Wind: &engine.Wind{
+				MS:   new(float64(6)),
+				From: "A",
+			},
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Side:   "A",
+					Volume: new(int(0)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "windward-held-back",
+		Note: "sheltered",
+		Now: engine.Look{
+			Wind: &engine.Wind{
+				MS:   new(float64(6)),
+				From: "A",
+			},
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Side:   "C",
+					Volume: new(int(0)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "leeward-driven",
+		Fires: true,
+		Now: engine.Look{
+			Wind: &engine.Wind{
+				MS:   new(float64(6)),
+				From: "A",
+			},
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Side:     "C",
+					Velocity: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "leeward-driven",
+		Now: engine.Look{
+			Wind: &engine.Wind{
+				MS:   new(float64(6)),
+				From: "A",
+			},
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Side:     "A",
+					Velocity: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "large-building-thin-smoke",
+		Fires: true,
+		Building: &engine.Building{
+			Kind: "warehouse",
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "large-building-thin-smoke",
+		Building: &engine.Building{
+			Kind: "house",
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "small-prop-looks-smooth",
+		Fires: true,
+		Building: &engine.Building{
+			Kind: "burn box",
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "small-prop-looks-smooth",
+		Building: &engine.Building{
+			Kind: "house",
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "change-follows-opening",
+		Fires: true,
+		Now: engine.Look{
+			Changes: []engine.Change{
+				{
+					Opening: "a",
+					State:   "open",
+				},
+			},
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "change-follows-opening",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "water-and-pale",
+		Fires: true,
+		Now: engine.Look{
+			Water: new(bool(true)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+					Colour:   "white",
+				},
+			},
+		},
+	},
+	{
+		Rule: "water-and-pale",
+		Now: engine.Look{
+			Water: new(bool(false)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+					Colour:   "white",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "water-going-on",
+		Fires: true,
+		Now: engine.Look{
+			Water: new(bool(true)),
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "water-going-on",
+		Now: engine.Look{
+			Water: new(bool(false)),
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "sprinkler-smoke",
+		Fires: true,
+		Now: engine.Look{
+			Water: new(bool(true)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+					Density:  new(int(1)),
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "sprinkler-smoke",
+		Now: engine.Look{
+			Water: new(bool(true)),
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Density:  new(int(4)),
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "one-look-only",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "one-look-only",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "pulsing-dark",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "crack",
+					Darkness: new(int(3)),
+					Pulsing:  new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "pulsing-dark",
+		Note: "steady",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "crack",
+					Darkness: new(int(3)),
+					Pulsing:  new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "pulsing-any",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					Pulsing: new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "pulsing-any",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(2)),
+					Pulsing:  new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "pulsing-black-outward",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(4)),
+					Pulsing:  new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "pulsing-black-outward",
+		Note: "slow",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+					Darkness: new(int(4)),
+					Pulsing:  new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "inward-at-every-gap",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:   "a",
+					Kind: "crack",
+					Flow: "in",
+				},
+				{
+					ID:    "b",
+					State: "closed",
+					Flow:  "in",
+				},
+			},
+		},
+	},
+	{
+		Rule: "inward-at-every-gap",
+		Note: "an outlet shows",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:   "a",
+					Kind: "crack",
+					Flow: "in",
+				},
+				{
+					ID:   "b",
+					Flow: "out",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "stained-glass",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Kind:   "window",
+					State:  "closed",
+					Window: "stained",
+				},
+			},
+		},
+	},
+	{
+		Rule: "stained-glass",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Kind:   "window",
+					State:  "closed",
+					Window: "clear",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "thick-slow-closed",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Velocity: new(int(1)),
+					Density:  new(int(4)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "thick-slow-closed",
+		Note: "open",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Velocity: new(int(1)),
+					Density:  new(int(4)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "closed-and-pushing",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Volume:   new(int(2)),
+					Velocity: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "closed-and-pushing",
+		Note: "open door",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Volume:   new(int(2)),
+					Velocity: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "closed-and-faint",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Volume:   new(int(1)),
+					Velocity: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "closed-and-faint",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Volume:   new(int(1)),
+					Velocity: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "slow-dark-still",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(3)),
+					Velocity: new(int(0)),
+					Darkness: new(int(4)),
+					Churning: new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "slow-dark-still",
+		Note: "fast",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(4)),
+					Churning: new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "yellow-grey-thick",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					Density: new(int(3)),
+					Colour:  "yellow_grey",
+				},
+			},
+		},
+	},
+	{
+		Rule: "yellow-grey-thick",
+		Note: "thin",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					Density: new(int(1)),
+					Colour:  "yellow_grey",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "churning-pulsing-two-way",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Flow:     "both",
+					Churning: new(bool(true)),
+					Pulsing:  new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "churning-pulsing-two-way",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Flow:     "both",
+					Churning: new(bool(true)),
+					Pulsing:  new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "tight-dark-push",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "crack",
+					Velocity: new(int(3)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "tight-dark-push",
+		Note: "a door",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Kind:     "door",
+					State:    "open",
+					Velocity: new(int(3)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "haze-without-push",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(0)),
+					Density:  new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "haze-without-push",
+		Note: "it moves",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(2)),
+					Density:  new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "nothing-showing",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					State:  "closed",
+					Volume: new(int(0)),
+				},
+				{
+					ID:     "b",
+					Volume: new(int(0)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "nothing-showing",
+		Note: "one shows",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(0)),
+				},
+				{
+					ID:     "b",
+					Volume: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "vanishing-white",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Darkness: new(int(1)),
+					Vanishes: new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "vanishing-white",
+		Note: "it persists",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Darkness: new(int(1)),
+					Vanishes: new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "light-slow-smoke",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(1)),
+					Velocity: new(int(1)),
+					Density:  new(int(1)),
+					Colour:   "light_grey",
+				},
+			},
+		},
+	},
+	{
+		Rule: "light-slow-smoke",
+		Note: "it moves fast",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(3)),
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "wisps-only",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					Volume:  new(int(1)),
+					Density: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "wisps-only",
+		Note: "thick",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					Volume:  new(int(1)),
+					Density: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "steady-middling-smoke",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(2)),
+					Churning: new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "steady-middling-smoke",
+		Note: "churning",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(2)),
+					Churning: new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "pushed-smooth-smoke",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Velocity: new(int(3)),
+					Churning: new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "pushed-smooth-smoke",
+		Note: "it churns",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Velocity: new(int(3)),
+					Churning: new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "fast-and-dark",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "fast-and-dark",
+		Note: "slow",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(1)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "fast-churning-dark",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+					Density:  new(int(4)),
+					Darkness: new(int(4)),
+					Churning: new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "fast-churning-dark",
+		Note: "smooth",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+					Density:  new(int(4)),
+					Darkness: new(int(4)),
+					Churning: new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "churning-fast",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "broken",
+					Velocity: new(int(3)),
+					Colour:   "grey",
+					Churning: new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "churning-fast",
+		Note: "smooth",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Velocity: new(int(3)),
+					Churning: new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "dense-fast-black",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(4)),
+					Velocity: new(int(4)),
+					Density:  new(int(4)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "dense-fast-black",
+		Note: "part see-through",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(4)),
+					Velocity: new(int(4)),
+					Density:  new(int(2)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "flame-tongues",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Flame:    "tongues",
+				},
+			},
+		},
+	},
+	{
+		Rule: "flame-tongues",
+		Note: "no flame",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Flame:    "none",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "flame-fills",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+					Flame:    "full",
+				},
+			},
+		},
+	},
+	{
+		Rule: "flame-fills",
+		Note: "only tongues",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					Flame: "tongues",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "flame-with-thick-smoke",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Density:  new(int(4)),
+					Darkness: new(int(4)),
+					Flame:    "full",
+				},
+			},
+		},
+	},
+	{
+		Rule: "flame-with-thick-smoke",
+		Note: "thin smoke",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Density:  new(int(1)),
+					Darkness: new(int(2)),
+					Flame:    "full",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "thin-but-fast",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Flow:     "out",
+					Velocity: new(int(3)),
+					Density:  new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "thin-but-fast",
+		Note: "thick",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Flow:     "out",
+					Velocity: new(int(3)),
+					Density:  new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "thick-and-dark",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Density:  new(int(4)),
+					Darkness: new(int(4)),
+					Flame:    "none",
+				},
+			},
+		},
+	},
+	{
+		Rule: "thick-and-dark",
+		Note: "pale",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Density:  new(int(4)),
+					Darkness: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "pale-thick-fast",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Density:  new(int(3)),
+					Colour:   "white",
+					Vanishes: new(bool(false)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "pale-thick-fast",
+		Note: "steam",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Density:  new(int(3)),
+					Colour:   "white",
+					Vanishes: new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "whole-building-strong",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(4)),
+					Velocity: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "whole-building-strong",
+		Note: "slow",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(4)),
+					Velocity: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "slow-everywhere",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Volume:   new(int(2)),
+					Velocity: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "slow-everywhere",
+		Note: "closed up",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "closed",
+					Volume:   new(int(2)),
+					Velocity: new(int(1)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "no-flame-slow-thin",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Velocity: new(int(2)),
+					Density:  new(int(1)),
+					Flame:    "none",
+				},
+			},
+		},
+	},
+	{
+		Rule: "no-flame-slow-thin",
+		Note: "flame",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					State:    "open",
+					Velocity: new(int(2)),
+					Density:  new(int(1)),
+					Flame:    "tongues",
+				},
+			},
+		},
+	},
+}

@@ -1,6 +1,7 @@
 package infer
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -57,6 +58,9 @@ var comparisons = []struct {
 //	closed up
 //	not vanishes
 func parseCondition(line string) (condition, error) {
+	if c, ok := parseYesNo(line); ok {
+		return c, nil
+	}
 	for _, c := range comparisons {
 		name, rest, found := strings.Cut(line, c.sign)
 		if !found {
@@ -75,7 +79,7 @@ func parseCondition(line string) (condition, error) {
 		}
 		return condition{feature: at, op: c.op, value: value}, nil
 	}
-	return parseYesNo(line)
+	return condition{}, engine.Bad(quoted(line), "is not a condition", "write a comparison, or a yes-or-no feature with or without not")
 }
 
 func parseWords(line string, at int, op operator, rest string) (condition, error) {
@@ -84,7 +88,7 @@ func parseWords(line string, at int, op operator, rest string) (condition, error
 	}
 	var bits uint64
 	for _, word := range strings.Split(rest, " or ") {
-		i := indexOf(vocabulary[at].words, word)
+		i := slices.Index(vocabulary[at].words, word)
 		if i < 0 {
 			return condition{}, engine.Bad(quoted(line), "names "+quoted(word), "use "+engine.OneOf(vocabulary[at].words))
 		}
@@ -93,16 +97,18 @@ func parseWords(line string, at int, op operator, rest string) (condition, error
 	return condition{feature: at, op: op, words: bits}, nil
 }
 
-func parseYesNo(line string) (condition, error) {
-	name, wanted := line, 1.0
-	if rest, negated := strings.CutPrefix(line, "not "); negated {
-		name, wanted = rest, 0
-	}
+// parseYesNo reads the name of a yes-or-no feature, which may hold any words.
+func parseYesNo(line string) (condition, bool) {
+	name, negated := strings.CutPrefix(line, "not ")
 	at, known := findFeature(name)
 	if !known || !vocabulary[at].yesNo {
-		return condition{}, engine.Bad(quoted(line), "is not a condition", "write a comparison, or a yes-or-no feature with or without not")
+		return condition{}, false
 	}
-	return condition{feature: at, op: equals, value: wanted}, nil
+	wanted := 1.0
+	if negated {
+		wanted = 0
+	}
+	return condition{feature: at, op: equals, value: wanted}, true
 }
 
 // holds judges the condition on the facts of an opening and of the building.
@@ -134,15 +140,6 @@ func (c *condition) holds(opening, building []float64) truth {
 		return truthOf(c.words>>uint(x)&1 == 1)
 	}
 	return truthOf(c.words>>uint(x)&1 == 0)
-}
-
-func indexOf[T comparable](list []T, x T) int {
-	for i := range list {
-		if list[i] == x {
-			return i
-		}
-	}
-	return -1
 }
 
 func quoted(text string) string { return `"` + text + `"` }

@@ -43,6 +43,10 @@ func (s *scene) seenFacts(o *seen, f *[openingFeatures]float64) {
 	f[fDensity] = level(&o.Reading, engine.CueDensity)
 	f[fDarkness] = level(&o.Reading, engine.CueDarkness)
 	f[fPlane] = orNaN(o.NeutralPlane)
+	f[fFloor] = math.NaN()
+	if o.Floor != nil {
+		f[fFloor] = float64(*o.Floor)
+	}
 	f[fFlow] = wordValue(engine.Flows, o.Flow)
 	f[fColour] = wordValue(engine.Colours, o.Colour)
 	f[fFlame] = wordValue(engine.FlamesSeen, o.Flame)

@@ -33,7 +33,7 @@ func (s *scene) buildingFacts(f *facts) {
 			set(fSmallProp, truthValue(truthOf(containsAny(s.building.Kind, propKinds))))
 		}
 	}
-	set(fLooks, float64(s.looks))
+	set(fLooks, float64(len(s.history)))
 	s.stateFacts(set)
 	s.countFacts(f, set)
 	s.patternFacts(f, set)

@@ -29,6 +29,7 @@ const (
 	fDensity
 	fDarkness
 	fPlane
+	fFloor
 	fFlow
 	fColour
 	fFlame
@@ -104,6 +105,7 @@ var vocabulary = [allFeatures]feature{
 	fDensity:        number("density"),
 	fDarkness:       number("darkness"),
 	fPlane:          number("neutral plane"),
+	fFloor:          number("floor"),
 	fFlow:           wordOf("flow", engine.Flows),
 	fColour:         wordOf("colour", engine.Colours),
 	fFlame:          wordOf("flame", engine.FlamesSeen),

@@ -78,7 +78,8 @@ type Priors struct {
 	Hazards map[engine.Hazard]float64 `json:"hazards"`
 	Flag    map[engine.Hazard]float64 `json:"flag"`
 	Cover   float64                   `json:"cover"` // probability that the returned set of stages must hold
-	How     string                    `json:"how"`   // how and when they were measured
+	Answers []Answers                 `json:"answers,omitempty"`
+	How     string                    `json:"how"` // how and when they were measured
 }
 
 // Source is a public text that rules and lessons lean on.

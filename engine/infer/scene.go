@@ -11,8 +11,8 @@ type scene struct {
 	building *engine.Building
 	plan     *engine.Plan
 	look     *engine.Look
-	looks    int
-	before   *engine.Look // nil on the first look
+	history  []engine.Look // every look, in order of time
+	before   *engine.Look  // nil on the first look
 	now      []seen
 }
 
@@ -25,7 +25,7 @@ type seen struct {
 // newScene joins the looks. What an opening is (its kind, side, floor and size)
 // is carried over from any earlier look; what it shows is not.
 func newScene(r engine.Readings) *scene {
-	s := &scene{building: r.Building, plan: r.Plan, looks: len(r.Looks)}
+	s := &scene{building: r.Building, plan: r.Plan, history: r.Looks}
 	if len(r.Looks) == 0 {
 		s.look = &engine.Look{}
 		return s
@@ -34,9 +34,12 @@ func newScene(r engine.Readings) *scene {
 	if len(r.Looks) > 1 {
 		s.before = &r.Looks[len(r.Looks)-2]
 	}
-	s.now = make([]seen, len(s.look.Openings))
+	s.now = make([]seen, len(s.look.Openings), len(s.look.Openings)+engine.MaxOpenings)
 	for i := range s.look.Openings {
 		s.now[i].Reading = s.look.Openings[i]
+	}
+	s.addUnseen()
+	for i := range s.now {
 		for j := range r.Looks[:len(r.Looks)-1] {
 			if past := find(&r.Looks[j], s.now[i].ID); past != nil {
 				s.now[i].carry(past)
@@ -79,6 +82,20 @@ func (o *seen) carry(past *engine.Reading) {
 	}
 }
 
+// addUnseen adds the outside openings of the plan that the last look left out:
+// they have a role in the flow path, and are worth a look.
+func (s *scene) addUnseen() {
+	if s.plan == nil {
+		return
+	}
+	for i := range s.plan.Openings {
+		p := &s.plan.Openings[i]
+		if (p.From == engine.Outside || p.To == engine.Outside) && find(s.look, p.ID) == nil {
+			s.now = append(s.now, seen{Reading: engine.Reading{ID: p.ID}})
+		}
+	}
+}
+
 // carryPlan fills in what the plan knows of an opening.
 func (s *scene) carryPlan(o *seen) {
 	if s.plan == nil {
@@ -89,9 +106,33 @@ func (s *scene) carryPlan(o *seen) {
 		if p.ID != o.ID {
 			continue
 		}
-		o.carry(&engine.Reading{Side: p.Side, Kind: seenKind(p.Kind), WidthM: above0(p.WidthM), HeightM: above0(p.HeightM)})
+		o.carry(&engine.Reading{
+			Side: p.Side, Kind: seenKind(p.Kind), Floor: s.floorOf(p),
+			WidthM: above0(p.WidthM), HeightM: above0(p.HeightM),
+		})
+		if o.State == "" && p.Open != nil && *p.Open == 0 {
+			o.State = engine.StateClosed
+		}
 		return
 	}
+}
+
+// floorOf counts storeys from the lowest compartment floor of the plan, as 1.
+func (s *scene) floorOf(o *engine.Opening) *int {
+	for i := range s.plan.Compartments {
+		c := &s.plan.Compartments[i]
+		if c.ID != o.From {
+			continue
+		}
+		lower := map[float64]bool{}
+		for j := range s.plan.Compartments {
+			if height := s.plan.Compartments[j].FloorM; height < c.FloorM {
+				lower[height] = true
+			}
+		}
+		return new(len(lower) + 1)
+	}
+	return nil
 }
 
 func above0(x float64) *float64 {

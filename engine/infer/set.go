@@ -1,6 +1,7 @@
 package infer
 
 import (
+	"slices"
 	"strings"
 
 	"lintel/engine"
@@ -11,6 +12,8 @@ type Set struct {
 	rules  []compiled
 	priors priors
 	cover  float64
+
+	answers map[engine.Cue]*[stageCount][]float64
 }
 
 // priors are Priors as arrays.
@@ -48,6 +51,9 @@ func NewSet(rules []Rule, sources []Source, measures []Measure, p Priors) (*Set,
 		measured[measures[i].Rule] = &measures[i]
 	}
 	set := &Set{rules: make([]compiled, 0, len(rules)), priors: layOut(p), cover: p.Cover}
+	if err := set.learn(p.Answers); err != nil {
+		return nil, err
+	}
 	for i := range rules {
 		c, err := compileRule(&rules[i], titles)
 		if err != nil {
@@ -57,6 +63,25 @@ func NewSet(rules []Rule, sources []Source, measures []Measure, p Priors) (*Set,
 		set.rules = append(set.rules, c)
 	}
 	return set, nil
+}
+
+// learn lays out the prior over answers.
+func (s *Set) learn(list []Answers) error {
+	s.answers = map[engine.Cue]*[stageCount][]float64{}
+	for _, table := range list {
+		q := slices.IndexFunc(questions, func(q question) bool { return q.cue == table.Cue })
+		if q < 0 {
+			return engine.Bad("answers", "names the cue "+quoted(string(table.Cue)), "name a cue that can be looked for")
+		}
+		rows := new([stageCount][]float64)
+		for i, stage := range stages {
+			if rows[i] = table.Stage[stage]; len(rows[i]) != questions[q].answers {
+				return engine.Bad("answers to "+string(table.Cue), "do not cover "+string(stage), "give one share for each answer in every stage")
+			}
+		}
+		s.answers[table.Cue] = rows
+	}
+	return nil
 }
 
 // Rules lists the rules of the set, in order.
@@ -136,11 +161,13 @@ func (c *compiled) weigh(m *Measure) {
 		return
 	}
 	weight := c.rule.Confidence.logOdds()
-	for _, stage := range c.rule.Supports {
-		c.stage[indexOf(stages, stage)] = weight
-	}
-	for _, stage := range c.rule.Opposes {
-		c.stage[indexOf(stages, stage)] = -weight
+	for i, stage := range stages {
+		if slices.Contains(c.rule.Supports, stage) {
+			c.stage[i] = weight
+		}
+		if slices.Contains(c.rule.Opposes, stage) {
+			c.stage[i] = -weight
+		}
 	}
 	switch c.rule.Regime {
 	case engine.VentilationLimited:
@@ -148,8 +175,10 @@ func (c *compiled) weigh(m *Measure) {
 	case engine.FuelLimited:
 		c.regime = -weight
 	}
-	for _, hazard := range c.rule.Hazards {
-		c.hazard[indexOf(engine.Hazards, hazard)] = weight
+	for i, hazard := range engine.Hazards {
+		if slices.Contains(c.rule.Hazards, hazard) {
+			c.hazard[i] = weight
+		}
 	}
 }
 

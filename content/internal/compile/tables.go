@@ -4,6 +4,7 @@ import (
 	"lintel/content/fieldbook"
 	"lintel/engine"
 	"lintel/engine/infer"
+	"lintel/quiz/item"
 )
 
 // generated is where the front end finds the field book's text.
@@ -21,6 +22,7 @@ var tables = []table{
 	}},
 	{folder: "scales", like: fieldbook.ScaleBook{}, outputs: []output{
 		{path: "scales_gen.go", pkg: "content", name: "scales", pick: cutPoints},
+		{path: "lint/scales_gen.go", pkg: "lint", name: "scaleBook"},
 		{path: generated + "scales.json"},
 	}},
 	{folder: "sources", like: []infer.Source(nil), outputs: []output{
@@ -36,6 +38,9 @@ var tables = []table{
 		{path: "measures_gen.go", pkg: "content", name: "measures", pick: func(m any) (any, error) { return m.(measured).Rules, nil }},
 		{path: "priors_gen.go", pkg: "content", name: "priors", pick: func(m any) (any, error) { return m.(measured).Priors, nil }},
 		{path: generated + "measures.json", pick: func(m any) (any, error) { return m.(measured).Rules, nil }},
+	}},
+	{folder: "families", like: []item.Family(nil), outputs: []output{
+		{path: "families_gen.go", pkg: "content", name: "families"},
 	}},
 	{folder: "lessons", like: []fieldbook.Lesson(nil), outputs: []output{
 		{path: "lint/lessons_gen.go", pkg: "lint", name: "lessons"},

@@ -1,0 +1,160 @@
+package zone
+
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
+
+// Books holds what went in and out of the building, for audit: what is in the
+// rooms must equal Start + In - Out for mass and each species, and Start + In -
+// Out + Released - Lost for enthalpy.
+type Books struct {
+	Start    Layer
+	In       Layer   // through openings, from fuels and as steam, and made by burning
+	Out      Layer   // through openings, and used by burning
+	Released float64 // J of burning inside
+	Lost     float64 // J lost to faces and to water, and radiated by plumes, less what of it came back
+}
+
+// add gives a room's layer a stream of gas in kg/s made from nothing in the room
+// (fuel gas, steam). Its enthalpy pushes on the pressure.
+func (m *Model) feed(r *Room, layer int, stream *Layer, dt float64) {
+	sum(&r.rate[layer], stream, 1)
+	r.heat += stream.Heat
+	m.Books.In.after(stream, dt)
+}
+
+func sum(to, stream *Layer, sign float64) {
+	to.Mass += float64(sign * stream.Mass)
+	to.Heat += float64(sign * stream.Heat)
+	for i := range to.Of {
+		to.Of[i] += float64(sign * stream.Of[i])
+	}
+}
+
+// part is a stream of amount kg/s of a layer's gas.
+func (l *Layer) part(amount float64) Layer {
+	var p Layer
+	p.add(l, amount)
+	return p
+}
+
+// move carries amount kg/s of gas from one layer of a room to the other.
+func (r *Room) move(from int, amount float64) {
+	if amount <= 0 {
+		return
+	}
+	amount = math.Min(amount, r.budget(from))
+	r.spend(from, amount)
+	stream := r.Gas[from].part(amount)
+	sum(&r.rate[from], &stream, -1)
+	sum(&r.rate[1-from], &stream, 1)
+}
+
+// budget is what may still be drawn from a layer in this step, kg/s.
+func (r *Room) budget(layer int) float64 { return math.Max(0, r.now.left[layer]) }
+
+func (r *Room) spend(layer int, amount float64) { r.now.left[layer] -= amount }
+
+// burnt turns share (a second) of a layer's fuel, with oxygen kg/s of a layer,
+// into products and heat in the upper layer. starved is 0 with plenty of air and
+// 1 with next to none: it raises the soot and carbon monoxide that are left.
+func (m *Model) burnt(r *Room, fuelFrom, oxygenFrom int, oxygen, starved, dt float64) float64 {
+	fuel := &r.Gas[fuelFrom]
+	watts := float64(OxygenHeat * oxygen)
+	share := watts / fuel.Of[FuelHeat]
+	var used Layer
+	takeFuel(&used, fuel, share)
+	used.Heat = float64(HeatCap * used.Mass * r.now.temp[fuelFrom])
+	sum(&r.rate[fuelFrom], &used, -1)
+	breath := float64(HeatCap * oxygen * r.now.temp[oxygenFrom])
+	r.rate[oxygenFrom].Mass -= oxygen
+	r.rate[oxygenFrom].Of[Oxygen] -= oxygen
+	r.rate[oxygenFrom].Heat -= breath
+	up := &r.rate[Upper]
+	up.Mass += used.Mass + oxygen
+	up.Heat += used.Heat + breath
+	m.leave(r, &used, starved, dt)
+	m.Books.Out.Of[Oxygen] += float64(dt * oxygen)
+	m.release(r, watts, dt)
+	return watts
+}
+
+// takeFuel sets the fuel species (and the mass) of used to a share of a layer's.
+func takeFuel(used, fuel *Layer, share float64) {
+	used.Mass = float64(share * fuel.Of[Fuel])
+	for _, i := range fuelSpecies {
+		used.Of[i] = float64(share * fuel.Of[i])
+	}
+}
+
+var fuelSpecies = [...]int{Fuel, Tar, FuelHeat, FuelSoot, FuelCO}
+
+const (
+	// starvedSoot and starvedCO: soot rises to at most two and a half times, and
+	// carbon monoxide to 0.2 kg a kg of fuel, as air runs short (global
+	// equivalence ratio correlations of Tewarson, and 0.2 kg/kg of Gottuk; from
+	// memory, to be confirmed).
+	starvedSoot = 1.5
+	starvedCO   = 0.20
+
+	// waterMade is kg of water vapour from a kg of burnt fuel gas: between wood
+	// (0.55) and polystyrene (0.69) by their hydrogen. Chosen by us.
+	waterMade = 0.55
+)
+
+// leave puts what burning leaves into the upper layer and enters it in the books.
+func (m *Model) leave(r *Room, used *Layer, starved, dt float64) {
+	up := &r.rate[Upper]
+	soot := used.Of[FuelSoot] * (1 + float64(starvedSoot*starved))
+	monoxide := used.Of[FuelCO] + float64(starvedCO*starved*used.Mass)
+	up.Of[Soot] += soot
+	up.Of[CO] += monoxide
+	up.Of[Water] += float64(waterMade * used.Mass)
+	books := &m.Books
+	books.In.Of[Soot] += float64(dt * soot)
+	books.In.Of[CO] += float64(dt * monoxide)
+	books.In.Of[Water] += float64(dt * waterMade * used.Mass)
+	for _, i := range fuelSpecies {
+		books.Out.Of[i] += float64(dt * used.Of[i])
+	}
+}
+
+// release puts heat of burning into the upper layer.
+func (m *Model) release(r *Room, watts, dt float64) {
+	r.rate[Upper].Heat += watts
+	r.heat += watts
+	r.Out.BurnW += watts
+	m.Books.Released += float64(dt * watts)
+}
+
+// allowance is how much of a species may still be burned from a layer in this
+// step, in its unit a second: burning twice in a step cannot overdraw.
+func (r *Room) allowance(layer, species int, dt float64) float64 {
+	return math.Max(0, float64(0.25*r.Gas[layer].Of[species])/dt)
+}
+
+// crack turns tar in hot gas into gas and soot, so that choked smoke darkens
+// where it is hot: tar breaks up within seconds from about 500 to 800 °C, an
+// eighth of it to soot (chosen by us after the kinetics of wood tar; from memory,
+// to be confirmed).
+func (m *Model) crack(r *Room, layer int, dt float64) {
+	gas := &r.Gas[layer]
+	speed := 0.25 * num.Smooth(r.now.temp[layer], 723, 1073)
+	if speed == 0 || gas.Of[Tar] <= 0 {
+		return
+	}
+	cracked := float64(speed * gas.Of[Tar])
+	soot := 0.125 * cracked
+	share := soot / gas.Of[Fuel]
+	rate := &r.rate[layer]
+	rate.Of[Tar] -= cracked
+	rate.Of[Soot] += soot
+	m.Books.Out.Of[Tar] += float64(dt * cracked)
+	m.Books.In.Of[Soot] += float64(dt * soot)
+	for _, i := range [...]int{Fuel, FuelHeat, FuelSoot, FuelCO} {
+		rate.Of[i] -= float64(share * gas.Of[i])
+		m.Books.Out.Of[i] += float64(dt * share * gas.Of[i])
+	}
+}

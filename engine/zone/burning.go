@@ -1,0 +1,168 @@
+package zone
+
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
+
+// airAt is the gas that a fire breathes.
+type airAt struct {
+	moles    float64 // oxygen, mole fraction
+	temp     float64
+	lower    float64    // kg/s entrained from the lower layer
+	upper    float64    // kg/s of the upper layer that flames inside it meet
+	lives    float64    // 0 to 1, whether flame lives in it
+	oxygen   [2]float64 // kg/s to be had from each
+	entrains float64
+}
+
+const (
+	// flameUpS and flameDownS: time constants with which a flame comes back from
+	// an ember or pilot, and dies. Chosen by us.
+	flameUpS   = 1.5
+	flameDownS = 3.0
+
+	// emberS: embers build up under flame in this time; they die in the first
+	// of the two lives in air and in the second where oxygen is short. Chosen by us.
+	emberS      = 10.0
+	emberAirS   = 600.0
+	emberShortS = 90.0
+
+	// freshShare is how far the flame breathes the incoming stream itself where
+	// the draught is strong, rather than the mixed layer. Chosen by us.
+	freshShare = 0.6
+)
+
+// burnFires lets every fire give gas and burn it in its plume. It returns
+// nothing; each room's flames are remembered in the room.
+func (m *Model) burnFires(dt float64) {
+	for i := range m.Fires {
+		f := &m.Fires[i]
+		if !f.lit && m.Time >= f.Ignite {
+			f.light()
+		}
+		m.burnFire(f, dt)
+	}
+}
+
+func (m *Model) burnFire(f *Fire, dt float64) {
+	r := &m.Rooms[f.Room]
+	air := m.breathe(f, r)
+	f.tend(air, dt)
+	gas := m.offers(f, air, dt)
+	f.BurnW, f.Starved = 0, 0
+	if gas.Mass <= 0 {
+		return
+	}
+	r.Out.GasMade += gas.Of[Fuel]
+	r.now.pilot = math.Max(r.now.pilot, math.Max(f.Flame, float64(0.05*f.Ember)))
+	need := gas.Of[FuelHeat] / OxygenHeat
+	have := float64(f.Flame * (air.oxygen[Lower] + air.oxygen[Upper]))
+	burn := lesser(have/floor(need, 1e-12)) * f.Flame
+	f.Starved = 1 - burn/floor(f.Flame, 1e-9)
+	r.move(Lower, air.lower)
+	m.feed(r, Upper, &gas, dt)
+	m.plumeBurns(f, r, air, &gas, burn, dt)
+}
+
+// plumeBurns burns a share of the fire's gas with the oxygen that it entrained.
+func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt float64) {
+	whole := air.oxygen[Lower] + air.oxygen[Upper]
+	if whole <= 0 || burn <= 0 {
+		return
+	}
+	need := gas.Of[FuelHeat] / OxygenHeat * burn
+	up := &r.rate[Upper]
+	var used Layer
+	takeFuel(&used, gas, burn)
+	// takeFuel scales by share of each species; its mass is that of the fuel.
+	for _, i := range fuelSpecies {
+		up.Of[i] -= used.Of[i]
+	}
+	up.Of[Oxygen] -= need // the entrained part was moved up just before
+	m.Books.Out.Of[Oxygen] += float64(dt * need)
+	m.leave(r, &used, f.Starved, dt)
+	watts := float64(OxygenHeat * need)
+	f.BurnW = watts
+	shine := float64(f.Kind.RadiantFraction * watts)
+	m.release(r, watts, dt)
+	r.rate[Upper].Heat -= shine
+	r.heat -= shine
+	m.Books.Lost += float64(dt * shine)
+	r.now.flameW += shine
+	r.now.plumeW += watts - shine
+}
+
+// breathe works out what the fire's plume entrains and what oxygen is in it.
+func (m *Model) breathe(f *Fire, r *Room) airAt {
+	var air airAt
+	power := math.Max(f.BurnW, float64(f.Gas*HeatCap*300))
+	if power < 50 && f.lit {
+		power = 50
+	}
+	plume := Plume{
+		ConvectiveW: (1 - f.Kind.RadiantFraction) * power, TotalW: power,
+		DiameterM: f.Diameter, Faces: f.Faces, Ambient: r.now.temp[Lower],
+	}
+	height := math.Max(0, r.Interface()-f.Base)
+	air.lower = plume.Entrained(height)
+	if f.Faces >= 1 {
+		air.lower *= plume.draught(r.draught, math.Sqrt(r.Area), height)
+	}
+	air.lower = math.Min(air.lower, 0.5*r.budget(Lower))
+	reach := math.Min(plume.FlameHeight(), r.Height-f.Base)
+	if reach > height {
+		air.upper = math.Max(0, plume.Entrained(reach)-plume.Entrained(height))
+	}
+	air.upper += float64(0.02 * r.Gas[Upper].Mass) // wisps about the flame tip
+	m.mixBreath(f, r, &air)
+	return air
+}
+
+// mixBreath finds the oxygen of what is breathed. Where fresh air streams in,
+// the flame breathes part of it before it mixes with the layer.
+func (m *Model) mixBreath(f *Fire, r *Room, air *airAt) {
+	fresh := num.Clamp(r.draught*m.density/floor(air.lower, 1e-9), 0, 1) * freshShare
+	lowMoles := num.Lerp(r.now.oxygen[Lower], math.Max(r.now.oxygen[Lower], r.fresh), fresh)
+	lowTemp := r.now.temp[Lower]
+	lowLives := breathes(lowMoles, lowTemp)
+	highLives := breathes(r.now.oxygen[Upper], r.now.temp[Upper])
+	air.oxygen[Lower] = air.lower * r.Gas[Lower].Fraction(Oxygen) * lowLives
+	air.oxygen[Upper] = math.Min(air.upper*r.Gas[Upper].Fraction(Oxygen), 0.1*r.Gas[Upper].Of[Oxygen]/stepGuard) * highLives
+	low := float64(air.lower * lowMoles)
+	high := float64(air.upper * r.now.oxygen[Upper])
+	flow := air.lower + air.upper
+	air.moles = (low + high) / floor(flow, 1e-12)
+	air.temp = lowTemp
+	air.lives = (float64(low*lowLives) + float64(high*highLives)) / floor(low+high, 1e-12)
+}
+
+// stepGuard is the longest step for which the limits on burning hold, s.
+const stepGuard = 0.1
+
+// tend moves the fire's flame and ember by one step.
+func (f *Fire) tend(air airAt, dt float64) {
+	if !f.lit {
+		return
+	}
+	fed := f.Burner || f.Left() > 1e-6*f.Mass0
+	lives := air.lives
+	f.Lives = lives
+	if !fed {
+		lives = 0
+	}
+	seed := float64(0.01 * f.Ember * lives)
+	grow := float64(f.Flame*(1-f.Flame)*lives)/flameUpS + float64(seed*(1-f.Flame))
+	die := float64(f.Flame*(1-lives)) / flameDownS
+	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
+	glows := 0.25
+	if f.Kind.CharFraction > 0 || f.Burner {
+		glows = 1
+	}
+	life := num.Lerp(emberShortS, emberAirS, num.Smooth(air.moles, 0.05, 0.12))
+	f.Ember += float64(dt * (float64(f.Flame*math.Max(0, glows-f.Ember))/emberS - f.Ember/life))
+	if !fed {
+		f.Ember -= float64(dt * f.Ember / 30)
+	}
+}

@@ -1,0 +1,146 @@
+package zone
+
+import (
+	"math"
+
+	"lintel/engine"
+	"lintel/engine/internal/num"
+)
+
+// mostDrawn is the share of a layer that one step may take away. Chosen by us.
+const mostDrawn = 0.7
+
+// look refreshes what the step needs to know of each room.
+func (m *Model) look(dt float64) {
+	for i := range m.Rooms {
+		m.Rooms[i].look(m.density, dt)
+	}
+}
+
+func (r *Room) look(outside, dt float64) {
+	now := &r.now
+	for layer := range r.Gas {
+		gas := &r.Gas[layer]
+		now.temp[layer] = gas.Temp()
+		now.volume[layer] = gas.Volume()
+		now.oxygen[layer] = gas.OxygenMoles()
+		now.column.Density[layer] = Density / now.temp[layer]
+		now.left[layer] = float64(mostDrawn*gas.Mass) / dt
+	}
+	now.column.Temp = now.temp
+	now.share = now.volume[Lower] / (now.volume[Lower] + now.volume[Upper])
+	now.column.Floor = r.Floor
+	now.column.Interface = r.Floor + float64(r.Height*now.share)
+	now.column.Pressure = r.Pressure
+	now.column.Air = outside
+	now.grey = r.greyness()
+	now.pilot, now.flameW, now.plumeW, now.ready = 0, 0, 0, 0
+	r.rate = [2]Layer{}
+	r.heat = 0
+	out := &r.Out
+	out.BurnW, out.LayerW, out.GasMade = 0, 0, 0
+}
+
+// Interface is the height of the layers' meeting above the floor, m.
+func (r *Room) Interface() float64 { return float64(r.Height * r.now.share) }
+
+// Layered reports whether there are two layers to be told apart: they differ by
+// more than 3 K and neither is a mere film. Chosen by us.
+func (r *Room) Layered() bool {
+	return r.now.temp[Upper]-r.now.temp[Lower] > 3 && r.now.share < 0.985
+}
+
+// columnOf is what lies beyond a vertical vent, or at a horizontal one's other
+// side.
+func (m *Model) columnOf(v *Vent) *Column {
+	if v.B != OutsideRoom {
+		return &m.Rooms[v.B].now.column
+	}
+	m.solver.outside = Column{
+		Interface: math.Inf(1),
+		Density:   [2]float64{m.density, m.density},
+		Temp:      [2]float64{m.Ambient, m.Ambient},
+		Pressure:  v.windPa,
+		Air:       m.density,
+	}
+	return &m.solver.outside
+}
+
+// plug is the share of the upper layer in what a ceiling opening draws: a thin
+// layer is drawn through and the gas under it comes along. Whole above a
+// twentieth of the room's height; chosen by us.
+func (r *Room) plug() float64 { return num.Smooth(1-r.now.share, 0.005, 0.05) }
+
+// sink is the same for a floor opening and the lower layer.
+func (r *Room) sink() float64 { return num.Smooth(r.now.share, 0.005, 0.05) }
+
+// under is the density of the gas below a horizontal opening in the ceiling of
+// a room.
+func (m *Model) under(room int) float64 {
+	if room == OutsideRoom {
+		return m.density
+	}
+	r := &m.Rooms[room]
+	plug := r.plug()
+	temp := float64(plug*r.now.temp[Upper]) + float64((1-plug)*r.now.temp[Lower])
+	return Density / temp
+}
+
+// over is the density of the gas above a horizontal opening in the floor of a
+// room.
+func (m *Model) over(room int) float64 {
+	if room == OutsideRoom {
+		return m.density
+	}
+	r := &m.Rooms[room]
+	sink := r.sink()
+	temp := float64(sink*r.now.temp[Lower]) + float64((1-sink)*r.now.temp[Upper])
+	return Density / temp
+}
+
+// Wind pressure coefficients of a low building: +0.7 on the windward wall, -0.3
+// on the lee wall, -0.6 on the side walls and the roof (usual design values;
+// from memory, to be confirmed).
+const (
+	windward = 0.7
+	leeward  = -0.3
+	sideways = -0.6
+)
+
+// blow sets the wind pressure of every vent: ½ρU² times the side's coefficient.
+func (m *Model) blow() {
+	stagnation := float64(0.5*m.density) * float64(m.WindMS*m.WindMS)
+	for i := range m.Vents {
+		v := &m.Vents[i]
+		v.windPa = 0
+		if v.B == OutsideRoom && !v.Crack && m.WindOn != "" {
+			v.windPa = stagnation * windOn(v.Side, v.Horizontal, m.WindOn)
+		}
+	}
+}
+
+func windOn(side engine.Side, roof bool, wind engine.Side) float64 {
+	switch {
+	case roof:
+		return sideways
+	case side == "":
+		return 0
+	case side == wind:
+		return windward
+	case opposite(side) == wind:
+		return leeward
+	}
+	return sideways
+}
+
+func opposite(side engine.Side) engine.Side {
+	switch side {
+	case engine.Alpha:
+		return engine.Charlie
+	case engine.Charlie:
+		return engine.Alpha
+	case engine.Bravo:
+		return engine.Delta
+	}
+	return engine.Bravo
+}

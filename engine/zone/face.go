@@ -1,0 +1,134 @@
+package zone
+
+import (
+	"math"
+
+	"lintel/engine"
+)
+
+// The inner faces of a room. The walls are two bands, because what they see
+// changes as the interface moves; the bands themselves stay.
+const (
+	Ceiling = iota
+	HighWall
+	LowWall
+	Ground
+	faceCount
+)
+
+const cells = 8
+
+// Face is a slab of lining, cut into cells that grow from the inside out.
+type Face struct {
+	Area     float64 // m²
+	Temp     [cells]float64
+	Char     float64 // kg/m² pyrolysed so far
+	Hot      float64 // kg/(s m²) given off now
+	gained   float64 // J/m² taken since the last conduction
+	flux     float64 // W/m² of this step
+	size     [cells]float64
+	capacity [cells]float64 // J/(m² K)
+	between  [cells]float64 // W/(m² K) to the next cell; the last to the outside
+	Taken    float64        // J taken from the room in all
+}
+
+const (
+	// firstCell is the depth of the first cell, m. Chosen by us: a fifth of
+	// what a minute of heating penetrates in gypsum.
+	firstCell = 0.0008
+
+	// outerFilm is the heat transfer from the outer side to the surroundings,
+	// convection and radiation together, W/(m² K). Usual value for still air
+	// (from memory, to be confirmed).
+	outerFilm = 10.0
+)
+
+// newFace cuts a lining into cells, each larger than the last by one factor.
+func newFace(area float64, lining engine.Lining, thickness, temp float64) Face {
+	f := Face{Area: area}
+	growth := growthFor(thickness)
+	size := thickness * (growth - 1) / (power(growth, cells) - 1)
+	if growth == 1 {
+		size = thickness / cells
+	}
+	for i := range cells {
+		f.size[i], f.Temp[i] = size, temp
+		f.capacity[i] = lining.DensityKgM3 * lining.HeatCapacityJKgK * size
+		size *= growth
+	}
+	for i := range cells - 1 {
+		f.between[i] = 2 * lining.ConductivityWMK / (f.size[i] + f.size[i+1])
+	}
+	half := f.size[cells-1] / (2 * lining.ConductivityWMK)
+	f.between[cells-1] = 1 / (half + 1/outerFilm)
+	return f
+}
+
+// growthFor is the factor at which cells starting at firstCell fill a thickness.
+func growthFor(thickness float64) float64 {
+	if thickness <= firstCell*cells {
+		return 1
+	}
+	low, high := 1.0, 20.0
+	for range 60 {
+		middle := 0.5 * (low + high)
+		if firstCell*(power(middle, cells)-1)/(middle-1) < thickness {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return high
+}
+
+func power(x float64, n int) float64 {
+	p := 1.0
+	for range n {
+		p *= x
+	}
+	return p
+}
+
+// conduct carries the heat gained at the surface inwards over dt, implicitly, so
+// that thin light linings stay stable (tridiagonal elimination).
+func (f *Face) conduct(dt, outside float64) {
+	var over, right [cells]float64
+	back := 0.0
+	for i := range cells {
+		toNext := dt * f.between[i]
+		diagonal := f.capacity[i] + back + toNext
+		known := float64(f.capacity[i] * f.Temp[i])
+		if i == 0 {
+			known += f.gained
+		}
+		if i == cells-1 {
+			known += float64(toNext * outside)
+		}
+		if i > 0 {
+			diagonal -= float64(back * over[i-1])
+			known += float64(back * right[i-1])
+		}
+		over[i] = toNext / diagonal
+		right[i] = known / diagonal
+		back = toNext
+	}
+	f.Temp[cells-1] = right[cells-1]
+	for i := cells - 2; i >= 0; i-- {
+		f.Temp[i] = right[i] + float64(over[i]*f.Temp[i+1])
+	}
+	f.gained = 0
+}
+
+// Surface is the temperature of the inner face, kelvin. The first cell is thin
+// enough to stand for it.
+func (f *Face) Surface() float64 { return math.Min(f.Temp[0], hottest) }
+
+// hottest keeps a runaway out of the fourth power. Chosen by us, kelvin.
+const hottest = 1700.0
+
+// warm gives the face a flux in W/m² for dt seconds.
+func (f *Face) warm(flux, dt float64) {
+	f.gained += float64(flux * dt)
+	f.flux += flux
+	f.Taken += float64(flux * f.Area * dt)
+}

@@ -1,0 +1,182 @@
+package zone
+
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
+
+const (
+	// litShare is the part of a package's surface that burns when it is lit.
+	// Chosen by us.
+	litShare = 0.04
+
+	// glowFlux is the radiation at which a hot solid surface loses what it
+	// gains: σ·(350 °C)⁴ is 8.5 kW/m². Below it nothing is given off by radiation
+	// alone. catchFlux lights a package where there is flame: the piloted
+	// ignition flux of wood is 10 to 13 kW/m² (from memory, to be confirmed).
+	glowFlux  = 8.5e3
+	catchFlux = 12e3
+
+	// warmS and coolS: how fast the rate of gas follows the heat it gets, up and
+	// down; a burning surface keeps on giving gas off for some seconds. Chosen
+	// by us.
+	warmS = 4.0
+	coolS = 12.0
+
+	// smoulderFlux is given off by glowing embers, kg/(s m²) (smouldering of
+	// cellulosic beds, 0.5 to 2 g/(s m²); from memory, to be confirmed).
+	smoulderFlux = 0.0012
+
+	steamHeat = 2.26e6 // J/kg, water at 100 °C
+	boiling   = 373.15
+	gasTemp   = 620.0 // kelvin, at which fuel gas leaves a solid (350 °C)
+)
+
+// shrinks is the share of the first surface left on a package as it is used up:
+// the two-thirds power of its mass, as for a shape that keeps its form.
+func (f *Fire) shrinks() float64 {
+	if f.Mass0 <= 0 {
+		return 0
+	}
+	left := num.Clamp((f.Mass-f.residue())/floor(f.Mass0-f.residue(), 1e-9), 0, 1)
+	return num.Cbrt(left * left)
+}
+
+func (f *Fire) residue() float64 { return f.Kind.CharFraction * f.Mass0 }
+
+// Left is the kg that can still turn to gas.
+func (f *Fire) Left() float64 {
+	if f.Burner {
+		return math.Inf(1)
+	}
+	return math.Max(0, f.Mass-f.residue())
+}
+
+// Lit reports whether the fire has been lit, or has caught.
+func (f *Fire) Lit() bool { return f.lit }
+
+// light starts a fire by hand.
+func (f *Fire) light() {
+	f.lit = true
+	f.Flame = math.Max(f.Flame, 0.3)
+	f.Spread = math.Max(f.Spread, litShare)
+}
+
+// offers is the fuel gas of a fire in this step, as a stream, and its water.
+func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
+	var gas Layer
+	if f.Burner {
+		if f.lit {
+			f.Gas = f.powerAt(m.Time) / (f.Kind.HeatMJKg * 1e6) * f.Flame
+			f.fill(&gas, f.Gas, 0)
+			gas.Heat = float64(HeatCap * gas.Mass * m.Ambient)
+		}
+		return gas
+	}
+	flux := m.Rooms[f.Room].Out.FloorFlux
+	f.catch(flux, m.Rooms[f.Room].Flame, dt)
+	if !f.lit || f.Left() <= 0 {
+		f.Gas, f.Hot = 0, 0
+		return gas
+	}
+	f.spreads(flux, dt)
+	f.warms(flux, air, dt)
+	area := f.Kind.AreaM2PerKg * f.Mass0 * f.Spread * f.shrinks()
+	smoulder := float64(smoulderFlux * f.Ember * math.Min(1, air.moles/0.15))
+	rate := float64(area * (f.Hot + smoulder))
+	dry := f.dries(&rate, area, dt)
+	rate = math.Min(rate, f.Left()/(4*dt))
+	f.Mass -= float64(rate * dt)
+	f.Gas = rate
+	// Without flame more of the gas leaves as tar.
+	tar := f.Kind.TarYield * (1 - float64(0.7*f.Flame))
+	f.fill(&gas, rate, tar)
+	gas.Mass += dry
+	gas.Of[Water] += dry
+	gas.Heat = float64(HeatCap * (float64(rate*gasTemp) + float64(dry*boiling)))
+	return gas
+}
+
+// fill sets a stream of fuel gas.
+func (f *Fire) fill(gas *Layer, rate, tar float64) {
+	k := &f.Kind
+	gas.Mass = rate
+	gas.Of[Fuel] = rate
+	gas.Of[Tar] = rate * tar
+	gas.Of[FuelHeat] = rate * k.HeatMJKg * 1e6
+	gas.Of[FuelSoot] = rate * k.SootYield
+	gas.Of[FuelCO] = rate * k.COYield
+}
+
+// catch lights a package that the room's radiation has heated, where there is
+// flame to light it.
+func (f *Fire) catch(flux, flame, dt float64) {
+	if !math.IsNaN(f.Ignite) && f.Ignite >= 0 || f.lit {
+		return
+	}
+	chance := num.Smooth(flux, catchFlux, 2*catchFlux) * math.Max(flame, num.Smooth(flux, 25e3, 35e3))
+	f.Spread += float64(0.02 * chance * dt)
+	if f.Spread > litShare {
+		f.light()
+	}
+}
+
+// spreads lets flame run over the package: logistic growth with the kind's own
+// time, faster under radiation.
+func (f *Fire) spreads(flux, dt float64) {
+	push := 1 + float64(2*num.Smooth(flux, 3e3, 20e3))
+	if f.Kind.GrowthS > 0 {
+		f.Spread += float64(dt * f.Flame * push * f.Spread * (1 - f.Spread) / f.Kind.GrowthS)
+	}
+	// Radiation alone makes the whole surface give gas.
+	f.Spread += float64(dt * num.Smooth(flux, glowFlux, 3*glowFlux) * (1 - f.Spread) / 20)
+	f.Spread = math.Min(f.Spread, 1)
+}
+
+// warms lets the rate of gas follow the flame's and the room's heat. The flame's
+// share falls with the oxygen that it breathes (flame heat flux falls about in
+// proportion to the oxygen above its limit; Tewarson, from memory).
+func (f *Fire) warms(flux float64, air airAt, dt float64) {
+	breath := num.Clamp(air.moles/0.2095, 0, 1)
+	flame := float64(f.Kind.BurnFluxKgM2S * f.Flame * breath)
+	room := math.Max(0, flux-glowFlux) / (f.Kind.GasificationMJKg * 1e6)
+	// Char and ash shade the fuel as it is used up.
+	used := 1 - f.Mass/f.Mass0
+	room *= 1 / (1 + float64(2*f.Kind.CharFraction*used*4))
+	want := flame + room
+	slow := coolS
+	if want > f.Hot {
+		slow = warmS
+	}
+	f.Hot += float64(dt * (want - f.Hot) / slow)
+}
+
+// dries spends the heat of the gas rate on water first: wet fuel gives steam
+// before it gives gas. It lowers rate and returns the steam, kg/s.
+func (f *Fire) dries(rate *float64, area, dt float64) float64 {
+	if f.Water <= 0 || area <= 0 {
+		return 0
+	}
+	wet := num.Clamp(f.Water/float64(0.05*f.Mass0+1e-9), 0, 1)
+	heat := float64(*rate * f.Kind.GasificationMJKg * 1e6)
+	steam := math.Min(float64(0.9*wet*heat)/steamHeat, f.Water/(4*dt))
+	*rate *= 1 - float64(0.9*wet)
+	f.Water -= float64(steam * dt)
+	return steam
+}
+
+// powerAt is a burner's set power, W.
+func (f *Fire) powerAt(t float64) float64 {
+	for i := len(f.Power) - 1; i >= 0; i-- {
+		if t < f.Power[i][0] {
+			continue
+		}
+		if i == len(f.Power)-1 {
+			return f.Power[i][1]
+		}
+		from, to := f.Power[i], f.Power[i+1]
+		return num.Lerp(from[1], to[1], (t-from[0])/(to[0]-from[0]))
+	}
+	return 0
+}

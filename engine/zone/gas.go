@@ -1,0 +1,111 @@
+package zone
+
+import "math"
+
+// Physical constants and those of air, which all gas is taken for.
+const (
+	Gravity   = 9.80665     // m/s², standard value
+	HeatCap   = 1012.0      // J/(kg K), air, used by CFAST Tech. Ref.
+	Density   = 352.8       // kg K/m³: density times temperature at 101 325 Pa (M = 28.96 g/mol)
+	Boltzmann = 5.670374e-8 // W/(m² K⁴), Stefan-Boltzmann
+	Kelvin    = 273.15
+
+	// OxygenHeat is the heat released per kg of oxygen used, nearly the same for
+	// all fuels (Huggett 1980, as used by CFAST Tech. Ref.).
+	OxygenHeat = 13.1e6
+
+	airOxygen     = 0.2314          // mass fraction in air: 0.2095 by volume
+	molesOfOxygen = 28.96 / 31.9988 // mass fraction to mole fraction
+	molesOfCO     = 28.96 / 28.010
+	molesOfWater  = 28.96 / 18.015
+
+	// volumeHeat is the enthalpy of a cubic metre of gas at any temperature.
+	volumeHeat = HeatCap * Density
+)
+
+// The species that a layer carries beside the nitrogen and carbon dioxide that
+// make up the rest. Fuel is all combustible gas and tar; Tar is the part of it
+// that hangs as pale droplets. The last three travel with the fuel: the heat it
+// would release, and the soot and carbon monoxide it would leave, with plenty of
+// air.
+const (
+	Oxygen = iota
+	Fuel
+	Tar
+	CO
+	Soot
+	Water
+	FuelHeat // J
+	FuelSoot
+	FuelCO
+	speciesCount
+)
+
+// The two layers of a room.
+const (
+	Lower = 0
+	Upper = 1
+)
+
+// Layer is an amount of gas: mass in kg, enthalpy in J (heat capacity times
+// mass times kelvin), and of each species its kg (FuelHeat: its J).
+type Layer struct {
+	Mass float64
+	Heat float64
+	Of   [speciesCount]float64
+}
+
+// Temp is in kelvin.
+func (l *Layer) Temp() float64 { return l.Heat / float64(HeatCap*l.Mass) }
+
+// Volume is in m³.
+func (l *Layer) Volume() float64 { return l.Heat / volumeHeat }
+
+// Fraction is the mass fraction of a species.
+func (l *Layer) Fraction(species int) float64 { return l.Of[species] / l.Mass }
+
+// OxygenMoles is the mole fraction of oxygen.
+func (l *Layer) OxygenMoles() float64 { return float64(molesOfOxygen*l.Of[Oxygen]) / l.Mass }
+
+// COMoles is the mole fraction of carbon monoxide.
+func (l *Layer) COMoles() float64 { return float64(molesOfCO*l.Of[CO]) / l.Mass }
+
+// Concentration is kg of a species in a cubic metre.
+func (l *Layer) Concentration(species int) float64 { return l.Of[species] / l.Volume() }
+
+// add gives amount kg of gas like that of from.
+func (l *Layer) add(from *Layer, amount float64) {
+	if amount == 0 {
+		return
+	}
+	share := amount / from.Mass
+	l.Mass += amount
+	l.Heat += float64(share * from.Heat)
+	for i := range l.Of {
+		l.Of[i] += float64(share * from.Of[i])
+	}
+}
+
+// after adds dt seconds of rates.
+func (l *Layer) after(rate *Layer, dt float64) {
+	l.Mass += float64(dt * rate.Mass)
+	l.Heat += float64(dt * rate.Heat)
+	for i := range l.Of {
+		l.Of[i] += float64(dt * rate.Of[i])
+	}
+}
+
+// air returns volume m³ of clean air at a temperature in kelvin.
+func air(volume, temp float64) Layer {
+	l := Layer{Mass: volume * Density / temp, Heat: volume * volumeHeat}
+	l.Of[Oxygen] = l.Mass * airOxygen
+	return l
+}
+
+func fourth(x float64) float64 {
+	square := float64(x * x)
+	return float64(square * square)
+}
+
+// floor keeps a divisor away from zero.
+func floor(x, least float64) float64 { return math.Max(x, least) }

@@ -1,0 +1,136 @@
+package zone
+
+import "lintel/engine"
+
+// OutsideRoom is the index by which a vent leads to open air.
+const OutsideRoom = -1
+
+// Room is one compartment: its box, its gas, its walls and what went on in it
+// during the last step.
+type Room struct {
+	Width, Depth, Height, Floor float64
+	Area                        float64 // of the floor
+	Volume                      float64
+	Gas                         [2]Layer
+	Pressure                    float64 // Pa over the outside, at the floor
+	Faces                       [faceCount]Face
+	Flame                       float64 // 0 to 1: how far flame fills the gas that could burn
+	Spray                       float64 // kg of water in the air
+	Wet                         float64 // kg of water on the walls
+	wood                        *engine.FuelKind
+	Out                         RoomOutput
+	now                         view
+	rate                        [2]Layer
+	draught                     float64 // m³/s that came in low during the last step
+	fresh                       float64 // oxygen mole fraction of it
+	heat                        float64 // W into the gas this step
+	jetReady                    float64 // how well jets into the room would burn
+	jetSeed                     float64 // what would light them
+}
+
+// RoomOutput is what a room did in the last step.
+type RoomOutput struct {
+	BurnW     float64 // all burning inside the room
+	LayerW    float64 // of it, in the layer and in jets
+	FloorFlux float64 // W/m² onto a cold floor
+	CeilFlux  float64
+	GasMade   float64 // kg/s pyrolysed or fed
+	Relief    float64 // m³/s let out because the pressure met its cap
+}
+
+// view is what a step needs to know of a room again and again.
+type view struct {
+	column    Column
+	temp      [2]float64
+	volume    [2]float64
+	share     float64 // of the room's height that is lower layer
+	grey      float64 // emissivity of the upper layer
+	oxygen    [2]float64
+	left      [2]float64 // kg/s that may still be drawn in this step
+	freshFlow float64    // m³/s of oxygen that came in low
+	pilot     float64    // strongest flame of the room's fires
+	flameW    float64    // W radiated by plumes
+	plumeW    float64    // W convected by plumes
+	ready     float64    // 0 to 1: how well gas in the room would burn if lit
+}
+
+// Vent is an opening.
+type Vent struct {
+	A, B       int // rooms; B may be OutsideRoom
+	Horizontal bool
+	AboveIsB   bool // horizontal: B is the upper of the two
+	Slot       Slot // whole opening
+	Hole       Hole // whole opening
+	Side       engine.Side
+	Crack      bool    // leakage: feels no wind
+	Open       float64 // share open now
+	target     float64
+	speed      float64 // share a second
+	Flow       VentFlow
+	Exchange   HoleFlow
+	Outside    float64   // 0 to 1: flame on the outflow outside
+	OutsideW   float64   // W burning outside
+	JetW       float64   // W burning in the jets on both sides
+	Mixed      [2]Mixing // what the streams into A and into B drew in
+	windPa     float64
+	shut       float64 // share that still leaks when shut
+}
+
+// Mixing is what a stream drew in as it entered a room in the last step.
+type Mixing struct {
+	Amount float64 // kg/s
+	From   int     // layer it came from
+	Up     float64 // share of the stream that joined the upper layer
+}
+
+// Fire is a burner or a solid package.
+type Fire struct {
+	Room     int
+	Kind     engine.FuelKind
+	Burner   bool
+	Power    [][2]float64 // burner: s, W
+	Base     float64      // m above the floor
+	Diameter float64
+	Faces    float64
+	Mass0    float64 // kg dry, at the start
+	Mass     float64
+	Water    float64 // kg: moisture and water that fell on it
+	Ignite   float64 // s; never when NaN
+	lit      bool
+	Spread   float64 // share of the surface burning
+	Flame    float64 // 0 to 1
+	Ember    float64 // 0 to 1
+	Hot      float64 // kg/(s m²) given off now
+	Gas      float64 // kg/s given off in the last step
+	BurnW    float64 // W burned in its plume in the last step
+	Lives    float64 // 0 to 1: whether flame lives in the gas it breathes
+	Starved  float64 // share of its gas that found no oxygen in the plume
+}
+
+// Model is a building on fire. Make one with New and step it with Step; Clone
+// copies it. It is plain data: no pointer is shared but to constants.
+type Model struct {
+	Rooms   []Room
+	Vents   []Vent
+	Fires   []Fire
+	Ambient float64 // kelvin
+	WindMS  float64
+	WindOn  engine.Side // the side the wind blows onto
+	Time    float64
+	Steps   int
+	Books   Books
+	HRR     float64 // W, inside and outside
+	Worst   float64 // worst volume error of the run, share of the room
+	solver  solver
+	air     Layer
+	density float64 // of the air outside
+}
+
+// Clone returns an independent copy.
+func (m *Model) Clone() *Model {
+	c := *m
+	c.Rooms = append([]Room(nil), m.Rooms...)
+	c.Vents = append([]Vent(nil), m.Vents...)
+	c.Fires = append(make([]Fire, 0, cap(m.Fires)), m.Fires...)
+	return &c
+}

@@ -1,0 +1,47 @@
+package zone
+
+import "lintel/engine"
+
+const (
+	// shutDoor and shutHatch are the shares of an opening that still leak when
+	// it is shut: a closed door or window leaks through 0.5 to 1 per cent of its
+	// area (0.01 m² for a door of 2 m²; from memory, to be confirmed); a loose
+	// hatch or port the same.
+	shutShare = 0.005
+
+	// crackOf is the share of an opening of kind leak that is shut. None.
+	crackOf = 0.0
+)
+
+func newVent(o engine.Opening, index map[string]int, rooms []engine.Compartment) Vent {
+	v := Vent{A: index[o.From], B: index[o.To], Horizontal: o.Kind.Horizontal(), Side: o.Side, shut: shutShare}
+	if o.Kind == engine.Leak {
+		v.shut = crackOf
+	}
+	v.Open = valueOr(o.Open, 0)
+	v.target = v.Open
+	from := rooms[v.A]
+	if !v.Horizontal {
+		sill := from.FloorM + o.SillM
+		v.Slot = Slot{Sill: sill, Head: sill + o.HeightM, Width: o.WidthM}
+		return v
+	}
+	v.AboveIsB = true
+	v.Hole = Hole{Height: from.FloorM + from.HeightM, Area: o.AreaM2, Square: o.Shape != "round"}
+	if v.B != OutsideRoom && rooms[v.B].FloorM < from.FloorM {
+		v.AboveIsB = false
+		v.Hole.Height = from.FloorM
+	}
+	return v
+}
+
+// newCrack is the leakage of a room: a slot over its whole height to the open
+// air, which feels no wind.
+func newCrack(c engine.Compartment, room int) Vent {
+	walls := 2 * (c.WidthM + c.DepthM) * c.HeightM
+	area := valueOr(c.LeakM2, usualLeak*walls)
+	return Vent{
+		A: room, B: OutsideRoom, Crack: true, Open: 1, target: 1,
+		Slot: Slot{Sill: c.FloorM, Head: c.FloorM + c.HeightM, Width: area / c.HeightM},
+	}
+}

@@ -1,0 +1,129 @@
+package zone
+
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
+
+const (
+	// sootAbsorb turns soot concentration into absorption: 3.72·C0/C2·fv·T with
+	// fv the volume fraction at 1,800 kg/m³ comes to about 0.7 m² of absorption a
+	// gram at 1,000 K (from memory, to be confirmed).
+	sootAbsorb = 700.0 // m²/kg at 1000 K
+
+	// gasAbsorb is the absorption of water vapour and carbon dioxide in gas that
+	// has used all its oxygen, 1/m, in rooms of a few metres (from memory, to be
+	// confirmed).
+	gasAbsorb = 0.35
+
+	// wallGrey is the emissivity of smoked walls. Usual value 0.9.
+	wallGrey = 0.9
+
+	// stillFilm and strongFilm: convection h = strong·ΔT^(1/3), at least still,
+	// W/(m² K): turbulent free convection 0.12 Ra^(1/3) (CFAST Tech. Ref.) gives
+	// 1.5; jets and plume in a fire room raise it by a half (chosen by us).
+	stillFilm  = 4.0
+	strongFilm = 2.2
+)
+
+// greyness is the emissivity of the upper layer, 1 - e^(-κL), over the mean beam
+// length 3.6 V/A of its shape.
+func (r *Room) greyness() float64 {
+	gas := &r.Gas[Upper]
+	volume := r.now.volume[Upper]
+	deep := volume / r.Area
+	surface := float64(2*r.Area) + float64(2*(r.Width+r.Depth)*deep)
+	beam := 3.6 * volume / surface
+	used := math.Max(0, 1-gas.Of[Oxygen]/float64(airOxygen*gas.Mass))
+	absorb := float64(sootAbsorb*r.now.temp[Upper]/1000)*(gas.Of[Soot]+float64(0.3*gas.Of[Tar]))/volume + float64(gasAbsorb*used)
+	return 1 - num.Exp(-math.Min(absorb*beam, 20))
+}
+
+// loseToWalls takes heat from the layers into the faces for one step, by
+// convection from the layer that each face touches and by radiation from the
+// upper layer, from hot faces to the ground and from flames.
+func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
+	now := &r.now
+	high := num.Clamp((1-now.share)/0.5, 0, 1)  // of the high wall band in the upper layer
+	low := num.Clamp((0.5-now.share)/0.5, 0, 1) // of the low band
+	touch := [faceCount]float64{r.plug(), high, low, 1 - r.sink()}
+	hot := [2]float64{}
+	for layer := range hot {
+		gap := math.Abs(now.temp[layer] - r.Faces[Ceiling+2*(1-layer)].Surface())
+		hot[layer] = math.Max(stillFilm, strongFilm*num.Cbrt(gap))
+	}
+	glow := Boltzmann * fourth(math.Min(now.temp[Upper], hottest))
+	for i := range r.Faces {
+		face := &r.Faces[i]
+		surface := face.Surface()
+		up := touch[i] * hot[Upper] * (now.temp[Upper] - surface)
+		down := (1 - touch[i]) * hot[Lower] * (now.temp[Lower] - surface)
+		own := Boltzmann * fourth(surface)
+		seen := now.grey * wallGrey * touch[i] * (glow - own)
+		face.flux = 0
+		m.give(r, face, up+seen, Upper, dt)
+		m.give(r, face, down, Lower, dt)
+	}
+	m.shineDown(r, glow, touch, dt)
+	m.shineFlames(r, flameW, dt)
+}
+
+// give moves a flux in W/m² from a layer to a face.
+func (m *Model) give(r *Room, face *Face, flux float64, layer int, dt float64) {
+	face.warm(flux, dt)
+	watts := float64(flux * face.Area)
+	r.rate[layer].Heat -= watts
+	r.heat -= watts
+	m.Books.Lost += float64(dt * watts)
+}
+
+// shineDown carries radiation through the interface: from the upper layer, and
+// through it from the ceiling, onto the ground and the wall below it.
+func (m *Model) shineDown(r *Room, glow float64, touch [faceCount]float64, dt float64) {
+	now := &r.now
+	ground, ceiling := &r.Faces[Ground], &r.Faces[Ceiling]
+	lowest := fourth(ground.Surface())
+	ceilingGlow := Boltzmann * fourth(ceiling.Surface())
+	dim := 1 - now.grey
+	bare := (1 - touch[HighWall]) * r.Faces[HighWall].Area
+	bare += (1 - touch[LowWall]) * r.Faces[LowWall].Area
+	// Of what crosses the interface, the ground gets the share of its area.
+	toGround := r.Area / (r.Area + float64(0.5*bare))
+	below := wallGrey * r.Area * r.sink()
+	layer := now.grey * (glow - float64(Boltzmann*lowest)) * below
+	direct := dim * wallGrey * (ceilingGlow - float64(Boltzmann*lowest)) * below
+	ground.warm((float64(layer*toGround)+direct)/r.Area, dt)
+	wall := &r.Faces[LowWall]
+	wall.warm(layer*(1-toGround)/wall.Area, dt)
+	ceiling.warm(-direct/ceiling.Area, dt)
+	r.rate[Upper].Heat -= layer
+	r.heat -= layer
+	m.Books.Lost += float64(dt * layer)
+	cold := Boltzmann * fourth(m.Ambient)
+	r.Out.FloorFlux = now.grey*glow + dim*ceilingGlow - cold
+	r.Out.CeilFlux = now.grey*glow + dim*float64(Boltzmann*lowest) - cold
+}
+
+// shineFlames spreads the radiation of flames over the faces; what the smoke
+// absorbs has stayed in the layer already.
+func (m *Model) shineFlames(r *Room, flameW, dt float64) {
+	if flameW <= 0 {
+		return
+	}
+	caught := 0.5 * r.now.grey * (1 - r.now.share)
+	r.rate[Upper].Heat += float64(caught * flameW)
+	r.heat += float64(caught * flameW)
+	m.Books.Lost -= float64(dt * caught * flameW)
+	left := (1 - caught) * flameW
+	whole := 0.0
+	for i := range r.Faces {
+		whole += r.Faces[i].Area
+	}
+	flux := left / whole
+	for i := range r.Faces {
+		r.Faces[i].warm(flux, dt)
+	}
+	r.Out.FloorFlux += flux
+	r.Out.CeilFlux += flux
+}

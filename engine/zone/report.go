@@ -1,0 +1,125 @@
+package zone
+
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
+
+// These are what a run reads off the model between steps.
+
+// Leaving is the stream that leaves a vent's room A through it, per second.
+func (m *Model) Leaving(vent int) Layer {
+	v := &m.Vents[vent]
+	var stream Layer
+	r := &m.Rooms[v.A]
+	for layer, amount := range m.streamsFrom(v, v.A, false) {
+		if amount > 0 {
+			gas := r.Gas[layer].part(amount)
+			sum(&stream, &gas, 1)
+		}
+	}
+	return stream
+}
+
+// Arriving is kg/s that enters room A through a vent.
+func (m *Model) Arriving(vent int) float64 {
+	v := &m.Vents[vent]
+	amounts := m.streamsFrom(v, v.B, true)
+	return amounts[Lower] + amounts[Upper]
+}
+
+// ArrivingTemp is in kelvin.
+func (m *Model) ArrivingTemp(vent int) float64 {
+	v := &m.Vents[vent]
+	flow, heat := 0.0, 0.0
+	for layer, amount := range m.streamsFrom(v, v.B, true) {
+		flow += amount
+		heat += float64(amount * m.sourceLayer(v.B, layer).Temp())
+	}
+	if flow <= 0 {
+		return m.Ambient
+	}
+	return heat / flow
+}
+
+// Mist is the water of a stream that shows as droplets once it has met outside
+// air, kg/m³: of mixtures with one and with three parts of air, the one that
+// holds more water than it can keep as vapour. Saturation by Magnus' formula,
+// 611 Pa e^(17.6 t/(t+243)) (from memory, to be confirmed).
+func (m *Model) Mist(stream *Layer) float64 {
+	if stream.Mass <= 0 || stream.Of[Water] <= 0 {
+		return 0
+	}
+	most := 0.0
+	for _, parts := range [...]float64{1, 3} {
+		temp := (stream.Temp() + float64(parts*m.Ambient)) / (1 + parts)
+		vapour := stream.Fraction(Water) / (1 + parts)
+		celsius := math.Min(temp-Kelvin, 100)
+		holds := 611 * num.Exp(17.6*celsius/(celsius+243)) / 101325 / molesOfWater
+		over := (vapour - holds) * Density / temp
+		most = math.Max(most, over)
+	}
+	return most
+}
+
+// Free is the share of an opening that gas passes, cracks included.
+func (v *Vent) Free() float64 { return v.free() }
+
+// Wet reports whether water hangs in the air or on the walls of a room.
+func (r *Room) WaterKg() float64 { return r.Spray + r.Wet }
+
+// Rich is the heat that a kg of a layer's gas could still release, in J, and the
+// share of the oxygen for it that is there.
+func (r *Room) Rich(layer int) (heat, share float64) {
+	gas := &r.Gas[layer]
+	heat = gas.Fraction(FuelHeat)
+	if heat <= 0 {
+		return 0, 1
+	}
+	return heat, gas.Fraction(Oxygen) * OxygenHeat / heat
+}
+
+// Ripe is 0 to 1: how well the upper layer would burn inside itself if lit.
+func (r *Room) Ripe() float64 { return r.ripe(Upper) }
+
+// Short reports whether the building's fires want for air: gas is made that
+// finds no oxygen in the plume, or flame is dying for want of it.
+func (m *Model) Short() bool {
+	made, starved := 0.0, 0.0
+	for i := range m.Fires {
+		f := &m.Fires[i]
+		if !f.lit || f.Left() <= 0 || f.Burner && f.powerAt(m.Time) <= 0 {
+			continue
+		}
+		power := f.Gas * f.Kind.HeatMJKg * 1e6
+		if f.Burner {
+			power = f.powerAt(m.Time)
+		}
+		made += power
+		starved += power * math.Max(f.Starved, 1-f.Lives)
+	}
+	for i := range m.Rooms {
+		r := &m.Rooms[i]
+		if heat, share := r.Rich(Upper); heat > 0.5*leastFuel && share < 0.8 {
+			return true
+		}
+	}
+	return made > 0 && starved > 0.25*made
+}
+
+// FuelLeft reports whether there is solid fuel, burner gas or fuel gas to burn.
+func (m *Model) FuelLeft() bool {
+	for i := range m.Fires {
+		f := &m.Fires[i]
+		if f.Burner && f.powerAt(m.Time) > 0 || !f.Burner && f.lit && f.Left() > 0.05*f.Mass0 {
+			return true
+		}
+	}
+	for i := range m.Rooms {
+		if heat, _ := m.Rooms[i].Rich(Upper); heat > 0.5*leastFuel {
+			return true
+		}
+	}
+	return false
+}

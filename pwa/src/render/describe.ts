@@ -1,0 +1,70 @@
+import { picture } from '../words/en/picture'
+import { trade } from '../words/en/trade'
+import type { Scenario, Side } from '../wire.gen'
+import type { FrameLook, OpeningLook } from './frame'
+import { layOut, type Place } from './layout'
+import { openingName } from './names'
+import { opacity } from './tone'
+import { facingOf, frameView } from './view'
+
+// The picture's twin in words. It gives what an eye could measure (tenths
+// hidden, seconds to cross the opening, steps from black to white), at the grain
+// of the picture, so that a listener has the same rating still to do.
+
+/** Sentences that state what is visible on one side. */
+export function describe(frame: FrameLook, scenario: Scenario, side: Side): string[] {
+  const view = frameView(layOut(scenario), side, 1)
+  const said = [picture.side(trade.sides[side])]
+  const wind = windWords(scenario, side)
+  if (wind) said.push(wind)
+  let behind = false
+  for (const place of view.layout.places) {
+    const look = frame.openings[place.index]
+    const facing = facingOf(view, place)
+    if (!look || !facing) continue
+    if (facing === 'away') behind ||= smokes(look)
+    else said.push(`${sentence(place, look)}.`)
+  }
+  if (behind) said.push(picture.behind)
+  return said
+}
+
+const smokes = (look: OpeningLook) => look.opticalDepth > 0.02 && look.outVelocityMS > 0.005
+
+function sentence(place: Place, look: OpeningLook): string {
+  const parts = [picture.opening(openingName(place.opening), look.open)]
+  if (smokes(look)) parts.push(...smokeWords(place, look))
+  else if (look.flow !== 1) parts.push(picture.nothing)
+  if (look.flameKW > 0) parts.push(picture.flame)
+  if (look.flow === 1) parts.push(picture.drawnInAll)
+  if (look.flow === 3) parts.push(picture.drawnIn)
+  return parts.join('; ')
+}
+
+function smokeWords(place: Place, look: OpeningLook): string[] {
+  const shut = look.open < 0.02
+  const plane = Number.isFinite(look.neutralPlane) ? look.neutralPlane : 0
+  const parts: string[] = [shut ? picture.crack : picture.fills(Math.round(10 * (1 - plane)))]
+  parts.push(picture.hides(Math.round(10 * opacity(look.opticalDepth))))
+  if (look.opticalDepth > 6) parts.push(picture.folded)
+  parts.push(picture.grey(Math.round(10 * look.lightness)) + (look.tint > 0.3 ? `, ${picture.brown}` : ''))
+  parts.push(speedWords(place, look))
+  parts.push(look.churning > 0.4 ? picture.rolling : picture.smooth)
+  if (look.pulsing > 0.4) parts.push(picture.breathing)
+  if (look.steam > 0.6) parts.push(picture.vanishing)
+  return parts
+}
+
+function speedWords(place: Place, look: OpeningLook): string {
+  const height = place.z1 - place.z0 || place.x1 - place.x0
+  const seconds = height / look.outVelocityMS
+  return seconds > 20 ? picture.still : picture.speed(Number(seconds.toPrecision(1)).toString())
+}
+
+function windWords(scenario: Scenario, side: Side): string | undefined {
+  const { wind_m_s: speed, wind_from: from } = scenario.ambient
+  if (!speed || !from) return undefined
+  const order = ['A', 'B', 'C', 'D']
+  const turned = (order.indexOf(from) - order.indexOf(side) + 4) % 4
+  return [picture.wind.front, picture.wind.left, picture.wind.behind, picture.wind.right][turned]
+}

@@ -1,0 +1,55 @@
+import type { Point } from '../view'
+import type { Palette } from './palette'
+import type { Pen } from './pen'
+
+/** A small figure on a chip of paper, so that it reads on any colour. */
+export function label(
+  { ctx, pixel }: Pen, palette: Palette, text: string, x: number, y: number, align: 'left' | 'right',
+): void {
+  ctx.save()
+  ctx.translate(x, y)
+  ctx.scale(pixel, pixel) // fonts below one unit are not drawn, so write in screen pixels
+  ctx.font = '600 11px system-ui, sans-serif'
+  ctx.textAlign = align
+  ctx.textBaseline = 'alphabetic'
+  const wide = ctx.measureText(text).width + 6
+  ctx.globalAlpha *= 0.82
+  ctx.fillStyle = palette.paper
+  ctx.fillRect(align === 'left' ? -3 : 3 - wide, -11, wide, 15)
+  ctx.globalAlpha = Math.min(1, ctx.globalAlpha / 0.82)
+  ctx.fillStyle = palette.ink
+  ctx.fillText(text, 0, 0)
+  ctx.restore()
+}
+
+/** An arrow whose width grows with the mass flow; hot flow in ember, cold in ink. */
+export function flowArrow(
+  { ctx, pixel }: Pen, palette: Palette, at: Point, toward: Point, kgS: number, gasC: number,
+): void {
+  if (!(kgS > 0.0005)) return
+  const strong = Math.min(1, Math.pow(kgS / 0.5, 0.3)) // 0.5 kg/s, a small room's door at flashover, is drawn widest; chosen by us
+  const length = (16 + 22 * strong) * pixel
+  const wide = (1.5 + 4.5 * strong) * pixel
+  const norm = Math.hypot(toward.x, toward.y) || 1
+  const dx = toward.x / norm
+  const dy = toward.y / norm
+  ctx.save()
+  ctx.translate(at.x, at.y)
+  ctx.transform(dx, dy, -dy, dx, 0, 0)
+  ctx.beginPath()
+  const head = Math.min(length * 0.55, 2.2 * wide + 3 * pixel)
+  ctx.moveTo(-length / 2, -wide / 2)
+  ctx.lineTo(length / 2 - head, -wide / 2)
+  ctx.lineTo(length / 2 - head, -wide * 1.15 - pixel)
+  ctx.lineTo(length / 2, 0)
+  ctx.lineTo(length / 2 - head, wide * 1.15 + pixel)
+  ctx.lineTo(length / 2 - head, wide / 2)
+  ctx.lineTo(-length / 2, wide / 2)
+  ctx.closePath()
+  ctx.fillStyle = Number.isFinite(gasC) && gasC > 60 ? palette.mark : palette.ink
+  ctx.fill()
+  ctx.strokeStyle = palette.paper
+  ctx.lineWidth = pixel
+  ctx.stroke()
+  ctx.restore()
+}

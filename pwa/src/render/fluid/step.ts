@@ -1,0 +1,24 @@
+import { Noise } from '../noise'
+import { carryAir } from './air'
+import type { Fading } from './fading'
+import { buoyancy, churn, mixAir, type Breadth } from './force'
+import { project } from './project'
+import { carrySmoke } from './smoke'
+import type { Grid } from './grid'
+
+/** Length of one step of the picture, s. Never another: frames must not depend on the screen. */
+export const STEP_S = 1 / 30
+
+/** One step of air and smoke; the jets have been stamped in already. */
+export function stepFluid(grid: Grid, fading: Fading, noise: Noise, breadth: Breadth, time: number): void {
+  grid.mixing.fill(0)
+  for (const smoke of [grid.front, grid.back]) {
+    buoyancy(grid, smoke, STEP_S)
+    mixAir(grid, smoke, breadth)
+  }
+  churn(grid, noise, breadth, time, STEP_S)
+  project(grid)
+  carryAir(grid, fading, STEP_S)
+  carrySmoke(grid, grid.front, fading, STEP_S)
+  carrySmoke(grid, grid.back, fading, STEP_S)
+}

@@ -1,0 +1,85 @@
+import {
+  COMPARTMENT, COMPARTMENT_LENGTH, FRAME_HEADER, FRAME_HEADER_LENGTH, OPENING, OPENING_LENGTH,
+} from '../wire.gen'
+
+// One instant of a running fire as the engine hands it over: a typed array in
+// the field order of engine.Frame, read here into named values.
+
+export interface HeaderLook { tS: number; hrrKW: number; stage: number; regime: number; windMS: number; events: number }
+
+export interface CompartmentLook {
+  upperC: number; lowerC: number; interfaceM: number; o2Upper: number; o2Lower: number; fuelGasUpper: number
+  coUpper: number; sootUpper: number; aerosolUpper: number; hrrKW: number; pressurePa: number; floorFluxKW: number
+}
+
+export interface OpeningLook {
+  open: number; inKgS: number; outKgS: number; neutralM: number; topVelocityMS: number; outVelocityMS: number
+  inVelocityMS: number; outTempC: number; extinctionM: number; opticalDepth: number; lightness: number; tint: number
+  steam: number; churning: number; pulsing: number; flameKW: number; flow: number; neutralPlane: number
+  volume: number; velocity: number; density: number; darkness: number; colour: number
+}
+
+export interface FrameLook { header: HeaderLook; compartments: CompartmentLook[]; openings: OpeningLook[] }
+
+// Name here and place in the engine's array, which wire.gen.ts generates.
+const HEADER_AT: Record<keyof HeaderLook, number> = {
+  tS: FRAME_HEADER.TS, hrrKW: FRAME_HEADER.HRRKW, stage: FRAME_HEADER.Stage, regime: FRAME_HEADER.Regime,
+  windMS: FRAME_HEADER.WindMS, events: FRAME_HEADER.Events,
+}
+const COMPARTMENT_AT: Record<keyof CompartmentLook, number> = {
+  upperC: COMPARTMENT.UpperC, lowerC: COMPARTMENT.LowerC, interfaceM: COMPARTMENT.InterfaceM,
+  o2Upper: COMPARTMENT.O2Upper, o2Lower: COMPARTMENT.O2Lower, fuelGasUpper: COMPARTMENT.FuelGasUpper,
+  coUpper: COMPARTMENT.COUpper, sootUpper: COMPARTMENT.SootUpper, aerosolUpper: COMPARTMENT.AerosolUpper,
+  hrrKW: COMPARTMENT.HRRKW, pressurePa: COMPARTMENT.PressurePa, floorFluxKW: COMPARTMENT.FloorFluxKW,
+}
+const OPENING_AT: Record<keyof OpeningLook, number> = {
+  open: OPENING.Open, inKgS: OPENING.InKgS, outKgS: OPENING.OutKgS, neutralM: OPENING.NeutralM,
+  topVelocityMS: OPENING.TopVelocityMS, outVelocityMS: OPENING.OutVelocityMS,
+  inVelocityMS: OPENING.InVelocityMS, outTempC: OPENING.OutTempC, extinctionM: OPENING.ExtinctionM,
+  opticalDepth: OPENING.OpticalDepth, lightness: OPENING.Lightness, tint: OPENING.Tint, steam: OPENING.Steam,
+  churning: OPENING.Churning, pulsing: OPENING.Pulsing, flameKW: OPENING.FlameKW, flow: OPENING.Flow,
+  neutralPlane: OPENING.NeutralPlane, volume: OPENING.Volume, velocity: OPENING.Velocity,
+  density: OPENING.Density, darkness: OPENING.Darkness, colour: OPENING.Colour,
+}
+
+/** Length of a frame in numbers. */
+export const frameLength = (compartments: number, openings: number): number =>
+  FRAME_HEADER_LENGTH + compartments * COMPARTMENT_LENGTH + openings * OPENING_LENGTH
+
+/** Reads a frame; reuses `into` where one is given, so that a running picture allocates nothing. */
+export function readFrame(values: Float64Array, compartments: number, openings: number, into?: FrameLook): FrameLook {
+  const frame = into ?? emptyFrame(compartments, openings)
+  fill(frame.header, HEADER_AT, values, 0)
+  let at = FRAME_HEADER_LENGTH
+  for (const one of frame.compartments) {
+    fill(one, COMPARTMENT_AT, values, at)
+    at += COMPARTMENT_LENGTH
+  }
+  for (const one of frame.openings) {
+    fill(one, OPENING_AT, values, at)
+    at += OPENING_LENGTH
+  }
+  return frame
+}
+
+/** A frame of a building in which nothing burns. */
+export function emptyFrame(compartments: number, openings: number): FrameLook {
+  return {
+    header: blank(HEADER_AT),
+    compartments: Array.from({ length: compartments }, () => blank(COMPARTMENT_AT)),
+    openings: Array.from({ length: openings }, stillOpening),
+  }
+}
+
+/** An opening through which nothing moves. */
+export const stillOpening = (): OpeningLook => blank(OPENING_AT)
+
+type Places<K extends string> = Record<K, number>
+
+function blank<K extends string>(places: Places<K>): Record<K, number> {
+  return Object.fromEntries(Object.keys(places).map((name) => [name, 0])) as Record<K, number>
+}
+
+function fill<K extends string>(into: Record<K, number>, places: Places<K>, values: Float64Array, at: number): void {
+  for (const name in places) into[name] = values[at + places[name]]!
+}

@@ -1,0 +1,101 @@
+import type { RefObject } from 'preact'
+import { useMemo, useRef, useState, useEffect } from 'preact/hooks'
+import { picture as words } from '../words/en/picture'
+import { layOut, type Place } from './layout'
+import { openingName } from './names'
+import type { SceneProps } from './scene'
+import { corners, facingOf, frameView, type View } from './view'
+
+interface HandlesProps extends SceneProps { canvas: RefObject<HTMLCanvasElement | null> }
+
+/** The openings as things to press: over the drawing, in its own places. */
+export function Handles(props: HandlesProps) {
+  const aspect = useAspect(props.canvas)
+  const view = useMemo(() => frameView(layOut(props.scenario), props.side, aspect), [props.scenario, props.side, aspect])
+  const shown = view.layout.places.filter((place) => reachable(view, place, props.cutaway ?? false))
+  return <>{shown.map((place) => <Handle key={place.id} {...props} view={view} place={place} />)}</>
+}
+
+function reachable(view: View, place: Place, cutaway: boolean): boolean {
+  const facing = facingOf(view, place)
+  return facing === undefined ? cutaway : facing === 'eye' || facing === 'right' || facing === 'up'
+}
+
+/** One opening: a slider where it can be moved, else a button. */
+function Handle({ view, place, frame, selected, onPick, onOpen }: HandlesProps & { view: View; place: Place }) {
+  const drag = useRef<{ x: number; open: number; moved: boolean } | null>(null)
+  const open = frame()?.openings[place.index]?.open ?? place.opening.open ?? 0
+  const box = bounds(view, place)
+  const set = (share: number) => onOpen?.(place.id, Math.round(20 * Math.max(0, Math.min(1, share))) / 20)
+  const where = {
+    left: `${(100 * box.x) / view.widthM}%`, top: `${(100 * box.y) / view.heightM}%`,
+    width: `${(100 * box.w) / view.widthM}%`, height: `${(100 * box.h) / view.heightM}%`,
+  }
+  const slider = onOpen && {
+    role: 'slider' as const, 'aria-valuemin': 0, 'aria-valuemax': 100, 'aria-valuenow': Math.round(100 * open),
+    'aria-valuetext': words.open(Math.round(100 * open)),
+  }
+  return (
+    <button
+      type="button"
+      class="scene-handle"
+      style={where}
+      aria-label={openingName(place.opening)}
+      aria-current={selected === place.id}
+      {...slider}
+      onPointerDown={(event) => {
+        if (!onOpen) return
+        event.currentTarget.setPointerCapture(event.pointerId)
+        drag.current = { x: event.clientX, open, moved: false }
+      }}
+      onPointerMove={(event) => {
+        const held = drag.current
+        if (!held) return
+        const dx = event.clientX - held.x
+        if (Math.abs(dx) > 6) held.moved = true
+        if (held.moved) set(held.open - dx / Math.max(60, event.currentTarget.clientWidth))
+      }}
+      onPointerUp={() => {
+        if (drag.current?.moved) suppressed = performance.now()
+        drag.current = null
+      }}
+      onPointerCancel={() => (drag.current = null)}
+      onClick={() => {
+        if (performance.now() - suppressed < 80) return
+        onPick?.(place.id)
+        if (onOpen) set(open > 0.5 ? 0 : 1)
+      }}
+      onKeyDown={(event) => {
+        const step = { ArrowRight: 0.1, ArrowUp: 0.1, ArrowLeft: -0.1, ArrowDown: -0.1 }[event.key]
+        const end = { Home: 0, End: 1 }[event.key]
+        if (!onOpen || (step === undefined && end === undefined)) return
+        event.preventDefault()
+        set(end ?? open + step!)
+      }}
+    />
+  )
+}
+
+/** The click that a browser sends after a drag is not a tap. */
+let suppressed = 0
+
+function bounds(view: View, place: Place): { x: number; y: number; w: number; h: number } {
+  const points = corners(view, place)
+  const xs = points.map((p) => p.x)
+  const ys = points.map((p) => p.y)
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+  return { x: (x0 + x1) / 2, y: (y0 + y1) / 2, w: x1 - x0, h: y1 - y0 }
+}
+
+/** Width over height of the canvas, followed as the page is resized. */
+function useAspect(canvas: RefObject<HTMLCanvasElement | null>): number {
+  const [aspect, setAspect] = useState(5 / 6)
+  useEffect(() => {
+    const watch = new ResizeObserver(([entry]) => {
+      if (entry && entry.contentRect.height > 0) setAspect(entry.contentRect.width / entry.contentRect.height)
+    })
+    watch.observe(canvas.current!)
+    return () => watch.disconnect()
+  }, [])
+  return aspect
+}

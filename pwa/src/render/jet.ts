@@ -1,0 +1,55 @@
+import type { OpeningLook } from './frame'
+
+// What leaves an opening, as the fluid needs it: where on the picture, how
+// fast, how hot, how thick and of what colour. Picture metres: x to the right,
+// y downward, from the top left corner of the picture.
+
+/** The way an opening faces as seen by the eye. */
+export type Facing = 'eye' | 'left' | 'right' | 'away' | 'up'
+
+export interface Rect { x0: number; y0: number; x1: number; y1: number }
+
+export interface Jet {
+  area: Rect
+  facing: Facing
+  /** Height of the boundary between outflow and inflow, in picture metres; at or below y1 where all flows out. */
+  plane: number
+  look: OpeningLook
+  /** Temperature outside, C. */
+  outsideC: number
+  seed: number
+}
+
+/** Share of the outflow's speed that shows in the plane of the picture, right and down. */
+export interface Slant { right: number; down: number }
+
+// A jet toward the eye is drawn leaving to the lower left, as the wall recedes
+// to the upper right (view.ts): the share of its speed that shows is chosen by
+// us, so that fast smoke is seen to travel and not only to grow.
+const SLANTS: Record<Facing, Slant> = {
+  eye: { right: -0.38, down: -0.25 },
+  away: { right: 0.25, down: -0.3 },
+  left: { right: -0.95, down: -0.05 },
+  right: { right: 0.95, down: -0.05 },
+  up: { right: 0, down: -1 },
+}
+
+export const slantOf = (facing: Facing): Slant => SLANTS[facing]
+
+const KELVIN = 273.15
+
+/** Buoyancy as a share of gravity in the outflow's own gas, 0 where it is not warmer. */
+export function heatOf(look: OpeningLook, outsideC: number): number {
+  const gas = look.outTempC + KELVIN
+  return Number.isFinite(gas) ? Math.max(0, Math.min(0.8, (gas - outsideC - KELVIN) / gas)) : 0
+}
+
+// Breathing is slow: one swell in a little under three seconds, well under the
+// three flashes a second that no picture may exceed. Chosen by us.
+const BREATHS_PER_S = 0.36
+const BREATH_DEPTH = 0.75
+
+/** How much of the outflow there is at this moment of a pulsing opening's breath, 0.25 to 1.75 for full pulsing. */
+export function breath(look: OpeningLook, time: number): number {
+  return 1 + BREATH_DEPTH * look.pulsing * Math.sin(2 * Math.PI * BREATHS_PER_S * time)
+}

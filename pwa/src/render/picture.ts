@@ -1,0 +1,172 @@
+import type { Scenario, Side } from '../wire.gen'
+import { draw } from './draught'
+import { makeGrid, type Grid } from './fluid/grid'
+import type { Fading } from './fluid/fading'
+import type { Breadth } from './fluid/force'
+import { STEP_S, stepFluid } from './fluid/step'
+import { stillOpening, type FrameLook, type OpeningLook } from './frame'
+import type { Facing, Jet } from './jet'
+import type { Place } from './layout'
+import { Noise } from './noise'
+import { stamp } from './stamp'
+import { makeCanvas, paint, type Canvas, type Light } from './tone'
+import type { Inlet } from './wisps'
+import { corners, facingOf, openArea, type View } from './view'
+
+/** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
+export const FINENESS = [20000, 11000, 6000] as const
+
+interface Source { place: Place; facing: Facing; look: OpeningLook; left: number }
+
+/**
+ * The smoke of one building seen from one side. The same frames in the same
+ * order give the same pixels everywhere: it knows no clock, no screen and no
+ * chance, only steps.
+ */
+export class Picture {
+  readonly view: View
+  readonly grid: Grid
+  readonly #front: Canvas
+  readonly #back: Canvas
+  readonly #noise = new Noise(20261)
+  readonly #sources: Source[]
+  readonly #outsideC: number
+  readonly #fading: Fading
+  #windMS = 0
+  #steps = 0
+
+  constructor(scenario: Scenario, view: View, cells: number = FINENESS[0]) {
+    this.view = view
+    const aspect = view.widthM / view.heightM
+    const ny = Math.max(12, Math.round(Math.sqrt(cells / aspect) / 2))
+    const nx = Math.max(12, Math.round(ny * aspect))
+    this.grid = makeGrid(nx, ny, this.view.heightM / ny)
+    this.#front = makeCanvas(this.grid)
+    this.#back = makeCanvas(this.grid)
+    this.#outsideC = scenario.ambient.t_c
+    this.#fading = fadingOf(this.view.layout.top)
+    this.#sources = this.view.layout.places.flatMap((place) => {
+      const facing = facingOf(this.view, place)
+      return facing ? [{ place, facing, look: stillOpening(), left: 0 }] : []
+    })
+    this.wind(scenario.ambient.wind_m_s ?? 0, scenario.ambient.wind_from)
+  }
+
+  /** Seconds of smoke drawn so far. */
+  get timeS(): number { return this.#steps * STEP_S }
+
+  /** The pixels of the smoke before the building, and behind it. */
+  get front(): Uint8ClampedArray { return this.#front.pixels }
+  get back(): Uint8ClampedArray { return this.#back.pixels }
+
+  /** Width and height of the pixel arrays. */
+  get columns(): number { return 2 * this.grid.nx }
+  get rows(): number { return 2 * this.grid.ny }
+
+  /** Sets the wind: from the left or right it bends smoke across, from the front it presses it back. */
+  wind(speedMS: number, from: Side | undefined): void {
+    this.#windMS = speedMS
+    const order = ['A', 'B', 'C', 'D'] as const
+    const turned = from === undefined ? -1 : (order.indexOf(from) - order.indexOf(this.view.side) + 4) % 4
+    const across = [0.25, 1, -0.25, -1][turned] ?? 0
+    // The lee of the wall and the ground slow it: a third of the free wind, chosen by us.
+    this.grid.windU = 0.34 * across * speedMS
+  }
+
+  get windMS(): number { return this.#windMS }
+
+  /** Takes over a new frame; what shows follows it within a quarter of a second, so that nothing jumps. */
+  follow(frame: FrameLook): void {
+    for (const source of this.#sources) {
+      const now = frame.openings[source.place.index]
+      if (now) ease(source.look, now)
+    }
+  }
+
+  /** Draws one step of smoke further. */
+  step(): void {
+    const { grid } = this
+    const time = this.timeS
+    grid.spread.fill(0)
+    const breadth = { row: 0, openingM: grid.cellM * 4 }
+    for (const source of this.#sources) {
+      const jet = this.#jetOf(source)
+      if (jet.look.opticalDepth > 0.01 && jet.look.outVelocityMS > 0.005) lower(breadth, jet, grid.cellM)
+      source.left += stamp(grid, jet, source.left, this.#noise, time)
+      draw(grid, jet)
+    }
+    stepFluid(grid, this.#fading, this.#noise, breadth, time)
+    this.#steps++
+  }
+
+  /** Turns the smoke into pixels, in `front` and `back`. */
+  paint(light: Light): void {
+    paint(this.grid, this.grid.front, this.#front, this.#noise, light)
+    paint(this.grid, this.grid.back, this.#back, this.#noise, light)
+  }
+
+  /** The openings in sight, with the air that each draws in. */
+  inlets(): Inlet[] {
+    return this.#sources.filter(({ facing }) => facing === 'eye' || facing === 'right').map((source) => {
+      const { area, plane, look } = this.#jetOf(source)
+      const top = Math.max(area.y0, Math.min(plane, area.y1))
+      return {
+        index: source.place.index,
+        centre: { x: (area.x0 + area.x1) / 2, y: (top + area.y1) / 2 },
+        reach: Math.max(0.05, area.x1 - area.x0),
+        speedMS: look.open < 0.02 ? 0 : look.inVelocityMS,
+      }
+    })
+  }
+
+  #jetOf({ place, facing, look }: Source): Jet {
+    const full = openArea(this.view, place, 1)
+    const area = openArea(this.view, place, look.open < 0.02 ? 1 : look.open)
+    const height = place.z1 - place.z0
+    const share = Number.isFinite(look.neutralPlane) ? look.neutralPlane : look.flow === 1 ? 1 : 0
+    let plane = full.y1 - share * (full.y1 - full.y0)
+    if (height === 0) plane = full.y1
+    if (facing === 'up') {
+      area.y0 = corners(this.view, place)[0].y - 2 * this.grid.cellM
+      plane = area.y1
+    }
+    if (facing === 'left') {
+      area.x1 = this.view.leftM
+      area.x0 = area.x1 - 2 * this.grid.cellM
+    }
+    if (facing === 'right') area.x1 = Math.max(area.x1, area.x0 + 2 * this.grid.cellM)
+    if (look.open < 0.02) shrinkToCrack(area, this.grid.cellM)
+    return { area, facing, plane, look, outsideC: this.#outsideC, seed: place.index + 1 }
+  }
+}
+
+/** Keeps the lowest opening that smokes: its plume is the broadest higher up. */
+function lower(breadth: Breadth, { area }: Jet, cellM: number): void {
+  const row = area.y1 / cellM
+  if (row < breadth.row) return
+  breadth.row = row
+  breadth.openingM = Math.max(2 * cellM, Math.min(area.x1 - area.x0, area.y1 - area.y0))
+}
+
+/** A shut panel leaks along its upper edge. */
+function shrinkToCrack(area: { y0: number; y1: number }, cellM: number): void {
+  area.y1 = area.y0 + cellM
+}
+
+/** Rates by which air and smoke fade, scaled with the building so that a box and a house look alike. */
+function fadingOf(topM: number): Fading {
+  const turn = Math.sqrt(topM / 9.81) // the time gas takes to rise by the building's height; Froude
+  return { drag: 0.12 / turn, still: 0.9 / turn, thin: 0.1 / turn, cool: 0.38 / turn, dry: 0.55 / turn, burn: 1.3 / turn }
+}
+
+const EASE = 1 - Math.exp(-STEP_S / 0.12) // a time constant of 0.12 s, chosen by us
+
+function ease(shown: OpeningLook, now: OpeningLook): void {
+  for (const key in now) {
+    const name = key as keyof OpeningLook
+    const a = shown[name]
+    const b = now[name]
+    shown[name] = Number.isFinite(a) && Number.isFinite(b) ? a + EASE * (b - a) : b
+  }
+  shown.flow = now.flow
+}

@@ -1,0 +1,86 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { Scenario, Side } from '../wire.gen'
+import { picture as words } from '../words/en/picture'
+import { trade } from '../words/en/trade'
+import { describe } from './describe'
+import type { FrameLook } from './frame'
+import { Handles } from './handles'
+import { Show } from './show'
+import './scene.css'
+
+export interface SceneProps {
+  scenario: Scenario
+  side: Side
+  /** The newest frame, asked for at every step; null before there is one. */
+  frame: () => FrameLook | null
+  /** The wall is drawn away. */
+  cutaway?: boolean
+  /** The opening that is marked. */
+  selected?: string | undefined
+  /** Called when an opening is tapped. */
+  onPick?: ((opening: string) => void) | undefined
+  /** Given, every opening in sight can be dragged, tapped or keyed open: the share of it that stands open. */
+  onOpen?: ((opening: string, open: number) => void) | undefined
+  us?: boolean
+  wind?: { m_s: number; from: Side | undefined }
+  /** The smoke stands still. */
+  paused?: boolean
+  /** The text twin is read out and shown by the caller instead. */
+  silent?: boolean
+}
+
+const STILL_S = 1 // with reduced motion, one picture a second
+const SAID_EVERY_MS = 4000 // the text twin for screen readers follows slowly, chosen by us
+
+/** A building with its smoke, as seen from one side. */
+export function Scene(props: SceneProps) {
+  const canvas = useRef<HTMLCanvasElement>(null)
+  const latest = useRef(props)
+  latest.current = props
+  useEffect(() => run(canvas.current!, () => latest.current), [])
+  return (
+    <div class="scene">
+      <canvas ref={canvas} role="img" aria-label={words.scene(trade.sides[props.side])} />
+      {(props.onPick ?? props.onOpen) && <Handles {...props} canvas={canvas} />}
+      {!props.silent && <Twin {...props} />}
+    </div>
+  )
+}
+
+/** What the picture shows, in words, for a screen reader. */
+function Twin({ frame, scenario, side }: SceneProps) {
+  const [, again] = useState(0)
+  useEffect(() => {
+    const timer = setInterval(() => again((n) => n + 1), SAID_EVERY_MS)
+    return () => clearInterval(timer)
+  }, [])
+  const now = frame()
+  const said = useMemo(() => (now ? describe(now, scenario, side) : []), [now, scenario, side])
+  return <p class="scene-words">{said.join(' ')}</p>
+}
+
+/** Runs the picture until the component goes; stands still while the page is hidden. */
+function run(canvas: HTMLCanvasElement, props: () => SceneProps): () => void {
+  const show = new Show(canvas)
+  const calm = matchMedia('(prefers-reduced-motion: reduce)')
+  let last = performance.now()
+  let request = requestAnimationFrame(tick)
+  function tick(now: number): void {
+    request = requestAnimationFrame(tick)
+    const seconds = Math.min(1.2, (now - last) / 1000)
+    if (document.hidden || canvas.clientWidth === 0) {
+      last = now
+      return
+    }
+    if (calm.matches && seconds < STILL_S) return
+    last = now
+    const p = props()
+    const took = show.advance(
+      { scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, ...(p.wind && { wind: p.wind }) },
+      p.paused ? 0 : seconds,
+      calm.matches,
+    )
+    performance.measure?.('lintel-picture', { start: now, duration: took })
+  }
+  return () => cancelAnimationFrame(request)
+}

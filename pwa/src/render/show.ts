@@ -1,0 +1,170 @@
+import type { Scenario, Side } from '../wire.gen'
+import { drawBuilding } from './draw/building'
+import { drawCutaway } from './draw/cutaway'
+import { drawGround } from './draw/ground'
+import { paletteOf } from './draw/palette'
+import type { Pen } from './draw/pen'
+import { Film } from './film'
+import { STEP_S } from './fluid/step'
+import { emptyFrame, type FrameLook } from './frame'
+import { layOut } from './layout'
+import { FINENESS, Picture } from './picture'
+import { frameView, type View } from './view'
+import { Wisps } from './wisps'
+
+/** What a scene shows now; read afresh for every picture. */
+export interface Showing {
+  scenario: Scenario
+  side: Side
+  frame: FrameLook | null
+  cutaway: boolean
+  us: boolean
+  wind?: { m_s: number; from: Side | undefined }
+}
+
+/** Script time of one picture that a slow phone may take; above it the smoke is drawn coarser. Design figure. */
+const BUDGET_MS = 4
+/** How long it must be late before it gets coarser, and how fast the wall fades. Chosen by us. */
+const LATE_S = 0.8
+const FADE_PER_S = 3
+
+/**
+ * Draws one scene on one canvas: steps the smoke at its own fixed rate, paints
+ * between steps, and draws what stands still only when it changes.
+ */
+export class Show {
+  readonly #canvas: HTMLCanvasElement
+  readonly #ctx: CanvasRenderingContext2D
+  #picture: Picture | undefined
+  #film: Film | undefined
+  #wisps: Wisps | undefined
+  #made = ''
+  #ground: OffscreenCanvas | undefined
+  #wall: OffscreenCanvas | undefined
+  #wallKey = ''
+  #fade = 0
+  #due = 0
+  #waits = false
+  #fineness = 0
+  #late = 0
+
+  constructor(canvas: HTMLCanvasElement) {
+    this.#canvas = canvas
+    this.#ctx = canvas.getContext('2d')!
+  }
+
+  get view(): View | undefined { return this.#picture?.view }
+
+  /** Moves the scene on by real seconds and draws it. Returns script milliseconds. */
+  advance(showing: Showing, seconds: number, inStills: boolean): number {
+    const began = performance.now()
+    this.#prepare(showing)
+    const target = showing.cutaway ? 1 : 0
+    const change = inStills ? 1 : seconds * FADE_PER_S
+    this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
+    this.#due = Math.min(this.#due + seconds, inStills ? 1.2 : 3 * STEP_S)
+    const both = inStills || seconds > 1.6 * STEP_S * 0.5
+    if (this.#due >= STEP_S && (both || !this.#waits)) this.#step(showing, inStills)
+    if (this.#waits && (both || this.#due < STEP_S)) this.#draw(showing)
+    const took = performance.now() - began
+    if (!inStills) this.#keepUp(took, seconds)
+    return took
+  }
+
+  #step(showing: Showing, inStills: boolean): void {
+    const picture = this.#picture!
+    if (showing.wind) picture.wind(showing.wind.m_s, showing.wind.from)
+    const most = inStills ? 36 : 2 // steps; stills catch up with their whole second
+    for (let n = 0; this.#due >= STEP_S && n < most; n++) {
+      if (showing.frame) picture.follow(showing.frame)
+      picture.step()
+      this.#wisps!.step()
+      this.#due -= STEP_S
+    }
+    this.#waits = true
+  }
+
+  /** Makes the picture afresh when the building, the side or the size of the canvas changes. */
+  #prepare({ scenario, side }: Showing): void {
+    const { clientWidth, clientHeight } = this.#canvas
+    const density = Math.min(2, devicePixelRatio || 1)
+    const width = Math.max(1, Math.round(clientWidth * density))
+    const height = Math.max(1, Math.round(clientHeight * density))
+    const key = `${side} ${width}x${height} ${this.#fineness} ${places(scenario)}`
+    if (key === this.#made) return
+    this.#made = key
+    this.#canvas.width = width
+    this.#canvas.height = height
+    this.#picture = new Picture(scenario, frameView(layOut(scenario), side, width / height), FINENESS[this.#fineness])
+    this.#film = new Film(this.#picture.columns, this.#picture.rows)
+    this.#wisps = new Wisps(this.#picture)
+    this.#ground = undefined
+    this.#wallKey = ''
+    this.#waits = true
+  }
+
+  #draw(showing: Showing): void {
+    this.#waits = false
+    const picture = this.#picture!
+    const theme = document.documentElement.dataset['theme']
+    const palette = paletteOf(theme)
+    const { width, height } = this.#canvas
+    const frame = showing.frame ?? emptyFrame(showing.scenario.compartments.length, showing.scenario.openings.length)
+    this.#drawStill(showing, frame, theme)
+    picture.paint(palette.smoke)
+    const ctx = this.#ctx
+    ctx.setTransform(1, 0, 0, 1, 0, 0)
+    ctx.globalAlpha = 1
+    ctx.drawImage(this.#ground!, 0, 0)
+    this.#film!.show(ctx, picture.back, width, height)
+    ctx.globalAlpha = 1 - 0.9 * this.#fade
+    ctx.drawImage(this.#wall!, 0, 0)
+    ctx.globalAlpha = 1
+    const pen = this.#pen(ctx, picture.view)
+    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us }
+    drawCutaway(pen, picture.view, palette, frame, cut, picture.timeS)
+    this.#wisps!.draw(pen, palette)
+    ctx.setTransform(1, 0, 0, 1, 0, 0)
+    ctx.globalAlpha = 1 - 0.6 * this.#fade
+    this.#film!.show(ctx, picture.front, width, height)
+    ctx.globalAlpha = 1
+  }
+
+  /** Ground and wall are drawn once and kept until something on them moves. */
+  #drawStill({ scenario }: Showing, frame: FrameLook, theme: string | undefined): void {
+    const view = this.#picture!.view
+    const palette = paletteOf(theme)
+    const opens = scenario.openings.map((o, k) => (frame.openings[k]?.open ?? o.open ?? 0).toFixed(2)).join()
+    const key = `${theme} ${opens}`
+    if (key === this.#wallKey && this.#ground) return
+    const themeChanged = this.#wallKey.split(' ')[0] !== String(theme)
+    this.#wallKey = key
+    if (themeChanged || !this.#ground) {
+      this.#ground = new OffscreenCanvas(this.#canvas.width, this.#canvas.height)
+      drawGround(this.#pen(this.#ground.getContext('2d')!, view), view, palette)
+    }
+    this.#wall = new OffscreenCanvas(this.#canvas.width, this.#canvas.height)
+    drawBuilding(this.#pen(this.#wall.getContext('2d')!, view), view, palette, frame)
+  }
+
+  #pen(ctx: Pen['ctx'], view: View): Pen {
+    const scale = this.#canvas.width / view.widthM
+    ctx.setTransform(scale, 0, 0, scale, 0, 0)
+    return { ctx, pixel: view.widthM / Math.max(1, this.#canvas.clientWidth) }
+  }
+
+  /** Too slow for most of a second: draw the smoke coarser, once more at most. */
+  #keepUp(took: number, seconds: number): void {
+    this.#late = took > 2 * BUDGET_MS ? this.#late + seconds : Math.max(0, this.#late - 0.5 * seconds)
+    if (this.#late < LATE_S || this.#fineness >= FINENESS.length - 1) return
+    this.#late = 0
+    this.#fineness++
+  }
+}
+
+/** Everything about a scenario that moves a line of the drawing. */
+const places = ({ compartments, openings }: Scenario) =>
+  JSON.stringify([
+    compartments.map((c) => [c.id, c.x_m, c.y_m, c.floor_m, c.width_m, c.depth_m, c.height_m]),
+    openings.map((o) => [o.id, o.side, o.sill_m, o.width_m, o.height_m, o.area_m2, o.at_m]),
+  ])

@@ -1,0 +1,116 @@
+import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, LIGHT, STEAM, TAU, TINT, touch, type Grid, type Smoke } from './fluid/grid'
+import { STEP_S } from './fluid/step'
+import { breath, heatOf, slantOf, type Jet } from './jet'
+import type { Noise } from './noise'
+
+// Puts what leaves an opening into the fluid: smoke and heat on the fine grid
+// over the outflow's area, velocity and spread on the coarse one. The profile
+// over height is the square root of the height above the neutral plane, as
+// Bernoulli gives it for a hot room (physics of vent flow; trade texts, 2.1).
+
+/** Stamps one jet, `left` metres of which have left before; returns how many more leave in this step. */
+export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: number): number {
+  const { look } = jet
+  if (!(look.opticalDepth > 0.01 || look.flameKW > 0) || !(look.outVelocityMS > 0.005)) return 0
+  // A churning outflow comes in puffs, about two a second; a smooth one is steady. Chosen by us.
+  const puff = 1 + 0.4 * look.churning * noise.rough(time * 2.1, jet.seed * 9.7)
+  const speed = look.outVelocityMS * breath(look, time) * puff
+  const smoke = jet.facing === 'away' ? grid.back : grid.front
+  stampSmoke(grid, smoke, jet, left, noise, time)
+  stampAir(grid, jet, speed)
+  return speed * STEP_S
+}
+
+/** Mean of sqrt(x) over 0 to 1 is 2/3, so this profile has the mean speed asked for. */
+const profile = (share: number) => 1.5 * Math.sqrt(share < 0 ? 0 : share > 1 ? 1 : share)
+
+function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noise, time: number): void {
+  const { area, look, plane } = jet
+  const fineM = grid.cellM / 2
+  const grain = grainOf(jet)
+  const lift = look.churning
+  const heat = heatOf(look, jet.outsideC)
+  const wave = Math.max(0.03, 0.12 * lift) * (area.y1 - area.y0)
+  const i0 = Math.max(1, Math.floor(area.x0 / fineM))
+  const i1 = Math.min(2 * grid.nx, Math.ceil(area.x1 / fineM) + 1)
+  const j0 = Math.max(1, Math.floor(area.y0 / fineM))
+  const j1 = Math.min(2 * grid.ny, Math.ceil(area.y1 / fineM) + 1)
+  const flame = flameReach(jet)
+  const strength = flameStrength(jet)
+  for (let j = j0; j <= j1; j++) {
+    const y = (j - 0.5) * fineM
+    for (let i = i0; i <= i1; i++) {
+      const x = (i - 0.5) * fineM
+      const gx = x / grain + jet.seed * 7.31
+      const gy = (left + y) / grain
+      const n = noise.at(gx, gy)
+      const edge = plane + wave * noise.at(x / grain + 3.3 - time * 0.6, jet.seed + time * 0.9)
+      const cover = inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
+      if (cover <= 0) continue
+      const tau = look.opticalDepth
+      const o = (j * grid.fineRow + i) * FIELDS
+      const f = smoke.now
+      f[o + TAU]! += cover * (tau - f[o + TAU]!)
+      f[o + LIGHT]! += cover * (tau * look.lightness - f[o + LIGHT]!)
+      f[o + TINT]! += cover * (tau * look.tint - f[o + TINT]!)
+      f[o + STEAM]! += cover * (tau * look.steam - f[o + STEAM]!)
+      f[o + GRAIN_X]! += cover * (tau * gx - f[o + GRAIN_X]!)
+      f[o + GRAIN_Y]! += cover * (tau * gy - f[o + GRAIN_Y]!)
+      f[o + HEAT]! += cover * (heat - f[o + HEAT]!)
+      if (flame > 0) {
+        const lit = inside(y, area.y0, area.y0 + flame * (plane - area.y0), fineM) * (0.8 + 0.6 * n)
+        f[o + FIRE]! += cover * (Math.max(0, lit * strength) - f[o + FIRE]!)
+      }
+      touch(smoke, i, j)
+    }
+  }
+}
+
+/** Size of the lumps in the smoke: about half of the opening's narrower side. Chosen by us, by eye. */
+const grainOf = ({ area }: Jet) => 0.46 * Math.min(area.x1 - area.x0, Math.max(0.03, area.y1 - area.y0)) + 1e-3
+
+/** Share of the outflow's height that burns: all of it once the flame is as long as that height. */
+function flameReach({ look, area, plane }: Jet): number {
+  if (!(look.flameKW > 0)) return 0
+  const length = 0.235 * Math.pow(look.flameKW, 0.4) // Heskestad's flame height without its base term; CFAST Technical Reference
+  return Math.min(1, length / Math.max(0.05, plane - area.y0))
+}
+
+/** Glow that burning gas starts with: more for a flame longer than its opening is high, so that it outlives the rise. */
+function flameStrength({ look, area }: Jet): number {
+  const length = 0.235 * Math.pow(Math.max(0, look.flameKW), 0.4)
+  return Math.min(3, 0.7 + length / (area.y1 - area.y0))
+}
+
+function stampAir(grid: Grid, jet: Jet, speed: number): void {
+  const { area, look, plane } = jet
+  const { cellM, row, u, v, rough, spread } = grid
+  const slant = slantOf(jet.facing)
+  const bottom = Math.min(plane, area.y1)
+  const towardEye = jet.facing === 'eye' || jet.facing === 'away'
+  const opens = towardEye ? (0.45 * speed) / Math.max(cellM, area.x1 - area.x0) : 0
+  const i0 = Math.max(1, Math.floor(area.x0 / cellM))
+  const i1 = Math.min(grid.nx, Math.ceil(area.x1 / cellM) + 1)
+  const j0 = Math.max(1, Math.floor(area.y0 / cellM))
+  const j1 = Math.min(grid.ny, Math.ceil(bottom / cellM) + 1)
+  for (let j = j0; j <= j1; j++) {
+    const y = (j - 0.5) * cellM
+    const here = speed * profile((bottom - y) / Math.max(1e-3, bottom - area.y0))
+    for (let i = i0; i <= i1; i++) {
+      const cover = inside((i - 0.5) * cellM, area.x0, area.x1, cellM) * inside(y, area.y0, bottom, cellM)
+      if (cover <= 0) continue
+      const c = j * row + i
+      const hold = Math.min(1, 18 * STEP_S) * cover
+      u[c]! += hold * (slant.right * here - grid.windU * 0.5 - u[c]!)
+      v[c]! += hold * (slant.down * here - v[c]!)
+      rough[c]! += cover * (look.churning - rough[c]!)
+      spread[c]! += cover * opens
+    }
+  }
+}
+
+/** 1 within the span, 0 outside, with an edge one cell wide. */
+function inside(x: number, from: number, to: number, cell: number): number {
+  const s = Math.min(x - from, to - x) / cell + 0.5
+  return s < 0 ? 0 : s > 1 ? 1 : s
+}

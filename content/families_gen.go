@@ -494,7 +494,7 @@ var families = []item.Family{
 	{
 		ID:     "far-window",
 		Title:  "Two windows of one bungalow",
-		Lesson: "distance",
+		Lesson: "near-and-far",
 		Rule:   "slower-and-paler",
 		Kind:   "read_opening",
 		Text:   "Two windows of like size are open on two sides of this bungalow. Rate the smoke at the bedroom window.",
@@ -818,7 +818,7 @@ var families = []item.Family{
 	{
 		ID:     "wind-on-the-front",
 		Title:  "Wind on one side",
-		Lesson: "wind",
+		Lesson: "misleaders",
 		Rule:   "windward-held-back",
 		Kind:   "flow_plane",
 		Text:   "Wind blows onto side Alpha. Which way does the gas move at the bedroom window on the far side, and where is the boundary?",
@@ -1481,7 +1481,7 @@ var families = []item.Family{
 	{
 		ID:     "upstairs-read",
 		Title:  "Smoke a floor above the fire",
-		Lesson: "distance",
+		Lesson: "near-and-far",
 		Rule:   "smoke-high-clear-below",
 		Kind:   "read_opening",
 		Text:   "It burns somewhere in this house. Rate the smoke at the upstairs window.",
@@ -1824,7 +1824,7 @@ var families = []item.Family{
 	{
 		ID:     "large-hall",
 		Title:  "A large hall",
-		Lesson: "building-size",
+		Lesson: "misleaders",
 		Rule:   "large-building-thin-smoke",
 		Kind:   "call_stage",
 		Text:   "Thin smoke leaves this large hall. Which stage is the fire in, and what limits it?",
@@ -1916,7 +1916,7 @@ var families = []item.Family{
 	{
 		ID:     "large-hall-read",
 		Title:  "Smoke from a large hall",
-		Lesson: "building-size",
+		Lesson: "misleaders",
 		Rule:   "large-building-thin-smoke",
 		Kind:   "read_opening",
 		Text:   "Rate the smoke at the high window of this large hall.",
@@ -2885,7 +2885,7 @@ var families = []item.Family{
 	{
 		ID:     "door-pulled-to",
 		Title:  "A door pulled to",
-		Lesson: "short-of-air",
+		Lesson: "shutting",
 		Rule:   "less-smoke-after-shutting",
 		Kind:   "predict_move",
 		Text:   "The door is about to be pulled to until a hand's breadth is left. What will have changed at it a minute later?",
@@ -3001,7 +3001,7 @@ var families = []item.Family{
 	{
 		ID:     "window-breaks",
 		Title:  "A window gives way",
-		Lesson: "new-opening",
+		Lesson: "opening-up",
 		Rule:   "surge-after-opening",
 		Kind:   "predict_move",
 		Text:   "The window on the far side is about to give way. What will have changed at the door half a minute later?",

@@ -1,0 +1,88 @@
+package content
+
+import (
+	"strings"
+
+	"lintel/engine"
+	"lintel/engine/sim"
+	"lintel/quiz"
+	"lintel/quiz/item"
+	"lintel/quiz/score"
+)
+
+// Library is what a fire needs of the content.
+func Library() sim.Library { return sim.Library{Materials: Materials(), Scales: scales} }
+
+// Item makes the practice item of a family and a seed.
+func Item(family string, seed uint64) (quiz.Item, error) {
+	made, _, err := Make(family, seed)
+	return made, err
+}
+
+// Make is Item with its truth.
+func Make(family string, seed uint64) (quiz.Item, item.Truth, error) {
+	f, err := familyOf(family)
+	if err != nil {
+		return quiz.Item{}, item.Truth{}, err
+	}
+	made, truth, err := item.Make(f, seed, Library())
+	made.Content = Version
+	return made, truth, err
+}
+
+// Score judges an answer. The truth is worked out anew from the family and the
+// seed: nothing that the answer says of the scene is believed. An answer to
+// another version of the engine or content is refused, for its scene is not
+// the one that would be made here.
+func Score(a quiz.Answer) (quiz.Verdict, error) {
+	switch {
+	case a.Engine != engine.Version:
+		return quiz.Verdict{}, engine.Bad("engine", "is another version than "+engine.Version, "keep the verdict of the version that asked")
+	case a.Content != Version:
+		return quiz.Verdict{}, engine.Bad("content", "is another version than "+Version, "keep the verdict of the version that asked")
+	}
+	f, err := familyOf(a.Family)
+	if err != nil {
+		return quiz.Verdict{}, err
+	}
+	made, truth, err := item.Make(f, a.Seed, Library())
+	if err != nil {
+		return quiz.Verdict{}, err
+	}
+	verdict, err := score.Judge(&made, truth.Accept, &a)
+	if err != nil {
+		return quiz.Verdict{}, err
+	}
+	verdict.Why, verdict.Tell, verdict.Exact = f.Why, f.Tell, truth.Exact
+	verdict.Rule, verdict.Source = ruleWords(f.Rule)
+	return verdict, nil
+}
+
+func familyOf(id string) (*item.Family, error) {
+	all := Families()
+	for i := range all {
+		if all[i].ID == id {
+			return &all[i], nil
+		}
+	}
+	return nil, engine.Bad("family", "is "+id+", which is not one of ours", "use one of those that families lists")
+}
+
+// ruleWords is a rule's plain text and the titles of its sources.
+func ruleWords(id string) (text, source string) {
+	for _, r := range RuleList() {
+		if r.ID != id {
+			continue
+		}
+		var titles []string
+		for _, s := range Sources() {
+			for _, named := range r.Sources {
+				if s.ID == named {
+					titles = append(titles, s.Title)
+				}
+			}
+		}
+		return r.Text, strings.Join(titles, "; ")
+	}
+	return "", ""
+}

@@ -1,0 +1,195 @@
+package item
+
+import (
+	"math"
+	"slices"
+
+	"lintel/engine"
+	"lintel/engine/cue"
+	"lintel/engine/sim"
+	"lintel/quiz"
+)
+
+// judge works out the truth of this moment, or nil where the scene is not about
+// its lesson now or some answer lies too near another to be fair.
+func (f *Family) judge(w *walk) (*Truth, error) {
+	if !f.shows(w) {
+		return nil, nil
+	}
+	j := judgement{family: f, walk: w, margin: 1}
+	for _, ask := range f.Asks {
+		accept, margin, err := j.ask(ask)
+		if err != nil {
+			return nil, err
+		}
+		if accept == nil || margin < least(ask.Kind) {
+			return nil, nil
+		}
+		j.accept = append(j.accept, accept)
+		j.margin = math.Min(j.margin, margin)
+	}
+	exact := w.run.Readings()
+	return &Truth{
+		Stage:     w.run.Stage(),
+		Regime:    w.run.Regime(),
+		Openings:  openingTruths(exact),
+		Accept:    j.accept,
+		CutMargin: j.margin,
+		Exact:     exact,
+	}, nil
+}
+
+// least is the margin below which an answer is not asked for.
+func least(kind quiz.AskKind) float64 {
+	if kind == quiz.AskStage || kind == quiz.AskRegime {
+		return fairSettled
+	}
+	return fairMargin
+}
+
+// judgement is one moment being worked through, ask by ask.
+type judgement struct {
+	family *Family
+	walk   *walk
+	after  *sim.Run // the same fire some time after the move, once it is needed
+	accept [][]quiz.Reply
+	margin float64
+}
+
+// ask returns every right reply and how far it stands from a wrong one, or nil
+// where there is nothing to ask about.
+func (j *judgement) ask(a Ask) ([]quiz.Reply, float64, error) {
+	reply := quiz.Reply{Ask: a.id()}
+	switch a.Kind {
+	case quiz.AskStage, quiz.AskRegime:
+		settled, err := j.walk.settled()
+		if a.Kind == quiz.AskStage {
+			reply.Stage = j.walk.run.Stage()
+		} else {
+			reply.Regime = j.walk.run.Regime()
+		}
+		return []quiz.Reply{reply}, settled, err
+	case quiz.AskChange:
+		return j.change(a, reply)
+	}
+	run, err := j.askedRun()
+	if err != nil {
+		return nil, 0, err
+	}
+	rating, err := j.walk.rate(run, a.Opening)
+	if err != nil {
+		return nil, 0, err
+	}
+	return rated(a, reply, &rating)
+}
+
+// rated answers an ask about one opening from its rating.
+func rated(a Ask, reply quiz.Reply, r *cue.Rating) ([]quiz.Reply, float64, error) {
+	switch a.Kind {
+	case quiz.AskFlow:
+		reply.Flow = r.Flow
+		return []quiz.Reply{reply}, r.Margins.Flow, nil
+	case quiz.AskPlane:
+		plane := planeOf(r)
+		if math.IsNaN(plane) {
+			return nil, 0, nil
+		}
+		reply.Plane = &plane
+		return []quiz.Reply{reply}, r.Margins.Flow, nil
+	}
+	level, known := levelOf(a.Cue, r)
+	if !known {
+		return nil, 0, engine.Bad("ask "+a.id(), "has no level", "ask for "+engine.OneOf(engine.OrdinalCues))
+	}
+	reply.Level = &level
+	return []quiz.Reply{reply}, r.Margins.Of(a.Cue), nil
+}
+
+// change compares an opening now and some time after the move.
+func (j *judgement) change(a Ask, reply quiz.Reply) ([]quiz.Reply, float64, error) {
+	before, err := j.walk.rate(j.walk.run, a.Opening)
+	if err != nil {
+		return nil, 0, err
+	}
+	moved, err := j.askedRun()
+	if err != nil {
+		return nil, 0, err
+	}
+	after, err := j.walk.rate(moved, a.Opening)
+	if err != nil {
+		return nil, 0, err
+	}
+	answer, margin, ok := change(a.Cue, &before, &after)
+	if !ok {
+		return nil, 0, nil
+	}
+	reply.Change = answer
+	return []quiz.Reply{reply}, margin, nil
+}
+
+// askedRun is the fire that the asks are about: as it is now, or for a
+// prediction as it will be some time after the move.
+func (j *judgement) askedRun() (*sim.Run, error) {
+	if j.family.Move == nil {
+		return j.walk.run, nil
+	}
+	if j.after == nil {
+		run := j.walk.run.Clone()
+		if err := run.Apply(j.family.Move.Move); err != nil {
+			return nil, err
+		}
+		if err := run.Advance(j.family.Move.AfterS); err != nil {
+			return nil, err
+		}
+		j.after = run
+	}
+	return j.after, nil
+}
+
+// shows reports whether the scene is about its lesson at this moment.
+func (f *Family) shows(w *walk) bool {
+	for _, need := range f.Need {
+		if !need.met(w) {
+			return false
+		}
+	}
+	return true
+}
+
+func (n Need) met(w *walk) bool {
+	if len(n.Stage) > 0 && !slices.Contains(n.Stage, w.run.Stage()) {
+		return false
+	}
+	if len(n.Regime) > 0 && !slices.Contains(n.Regime, w.run.Regime()) {
+		return false
+	}
+	if n.Opening == "" {
+		return true
+	}
+	rating, err := w.rate(w.run, n.Opening)
+	if err != nil {
+		return false
+	}
+	if len(n.Flow) > 0 && !slices.Contains(n.Flow, rating.Flow) {
+		return false
+	}
+	if n.Cue == "" {
+		return true
+	}
+	level, known := levelOf(n.Cue, &rating)
+	return known && level >= n.Low && level <= n.High
+}
+
+func levelOf(c engine.Cue, r *cue.Rating) (int, bool) {
+	switch c {
+	case engine.CueVolume:
+		return r.Volume, true
+	case engine.CueVelocity:
+		return r.Velocity, true
+	case engine.CueDensity:
+		return r.Density, true
+	case engine.CueDarkness:
+		return r.Darkness, true
+	}
+	return 0, false
+}

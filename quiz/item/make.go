@@ -1,0 +1,100 @@
+package item
+
+import (
+	"math/rand/v2"
+	"strconv"
+
+	"lintel/engine"
+	"lintel/engine/sim"
+	"lintel/quiz"
+)
+
+const (
+	// tries is how many scenes of one seed are looked through. Chosen by us.
+	tries = 24
+	// fairMargin is the least cut margin of a scene that may be asked. A person
+	// judges intensity to about a tenth (see changeRatio); chosen by us.
+	fairMargin = 0.1
+	// lookEveryS is how far apart the moments lie that are tried in one scene.
+	lookEveryS = 4
+	// watchS is how long a scene may be watched on from its moment.
+	watchS = 60
+	// largestSeed is the last whole number that a script can count to exactly
+	// (ECMA-262, Number.MAX_SAFE_INTEGER).
+	largestSeed = 1<<53 - 1
+)
+
+// Make returns the item of a family and a seed, with its truth. The same
+// arguments give the same item on every machine. The item's Content is left for
+// the caller, who knows which content the family came from.
+func Make(f *Family, seed uint64, lib sim.Library) (quiz.Item, Truth, error) {
+	if seed > largestSeed {
+		return quiz.Item{}, Truth{}, engine.Bad("seed", "is "+strconv.FormatUint(seed, 10), "give a whole number up to "+strconv.Itoa(largestSeed))
+	}
+	for try := range uint64(tries) {
+		draw := rand.New(rand.NewPCG(seed, hash(f.ID)+try))
+		scene, err := f.scene(draw)
+		if err != nil {
+			return quiz.Item{}, Truth{}, err
+		}
+		moment, truth, err := f.search(scene, draw, lib)
+		if err != nil {
+			return quiz.Item{}, Truth{}, err
+		}
+		if truth != nil {
+			return f.item(seed, scene, moment), *truth, nil
+		}
+	}
+	return quiz.Item{}, Truth{}, engine.Bad("family "+f.ID, "has no fair scene for seed "+strconv.FormatUint(seed, 10), "widen its ranges or its moment")
+}
+
+// search runs a scene through the family's window, from a drawn moment on, and
+// returns the first moment that is fair to ask about, or a nil truth.
+func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library) (float64, *Truth, error) {
+	run, err := sim.New(scene, lib)
+	if err != nil {
+		return 0, nil, err
+	}
+	walk := walk{scene: &scene, run: run}
+	start := f.Moment.FromS + float64(draw.IntN(int(f.Moment.ToS-f.Moment.FromS)/2+1))
+	for moment := start; moment <= f.Moment.ToS; moment += lookEveryS {
+		if err := walk.to(moment); err != nil {
+			return 0, nil, err
+		}
+		truth, err := f.judge(&walk)
+		if truth != nil || err != nil {
+			return moment, truth, err
+		}
+	}
+	return 0, nil, nil
+}
+
+func (f *Family) item(seed uint64, scene engine.Scenario, moment float64) quiz.Item {
+	scene.Name = ""
+	scene.EndS = moment + watchS
+	if f.Move != nil {
+		scene.EndS += f.Move.AfterS
+	}
+	return quiz.Item{
+		V:        1,
+		Engine:   engine.Version,
+		Family:   f.ID,
+		Seed:     seed,
+		MomentS:  moment,
+		Kind:     f.Kind,
+		Title:    f.Title,
+		Scenario: scene,
+		Show:     f.Show,
+		Question: f.question(),
+	}
+}
+
+// hash spreads the letters of a name over 64 bits (FNV-1a, with the constants
+// of IETF draft-eastlake-fnv), so that two families never share a scene.
+func hash(name string) uint64 {
+	sum := uint64(0xcbf29ce484222325)
+	for i := range len(name) {
+		sum = (sum ^ uint64(name[i])) * 0x100000001b3
+	}
+	return sum
+}

@@ -18,3 +18,11 @@ export function takeUpdate(): void {
   navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true })
   waiting?.postMessage({ type: 'SKIP_WAITING' })
 }
+
+/** Clears the busy mark when a screen is left; what it held stays kept on the device. */
+export function guardBusy(left: () => void): () => void {
+  return () => {
+    busy.value = false
+    left()
+  }
+}

@@ -12,3 +12,8 @@ export function randomSeed(): number {
   const [high = 0, low = 0] = crypto.getRandomValues(new Uint32Array(2))
   return (high >>> 11) * 2 ** 32 + low
 }
+
+/** A whole number from 0 to n - 1. The bias of the remainder is below n / 2^53. */
+export function randomBelow(n: number): number {
+  return randomSeed() % n
+}

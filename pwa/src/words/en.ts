@@ -1,10 +1,7 @@
-// Every sentence that a person reads, in English. One object a screen; a
-// function where a number or a name goes into the sentence.
-import { book } from './en/book'
-import { drill } from './en/drill'
-import { log } from './en/log'
-import { sizeUp } from './en/size-up'
-import { trade } from './en/trade'
+// Every sentence that a person reads, in English: here what the frame and the
+// shared parts say, in words/en/ what each screen says, so that the first screen
+// does not wait for the words of the others. A function stands where a number or
+// a name goes into the sentence.
 
 const screens = {
   sizeUp: { name: 'Size-up', job: 'Rate what shows at each opening and get a reading with its reasons.' },
@@ -18,11 +15,6 @@ export type ScreenName = keyof typeof screens
 
 export const words = {
   screens,
-  book,
-  drill,
-  log,
-  sizeUp,
-  trade,
   app: {
     name: 'Lintel',
     home: 'Lintel, to Home',
@@ -30,6 +22,14 @@ export const words = {
     skip: 'Skip to the content',
     theme: 'Colours',
     close: 'Close',
+    back: 'Back',
+    earlier: 'Last look',
+    truth: 'True',
+    yours: 'You',
+    notSet: 'Not set',
+    planeHint: 'Drag or tap where the smoke ends and the air begins',
+    higher: 'Higher',
+    lower: 'Lower',
     tryAgain: 'Try again',
     backHome: 'Back to Home',
     noSuchPlace: 'There is nothing at this address',
@@ -43,6 +43,11 @@ export const words = {
     notValidatedWhy:
       'The fire model has not yet passed its table of published measurements. Learn cause and effect from it; do not learn numbers.',
   },
+  plainSources: {
+    common_practice: 'Common practice (no source)',
+    from_memory: 'From memory, to be confirmed',
+    chosen_by_us: 'Chosen by us',
+  } as Record<string, string>,
   themes: { auto: 'Auto', light: 'Light', dark: 'Dark', outdoor: 'Outdoor' },
   caution: {
     trainingOnly: 'Training only.',

@@ -1,5 +1,5 @@
 // The trade's words for what the engine names, as a person reads them.
-import type { Colour, Cue, Flow, Hazard, Regime, Side, Stage } from '../../wire.gen'
+import type { Cue, Flow, Hazard, OpeningState, Regime, Role, SeenKind, Side, Stage } from '../../wire.gen'
 
 const stages: Record<Stage, string> = {
   incipient: 'Incipient',
@@ -25,22 +25,38 @@ const hazards: Record<Hazard, string> = {
 }
 
 const flows: Record<Flow, string> = {
-  in: 'In, all of it',
   out: 'Out, all of it',
+  both: 'Out above, in below',
+  in: 'In, all of it',
+  none: 'Nothing moves',
+}
+
+const roles: Record<Role, string> = {
+  in: 'Inlet',
+  out: 'Outlet',
   both: 'Both ways',
-  none: 'No movement',
+  none: 'No flow',
+  unknown: 'Not known',
 }
 
 const sides: Record<Side, string> = { A: 'Alpha', B: 'Bravo', C: 'Charlie', D: 'Delta' }
 
-const colours: Record<Colour, string> = {
-  white: 'White',
-  light_grey: 'Light grey',
-  grey: 'Grey',
-  brown: 'Brown',
-  yellow_grey: 'Yellow-grey',
-  dark_grey: 'Dark grey',
-  black: 'Black',
+const states: Record<OpeningState, string> = {
+  open: 'Open',
+  part: 'Part open',
+  closed: 'Shut',
+  broken: 'Broken out',
+  unknown: 'Cannot tell',
+}
+
+const kinds: Record<SeenKind, string> = {
+  door: 'Door',
+  window: 'Window',
+  vent: 'Vent',
+  roof: 'Roof opening',
+  hatch: 'Hatch',
+  crack: 'Crack or gap',
+  other: 'Other opening',
 }
 
 const cues: Record<Cue, string> = {
@@ -58,12 +74,29 @@ const cues: Record<Cue, string> = {
   neutral_plane: 'Neutral plane',
 }
 
-/** Levels 0 to 4 of each ordinal cue, in words beside the moving swatch. */
-const levels: Record<'volume' | 'velocity' | 'density' | 'darkness', readonly string[]> = {
-  volume: ['None', 'Wisp', 'Part of it', 'Most of it', 'All of it'],
-  velocity: ['Hanging', 'Drifting', 'Steady', 'Fast', 'Jetting'],
-  density: ['Clear', 'Haze', 'Veil', 'Thick', 'Solid'],
-  darkness: ['White', 'Pale', 'Mid', 'Dark', 'Black'],
-}
+const flames = { none: 'No flame', tongues: 'Tongues of flame', full: 'Flame fills it' } as const
+const glass = { clear: 'Clear', stained: 'Stained or dark', crazed: 'Crazed or cracked' } as const
+const changes = { less: 'Less', same: 'Much the same', more: 'More' } as const
 
-export const trade = { stages, regimes, hazards, flows, sides, colours, cues, levels, cannotTell: 'Cannot tell' } as const
+export const trade = {
+  stages,
+  regimes,
+  hazards,
+  flows,
+  roles,
+  sides,
+  states,
+  kinds,
+  cues,
+  flames,
+  glass,
+  changes,
+  roof: 'Roof',
+  stage: 'Stage',
+  regime: 'Regime',
+  outside: 'outside',
+  cannotTell: 'Cannot tell',
+  yes: 'Yes',
+  no: 'No',
+  planeAt: (share: number) => `${Math.round(share * 100)} % of the way up`,
+} as const

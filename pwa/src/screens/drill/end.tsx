@@ -1,0 +1,53 @@
+import { Button } from '../../ui/button'
+import { Page } from '../../ui/page'
+import { drill } from '../../words/en/drill'
+import { judged } from './part-view'
+import { askName } from './spell-reply'
+import { begin, set, type Done } from './state'
+
+/** The end of a set: every scene with how each answer compared. No total: a set of five says little of anyone. */
+export function End() {
+  const done = set.value?.done ?? []
+  return (
+    <Page title={drill.doneTitle}>
+      <div class="stack stack-wide">
+        <ol class="ends">
+          {done.map((one, n) => (
+            <Scene key={n} done={one} />
+          ))}
+        </ol>
+        <Button look="main" wide onClick={() => void begin()}>
+          {drill.another}
+        </Button>
+        <a class="button" href="/log">
+          {drill.toLog}
+        </a>
+      </div>
+    </Page>
+  )
+}
+
+function Scene({ done: { item, verdict } }: { done: Done }) {
+  const right = verdict.parts.filter((part) => part.right).length
+  return (
+    <li class="stack">
+      <div class="row spread">
+        <h2>{item.title}</h2>
+        <span class="small soft">{drill.asItWas(right, verdict.parts.length)}</span>
+      </div>
+      <dl class="review">
+        {verdict.parts.map((part) => {
+          const ask = item.question.asks.find(({ id }) => id === part.ask)
+          return (
+            ask && (
+              <div key={part.ask}>
+                <dt class="soft">{askName(ask)}</dt>
+                <dd>{judged(ask, part)}</dd>
+              </div>
+            )
+          )
+        })}
+      </dl>
+    </li>
+  )
+}

@@ -1,0 +1,78 @@
+import { FlowPicture } from '../../ui/flow'
+import { PlaneOver } from '../../ui/plane'
+import { Swatch } from '../../ui/swatch'
+import { drill } from '../../words/en/drill'
+import { levelName, scale, type OrdinalCue } from '../../words/scales'
+import type { Ask, Item, Part } from '../../wire.gen'
+import { askName, spellReply } from './spell-reply'
+
+/** One question afterwards: what you said over what it was. Told by place and words, never by hue. */
+export function PartView({ item, part }: { item: Item; part: Part }) {
+  const ask = item.question.asks.find(({ id }) => id === part.ask)
+  if (!ask) return null
+  const [truth] = part.truth
+  return (
+    <li class="part stack">
+      <div class="row spread">
+        <h3>{askName(ask)}</h3>
+        <span class="part-said">{judged(ask, part)}</span>
+      </div>
+      {ask.kind === 'level' ? <LevelRail ask={ask} part={part} /> : <Told ask={ask} part={part} />}
+      {truth?.plane !== undefined && <PlaneOver given={part.given.plane} truth={truth.plane} />}
+    </li>
+  )
+}
+
+/** How the answer compares, in words. */
+export function judged(ask: Ask, part: Part): string {
+  if (part.given.unsure) return drill.unsure
+  if (part.right) return drill.right
+  if (part.steps) return drill.near(part.steps)
+  const [truth] = part.truth
+  if (ask.kind === 'plane' && part.given.plane !== undefined && truth?.plane !== undefined) {
+    return part.given.plane > truth.plane ? drill.tooHigh : drill.tooLow
+  }
+  return drill.off
+}
+
+/** The rail of a cue with both marks: yours above, the truth below, on the same stops. */
+function LevelRail({ ask, part }: { ask: Ask; part: Part }) {
+  const cue = ask.cue as OrdinalCue
+  const truths = new Set(part.truth.map(({ level }) => level))
+  return (
+    <ol class="rail" aria-label={askName(ask)}>
+      {scale(cue).levels.map(({ level }) => {
+        const yours = part.given.level === level
+        const truth = truths.has(level)
+        return (
+          <li key={level} class={truth ? 'stop stop-truth' : 'stop'}>
+            <span class="stop-mark">{yours && drill.yours}</span>
+            <Swatch cue={cue} level={level} />
+            <span class="stop-name">{levelName(cue, level)}</span>
+            <span class="stop-mark">{truth && drill.truth}</span>
+          </li>
+        )
+      })}
+    </ol>
+  )
+}
+
+function Told({ ask, part }: { ask: Ask; part: Part }) {
+  const truth = part.truth.map((one) => spellReply(ask, one)).join(` ${drill.or} `)
+  const flow = part.truth[0]?.flow
+  return (
+    <dl class="told">
+      <div>
+        <dt class="label">{drill.yours}</dt>
+        <dd>{spellReply(ask, part.given)}</dd>
+      </div>
+      <div>
+        <dt class="label">{drill.truth}</dt>
+        <dd>
+          <strong>{truth}</strong>
+        </dd>
+      </div>
+      {flow && <FlowPicture flow={flow} />}
+    </dl>
+  )
+}

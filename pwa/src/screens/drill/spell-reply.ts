@@ -1,0 +1,20 @@
+import { trade } from '../../words/en/trade'
+import { levelName, type OrdinalCue } from '../../words/scales'
+import type { Ask, Reply } from '../../wire.gen'
+
+/** An answer in words. */
+export function spellReply(ask: Ask, reply: Reply): string {
+  if (reply.unsure) return trade.cannotTell
+  if (reply.level !== undefined) return levelName(ask.cue as OrdinalCue, reply.level)
+  if (reply.plane !== undefined) return trade.planeAt(reply.plane)
+  if (reply.flow) return trade.flows[reply.flow]
+  if (reply.stage) return trade.stages[reply.stage]
+  if (reply.regime) return trade.regimes[reply.regime]
+  return reply.change ? trade.changes[reply.change] : ''
+}
+
+/** What a question is about, in a word or two. */
+export function askName(ask: Ask): string {
+  if (ask.kind === 'change' || ask.kind === 'level') return ask.cue ? trade.cues[ask.cue] : ask.text
+  return { flow: trade.cues.flow, plane: trade.cues.neutral_plane, stage: trade.stage, regime: trade.regime }[ask.kind]
+}

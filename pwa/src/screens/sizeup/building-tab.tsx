@@ -1,0 +1,108 @@
+import { useState } from 'preact/hooks'
+import { Button } from '../../ui/button'
+import { Choices } from '../../ui/choices'
+import { Dialog } from '../../ui/dialog'
+import { sizeUp } from '../../words/en/size-up'
+import { known } from './known'
+import { PlanDrawing } from './plan-drawing'
+import { fromScenario, insides, newSketch, withOpen } from './sketch'
+import { SketchEditor } from './sketch-editor'
+import { begin, face, sketch, startOver, tab } from './state'
+
+/** Which building: one whose inside is known, or a sketch of what is seen. */
+export function BuildingTab() {
+  const drawn = sketch.value
+  if (!drawn) return <Pick />
+  return (
+    <div class="stack stack-wide">
+      <h2>{drawn.name}</h2>
+      {drawn.insideKnown ? <KnownInside /> : <SketchEditor drawn={drawn} />}
+      <Button look="main" wide onClick={() => (face('A'), (tab.value = 'look'))}>
+        {sizeUp.walk}
+      </Button>
+      <Another />
+    </div>
+  )
+}
+
+function Pick() {
+  return (
+    <div class="stack stack-wide">
+      <section class="stack">
+        <h2>{sizeUp.pick}</h2>
+        <p class="soft">{sizeUp.pickWhy}</p>
+        <ul class="buildings">
+          {known.map(({ name, scenario }) => (
+            <li key={name}>
+              <button type="button" class="building" onClick={() => begin(fromScenario(scenario, name))}>
+                <PlanDrawing sketch={fromScenario(scenario, name)} />
+                <strong>{name}</strong>
+              </button>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section class="stack">
+        <h2>{sizeUp.sketch}</h2>
+        <p class="soft">{sizeUp.sketchWhy}</p>
+        <Button
+          wide
+          onClick={() => {
+            begin(newSketch(sizeUp.sketchName))
+            tab.value = 'building'
+          }}
+        >
+          {sizeUp.beginSketch}
+        </Button>
+      </section>
+    </div>
+  )
+}
+
+/** The plan, and how its inner doors and hatches stand. */
+function KnownInside() {
+  const drawn = sketch.value!
+  return (
+    <>
+      <PlanDrawing sketch={drawn} />
+      <section class="stack">
+        <h3>{sizeUp.insideDoors}</h3>
+        {insides(drawn).map(({ id, open }) => (
+          <div key={id} class="inside-door">
+            <span>{id.replaceAll('_', ' ')}</span>
+            <Choices
+              label={id}
+              columns={2}
+              choices={[
+                { value: 1, name: sizeUp.open },
+                { value: 0, name: sizeUp.shut },
+              ]}
+              chosen={(open ?? 0) > 0 ? 1 : 0}
+              choose={(next) => (sketch.value = withOpen(drawn, id, next))}
+            />
+          </div>
+        ))}
+      </section>
+    </>
+  )
+}
+
+function Another() {
+  const [asking, setAsking] = useState(false)
+  return (
+    <>
+      <Button onClick={() => setAsking(true)}>{sizeUp.another}</Button>
+      {asking && (
+        <Dialog title={sizeUp.another} close={() => setAsking(false)}>
+          <p>{sizeUp.anotherSure}</p>
+          <div class="row">
+            <Button onClick={() => setAsking(false)}>{sizeUp.stay}</Button>
+            <Button look="main" onClick={startOver}>
+              {sizeUp.leave}
+            </Button>
+          </div>
+        </Dialog>
+      )}
+    </>
+  )
+}

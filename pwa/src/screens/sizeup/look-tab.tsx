@@ -1,0 +1,88 @@
+import { Button } from '../../ui/button'
+import { words } from '../../words/en'
+import { sizeUp } from '../../words/en/size-up'
+import { trade } from '../../words/en/trade'
+import { SIDE_WORDS } from '../../wire.gen'
+import { Context } from './context'
+import { Elevation } from './elevation'
+import { OpeningPanel } from './opening-panel'
+import { spellStages } from './report'
+import { all, face, facing, finding, here, look, lookAt, looks, opening, sketch, tab, type Place } from './state'
+
+/** Walking round the building: a side at a time, an opening at a time. */
+export function LookTab() {
+  const current = here.value.find(({ id }) => id === opening.value)
+  return (
+    <div class="stack stack-wide">
+      <SideWalk />
+      {current ? <OpeningPanel key={current.id} one={current} /> : <p>{sizeUp.noneHere}</p>}
+      <WalkOn />
+      <Context />
+      <ReadingLine />
+    </div>
+  )
+}
+
+function SideWalk() {
+  const place = facing.value
+  const shown = sketch.value
+  if (!shown) return null
+  return (
+    <section class="side-walk stack" aria-label={sizeUp.sides}>
+      <div class="side-head row spread">
+        <Button look="quiet" onClick={() => face(beside(-1))} aria-label={sizeUp.walkOn(placeName(beside(-1)))}>
+          ‹ {placeName(beside(-1))}
+        </Button>
+        <strong>{placeName(place)}</strong>
+        <Button look="quiet" onClick={() => face(beside(1))} aria-label={sizeUp.walkOn(placeName(beside(1)))}>
+          {placeName(beside(1))} ›
+        </Button>
+      </div>
+      {looks.value.length > 1 && <p class="small soft">{sizeUp.look(looks.value.length)}</p>}
+      <Elevation
+        sketch={shown}
+        side={place === 'roof' ? 'A' : place}
+        openings={here.value}
+        ratings={look.value?.ratings ?? {}}
+        chosen={opening.value}
+        choose={lookAt}
+      />
+    </section>
+  )
+}
+
+function WalkOn() {
+  return (
+    <Button wide onClick={() => face(beside(1))}>
+      {sizeUp.walkOn(placeName(beside(1)))}
+    </Button>
+  )
+}
+
+/** The places to stand, clockwise; the roof only where it has an opening. */
+function beside(by: number): Place {
+  const places: Place[] = [...SIDE_WORDS]
+  if (all.value.some(({ side }) => side === undefined)) places.push('roof')
+  return places[(places.indexOf(facing.value) + by + places.length) % places.length]!
+}
+
+function placeName(place: Place): string {
+  return place === 'roof' ? trade.roof : sizeUp.side(trade.sides[place])
+}
+
+/** The reading in one line, while one is still looking. */
+function ReadingLine() {
+  const read = finding.value
+  if (!read) return null
+  return (
+    <button type="button" class="reading-line" onClick={() => (tab.value = 'reading')}>
+      <span class="small">
+        <span class="soft">{sizeUp.nowReading}</span> <strong>{spellStages(read)}</strong>
+      </span>
+      <span aria-hidden="true">›</span>
+      <span class="visually-hidden">
+        {sizeUp.seeReading}. {words.caution.trainingOnly}
+      </span>
+    </button>
+  )
+}

@@ -1,0 +1,116 @@
+import { Button } from '../../ui/button'
+import { Choices } from '../../ui/choices'
+import { sizeUp } from '../../words/en/size-up'
+import { trade } from '../../words/en/trade'
+import { levelName, hues, type OrdinalCue } from '../../words/scales'
+import { OPENING_STATE_WORDS, type Cue } from '../../wire.gen'
+import { CueControl } from './cue-control'
+import { cueOf, cuesFor, type CueValue, type Rating } from './looks'
+import type { Outside } from './sketch'
+import { before, cue, look, rate, stand } from './state'
+import './opening-panel.css'
+
+/** One opening: how it stands, and its cues, one open at a time. */
+export function OpeningPanel({ one }: { one: Outside }) {
+  const rating = look.value?.ratings[one.id]
+  const earlier = before.value?.ratings[one.id]
+  const side = one.side ? sizeUp.side(trade.sides[one.side]) : trade.roof
+  return (
+    <section class="opening stack" aria-labelledby="opening-name">
+      <div class="row spread">
+        <h2 id="opening-name">{one.name}</h2>
+        <span class="small soft">
+          {side} · {sizeUp.division(one.floor)}
+        </span>
+      </div>
+      <h3 class="label">{sizeUp.stands}</h3>
+      <Choices
+        label={sizeUp.stands}
+        choices={OPENING_STATE_WORDS.map((value) => ({ value, name: trade.states[value] }))}
+        chosen={rating?.state}
+        choose={(state) => stand(one, state)}
+      />
+      <Cues one={one} rating={rating} earlier={earlier} />
+    </section>
+  )
+}
+
+function Cues({ one, rating, earlier }: { one: Outside; rating: Rating | undefined; earlier: Rating | undefined }) {
+  const cues = cuesFor(one, rating)
+  return (
+    <ul class="cues">
+      {cues.map((which) => (
+        <li key={which} class={which === cue.value ? 'cue cue-open' : 'cue'}>
+          <CueRow one={one} which={which} value={cueOf(rating, which)} earlier={cueOf(earlier, which)} />
+        </li>
+      ))}
+      {cues.every((which) => cueOf(rating, which) !== undefined) && (
+        <li class="cue small soft" role="status">
+          {sizeUp.done}
+        </li>
+      )}
+    </ul>
+  )
+}
+
+interface CueRowProps {
+  one: Outside
+  which: Cue
+  value: CueValue | null | undefined
+  earlier: CueValue | null | undefined
+}
+
+function CueRow({ one, which, value, earlier }: CueRowProps) {
+  const open = which === cue.value
+  return (
+    <>
+      <button
+        type="button"
+        class="cue-head"
+        aria-expanded={open}
+        onClick={() => (cue.value = open ? undefined : which)}
+      >
+        <span>{trade.cues[which]}</span>
+        <span class={value === undefined ? 'soft' : 'cue-value'}>{spellCue(which, value)}</span>
+      </button>
+      {open && (
+        <div class="cue-body stack">
+          <p>{sizeUp.ask[which]}</p>
+          <CueControl
+            which={which}
+            value={value}
+            earlier={earlier}
+            set={(next, moveOn) => rate(one, which, next, moveOn)}
+          />
+          {which === 'neutral_plane' && value !== undefined && (
+            <Button onClick={() => rate(one, which, value)}>{sizeUp.done}</Button>
+          )}
+        </div>
+      )}
+    </>
+  )
+}
+
+/** A cue's value in words. */
+export function spellCue(which: Cue, value: CueValue | null | undefined): string {
+  if (value === undefined) return sizeUp.notYet
+  if (value === null) return trade.cannotTell
+  switch (which) {
+    case 'flow':
+      return trade.flows[value as keyof typeof trade.flows]
+    case 'neutral_plane':
+      return trade.planeAt(value as number)
+    case 'colour':
+      return hues.find((hue) => hue.colour === value)?.name ?? String(value)
+    case 'flame':
+      return trade.flames[value as keyof typeof trade.flames]
+    case 'window':
+      return trade.glass[value as keyof typeof trade.glass]
+    case 'churning':
+    case 'pulsing':
+    case 'vanishes':
+      return sizeUp[which][value ? 'yes' : 'no']
+    default:
+      return levelName(which as OrdinalCue, value as number)
+  }
+}

@@ -1,0 +1,112 @@
+import { layOut, type Layout, type Place } from '../../render/layout'
+import { sizeUp } from '../../words/en/size-up'
+import { trade } from '../../words/en/trade'
+import type { Finding } from '../../wire.gen'
+import { storeysOf, type Sketch } from './sketch'
+import { spellPath } from './report'
+import './plan-drawing.css'
+
+interface Point {
+  x: number
+  y: number
+}
+
+/** The plan of each storey, top storey first, with the flow path drawn through it. Alpha is at the foot. */
+export function PlanDrawing({ sketch, finding }: { sketch: Sketch; finding?: Finding | undefined }) {
+  const layout = layOut(sketch.plan)
+  const floors = storeysOf(sketch.plan)
+  const path = finding?.path ?? []
+  return (
+    <div class="plans" role="img" aria-label={path.length ? sizeUp.pathDrawing(spellPath(path)) : sketch.name}>
+      {floors.toReversed().map((floor) => (
+        <Storey key={floor} layout={layout} floor={floor} number={floors.indexOf(floor) + 1} path={path} finding={finding} />
+      ))}
+    </div>
+  )
+}
+
+interface StoreyProps {
+  layout: Layout
+  floor: number
+  number: number
+  path: readonly string[]
+  finding: Finding | undefined
+}
+
+function Storey({ layout, floor, number, path, finding }: StoreyProps) {
+  const boxes = layout.boxes.filter((box) => box.z0 === floor)
+  const ids = new Set(boxes.map(({ id }) => id))
+  const places = layout.places.filter(({ opening }) => ids.has(opening.from) || ids.has(opening.to))
+  const size = Math.max(layout.x1 - layout.x0, layout.y1 - layout.y0)
+  const edge = 0.14 * size
+  // The plan's y runs away from Alpha; the drawing's y runs down to it.
+  const at = ({ x, y }: Point): Point => ({ x: x - layout.x0 + edge, y: layout.y1 - y + edge })
+  const width = layout.x1 - layout.x0 + 2 * edge
+  const height = layout.y1 - layout.y0 + 2 * edge
+
+  return (
+    <svg class="plan" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      {boxes.map((box) => {
+        const corner = at({ x: box.x0, y: box.y1 })
+        return (
+          <rect key={box.id} class="plan-room" x={corner.x} y={corner.y} width={box.x1 - box.x0} height={box.y1 - box.y0} />
+        )
+      })}
+      {places.map((place) => (
+        <OpeningMark key={place.id} place={place} at={at} role={finding?.openings[place.id]?.role} />
+      ))}
+      <Path steps={pathOn(layout, ids, path)} at={at} size={size} edge={edge} />
+      <text class="plan-word" x={edge} y={0.62 * edge} font-size={0.055 * size}>
+        {sizeUp.division(number)}
+      </text>
+      <text class="plan-word" x={width / 2} y={height - 0.3 * edge} font-size={0.055 * size} text-anchor="middle">
+        {trade.sides.A}
+      </text>
+    </svg>
+  )
+}
+
+function OpeningMark({ place, at, role }: { place: Place; at(point: Point): Point; role: string | undefined }) {
+  const from = at({ x: place.x0, y: place.y0 })
+  const to = at({ x: place.x1, y: place.y1 })
+  const shut = place.opening.open === 0
+  const look = `plan-gap${shut ? ' plan-gap-shut' : ''}${role ? ` plan-role-${role}` : ''}`
+  if (place.z0 !== place.z1) return <path class={look} d={`M${from.x} ${from.y}L${to.x} ${to.y}`} />
+  return (
+    <rect class="plan-hatch" x={from.x} y={to.y} width={Math.abs(to.x - from.x)} height={Math.abs(from.y - to.y)} />
+  )
+}
+
+/** The part of the path that runs on one storey, as points on the plan. */
+function pathOn(layout: Layout, rooms: Set<string>, path: readonly string[]): Point[] {
+  const points: Point[] = []
+  for (const id of path) {
+    const box = layout.boxes.find((one) => one.id === id)
+    const place = layout.places.find((one) => one.id === id)
+    if (box && rooms.has(id)) points.push(middle(box))
+    else if (place && (rooms.has(place.opening.from) || rooms.has(place.opening.to))) points.push(middle(place))
+    else if (!box && !place) points.push({ x: (layout.x0 + layout.x1) / 2, y: (layout.y0 + layout.y1) / 2 })
+  }
+  return points
+}
+
+const middle = (one: { x0: number; x1: number; y0: number; y1: number }): Point => ({
+  x: (one.x0 + one.x1) / 2,
+  y: (one.y0 + one.y1) / 2,
+})
+
+function Path({ steps, at, size, edge }: { steps: Point[]; at(point: Point): Point; size: number; edge: number }) {
+  if (steps.length < 2) return null
+  const points = steps.map(at)
+  const line = points.map(({ x, y }, n) => `${n ? 'L' : 'M'}${x} ${y}`).join('')
+  const head = 0.5 * edge
+  const [last, beforeLast] = [points.at(-1)!, points.at(-2)!]
+  const turn = Math.atan2(last.y - beforeLast.y, last.x - beforeLast.x)
+  const barb = (by: number) => `${last.x - head * Math.cos(turn + by)} ${last.y - head * Math.sin(turn + by)}`
+  return (
+    <g class="plan-path" stroke-width={0.025 * size}>
+      <path d={line} />
+      <path d={`M${barb(0.5)}L${last.x} ${last.y}L${barb(-0.5)}`} />
+    </g>
+  )
+}

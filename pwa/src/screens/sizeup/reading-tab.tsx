@@ -1,0 +1,108 @@
+import { Button } from '../../ui/button'
+import { NotValidated } from '../../ui/not-validated'
+import { sizeUp } from '../../words/en/size-up'
+import { trade } from '../../words/en/trade'
+import type { Finding } from '../../wire.gen'
+import { Hazards } from './hazards'
+import { PlanDrawing } from './plan-drawing'
+import { Reasons } from './reasons'
+import { spellPath, spellStages } from './report'
+import { Share } from './share'
+import { spell } from './sketch'
+import { Stages } from './stages'
+import { all, finding, lookAgain, lookAt, problem, rated, save, saved, sketch } from './state'
+import './reading.css'
+
+/** The reading: what the signs are consistent with, why, and where to look next. */
+export function ReadingTab() {
+  const read = finding.value
+  if (problem.value) return <p role="alert">{problem.value.message}</p>
+  if (!read || rated.value === 0) return <p>{sizeUp.nothingYet}</p>
+  return (
+    <div class="reading stack stack-wide">
+      <NotValidated />
+      <section class="stack">
+        <p class="label">{sizeUp.consistent}</p>
+        <h2 class="reading-head" aria-live="polite">
+          {spellStages(read)}
+        </h2>
+        <Trend read={read} />
+        <Stages read={read} />
+      </section>
+      <NextLook read={read} />
+      <Hazards hazards={read.hazards} />
+      <FlowPath read={read} />
+      <Nearest read={read} />
+      <Reasons read={read} />
+      <ul class="reading-cautions small soft">
+        {read.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+      <Actions />
+    </div>
+  )
+}
+
+function Trend({ read }: { read: Finding }) {
+  const said = sizeUp.trend[read.trend as keyof typeof sizeUp.trend]
+  return said ? <p>{said}</p> : null
+}
+
+function NextLook({ read }: { read: Finding }) {
+  const next = read.next_look
+  const one = all.value.find(({ id }) => id === next?.opening)
+  if (!next || !one) return null
+  return (
+    <section class="stack">
+      <h3 class="label">{sizeUp.nextLook}</h3>
+      <Button wide onClick={() => lookAt(one, next.cue)}>
+        {sizeUp.goLook(trade.cues[next.cue], one.name)}
+      </Button>
+    </section>
+  )
+}
+
+function FlowPath({ read }: { read: Finding }) {
+  const drawn = sketch.value
+  if (!drawn) return null
+  return (
+    <section class="stack">
+      <h3>{sizeUp.path}</h3>
+      <p>{read.path.length ? spellPath(read.path) : sizeUp.noPath}</p>
+      {read.path_note && <p class="small soft">{read.path_note}</p>}
+      <PlanDrawing sketch={drawn} finding={read} />
+    </section>
+  )
+}
+
+function Nearest({ read }: { read: Finding }) {
+  const [first] = Object.entries(read.openings).toSorted(([, a], [, b]) => b.nearness - a.nearness)
+  const told = first && first[1].nearness > evenly(read)
+  return (
+    <section class="stack">
+      <h3>{sizeUp.nearest}</h3>
+      <p>{told ? spell(first[0]) : sizeUp.noNearest}</p>
+    </section>
+  )
+}
+
+/** What every opening would have if nothing pointed anywhere. */
+function evenly({ openings }: Finding): number {
+  const near = Object.values(openings).map(({ nearness }) => nearness)
+  return near.reduce((sum, one) => sum + one, 0) / Math.max(1, near.length)
+}
+
+function Actions() {
+  return (
+    <div class="stack">
+      <Button look="main" wide onClick={() => void save()} disabled={saved.value}>
+        {saved.value ? sizeUp.saved : sizeUp.save}
+      </Button>
+      <div class="reading-actions">
+        <Button onClick={lookAgain}>{sizeUp.again}</Button>
+        <Share />
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,46 @@
+import { sizeUp } from '../../words/en/size-up'
+import { sourceName } from '../../words/sources'
+import type { Evidence, Finding } from '../../wire.gen'
+
+/** The rules that spoke, for and against, each with its source. */
+export function Reasons({ read }: { read: Finding }) {
+  return (
+    <>
+      <Side title={sizeUp.because} evidence={read.because} />
+      <Side title={sizeUp.against} evidence={read.against} empty={sizeUp.noAgainst} />
+    </>
+  )
+}
+
+function Side({ title, evidence, empty }: { title: string; evidence: readonly Evidence[]; empty?: string }) {
+  if (evidence.length === 0 && !empty) return null
+  return (
+    <section class="stack">
+      <h3>{title}</h3>
+      {evidence.length === 0 && <p class="small soft">{empty}</p>}
+      <ul class="reasons">
+        {evidence.map(({ rule, text, weight, source }) => (
+          <li key={rule} class="reason">
+            <Weight weight={weight} />
+            <p>{text}</p>
+            <p class="small soft">
+              {sizeUp.source}: {sourceName(source)}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** A rule's weight as one to four strokes: an ordinal mark, since nobody reads log-odds. Steps chosen by us. */
+function Weight({ weight }: { weight: number }) {
+  const strokes = Math.min(4, Math.max(1, Math.round(Math.abs(weight) * 2)))
+  return (
+    <svg class="weight" width="26" height="18" viewBox="0 0 26 18" role="img" aria-label={sizeUp.weight(strokes)}>
+      {[0, 1, 2, 3].map((n) => (
+        <path key={n} d={`M${3 + n * 7} 16V${n < strokes ? 2 : 13}`} class={n < strokes ? 'weight-on' : ''} />
+      ))}
+    </svg>
+  )
+}

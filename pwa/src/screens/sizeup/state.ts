@@ -1,0 +1,160 @@
+import { batch, computed, effect, signal } from '@preact/signals'
+import { store } from '../../local/store'
+import type { Cue, Finding, Side } from '../../wire.gen'
+import { engine, EngineProblem } from '../../worker/client'
+import { cuesFor, newLook, cueOf, toReadings, withCue, type CueValue, type LookAt, type Rating } from './looks'
+import { outsides, type Outside, type Sketch } from './sketch'
+
+// The open size-up: the building, the looks at it, and the reading the engine
+// gives. It is kept on the device and comes back after a reload.
+
+export type Tab = 'building' | 'look' | 'reading'
+export type Place = Side | 'roof'
+
+export const tab = signal<Tab>('building')
+export const sketch = signal<Sketch | undefined>(undefined)
+export const looks = signal<LookAt[]>([])
+export const facing = signal<Place>('A')
+/** The opening being rated and the cue being asked. */
+export const opening = signal<string | undefined>(undefined)
+export const cue = signal<Cue | undefined>(undefined)
+
+export const finding = signal<Finding | undefined>(undefined)
+export const problem = signal<EngineProblem | undefined>(undefined)
+export const saved = signal(false)
+
+export const look = computed(() => looks.value.at(-1))
+export const before = computed(() => looks.value.at(-2))
+export const all = computed(() => (sketch.value ? outsides(sketch.value) : []))
+export const here = computed(() => all.value.filter((one) => (one.side ?? 'roof') === facing.value))
+export const rated = computed(() => Object.keys(look.value?.ratings ?? {}).length)
+
+export function begin(next: Sketch): void {
+  batch(() => {
+    sketch.value = next
+    looks.value = [newLook(Date.now())]
+    finding.value = undefined
+    saved.value = false
+    face('A')
+    tab.value = 'look'
+  })
+}
+
+export function face(place: Place): void {
+  facing.value = place
+  const first = here.value[0]
+  opening.value = first?.id
+  cue.value = first && nextCue(first, look.value?.ratings[first.id])
+}
+
+export function lookAt(one: Outside, which?: Cue): void {
+  batch(() => {
+    facing.value = one.side ?? 'roof'
+    opening.value = one.id
+    cue.value = which ?? nextCue(one, look.value?.ratings[one.id])
+    tab.value = 'look'
+  })
+}
+
+/** The next cue of an opening that nobody has looked at yet. */
+export function nextCue(one: Outside, rating: Rating | undefined): Cue | undefined {
+  return cuesFor(one, rating).find((which) => cueOf(rating, which) === undefined)
+}
+
+export function rate(one: Outside, which: Cue, value: CueValue | null, moveOn = true): void {
+  change(one.id, (rating) => withCue(rating, which, value))
+  if (moveOn) cue.value = nextCue(one, look.value?.ratings[one.id])
+}
+
+export function stand(one: Outside, state: NonNullable<Rating['state']>): void {
+  change(one.id, (rating) => ({ ...rating, state }))
+}
+
+function change(id: string, next: (rating: Rating | undefined) => Rating): void {
+  const now = look.value
+  if (now) setLook({ ...now, ratings: { ...now.ratings, [id]: next(now.ratings[id]) } })
+}
+
+export function setLook(next: LookAt): void {
+  looks.value = [...looks.value.slice(0, -1), next]
+  saved.value = false
+}
+
+export function lookAgain(): void {
+  batch(() => {
+    looks.value = [...looks.value, newLook(Date.now(), look.value)]
+    saved.value = false
+    face('A')
+    tab.value = 'look'
+  })
+}
+
+export function startOver(): void {
+  batch(() => {
+    sketch.value = undefined
+    looks.value = []
+    finding.value = undefined
+    tab.value = 'building'
+  })
+}
+
+/** Writes the readings and the reading to the device's history. */
+export async function save(): Promise<void> {
+  const given = sketch.value && toReadings(sketch.value, looks.value)
+  const read = finding.value
+  if (!given || !read) return
+  const { stage, regime, set, path, hazards, next_look, trend } = read
+  const summary = { stage, regime, set, path, hazards, next_look, ...(trend ? { trend } : {}) }
+  await (await store()).record('size_up', read.engine, { readings: given, finding: summary })
+  saved.value = true
+}
+
+// Waits for a pause in the tapping before the engine reads again. Chosen by us.
+const pause = 120 // ms
+let asked = 0
+
+/** Keeps the reading and the stored copy in step with what is rated. Returns how to stop. */
+export function follow(): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const stop = effect(() => {
+    const given = sketch.value && looks.value.length ? toReadings(sketch.value, looks.value) : undefined
+    const kept = sketch.value && { sketch: sketch.value, looks: looks.value }
+    clearTimeout(timer)
+    timer = setTimeout(() => {
+      if (restored) void store().then((opened) => opened.keep('size_up', kept))
+      if (given && rated.value > 0) void readAgain(given)
+    }, pause)
+  })
+  return () => {
+    clearTimeout(timer)
+    stop()
+  }
+}
+
+async function readAgain(given: ReturnType<typeof toReadings>): Promise<void> {
+  const turn = ++asked
+  try {
+    const read = await engine.read(given)
+    if (turn !== asked) return
+    finding.value = read
+    problem.value = undefined
+  } catch (error) {
+    if (turn === asked && error instanceof EngineProblem) problem.value = error
+  }
+}
+
+let restored = false
+
+/** Brings back the size-up that was open when the page was left. */
+export async function restore(): Promise<void> {
+  if (restored) return
+  const kept = await (await store()).kept<{ sketch: Sketch; looks: LookAt[] }>('size_up')
+  restored = true
+  if (!kept || sketch.value) return
+  batch(() => {
+    sketch.value = kept.sketch
+    looks.value = kept.looks
+    face('A')
+    tab.value = 'look'
+  })
+}

@@ -1,0 +1,35 @@
+import book from '../generated/scales.json'
+import type { Colour } from '../wire.gen'
+
+// The words of the scales come from content/scales, by way of the content
+// compiler: what a person rates by is what the engine cuts by.
+
+/** The cues rated in steps. */
+export type OrdinalCue = 'volume' | 'velocity' | 'density' | 'darkness'
+export const ordinalCues: readonly OrdinalCue[] = ['volume', 'velocity', 'density', 'darkness']
+
+export interface LevelWords {
+  level: number
+  name: string
+  looks: string
+}
+
+/** What a cue asks and what each of its levels looks like. */
+export function scale(cue: OrdinalCue): { title: string; question: string; levels: readonly LevelWords[] } {
+  const found = book.scales.find((one) => one.cue === cue)
+  if (!found) throw new Error(`content/scales has no ${cue}`)
+  return found
+}
+
+export function levelName(cue: OrdinalCue, level: number): string {
+  return capital(scale(cue).levels.find((one) => one.level === level)?.name ?? String(level))
+}
+
+/** The hues a person may name, with what each usually says. */
+export const hues: readonly { colour: Colour; name: string; says: string; also: string }[] = book.hues as never
+
+export const scalesNote: string = book.note
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}

@@ -4,4 +4,117 @@ package lint
 
 import "lintel/content/fieldbook"
 
-var cautions = fieldbook.CautionBook{}
+var cautions = fieldbook.CautionBook{
+	Cautions: []fieldbook.Caution{
+		{
+			ID:      "training_only",
+			Text:    "Training only. Do not use at an incident, while responding or while driving.",
+			Where:   []fieldbook.Place{"home", "size_up", "reading"},
+			Always:  true,
+			Sources: []string{"chosen_by_us"},
+		},
+		{
+			ID:      "not_an_incident",
+			Text:    "TRAINING, NOT AN INCIDENT",
+			Where:   []fieldbook.Place{"export"},
+			Always:  true,
+			Sources: []string{"chosen_by_us"},
+		},
+		{
+			ID:      "no_authority",
+			Text:    "A training aid with no tactical authority. Your local codes and procedures, the authority having jurisdiction, and licensed or certified instructors decide.",
+			Where:   []fieldbook.Place{"all"},
+			Sources: []string{"common_practice", "texas_live_fire"},
+		},
+		{
+			ID:      "not_validated",
+			Text:    "The fire model has not yet passed its validation table.",
+			Where:   []fieldbook.Place{"drill", "prop", "reading"},
+			Always:  true,
+			Sources: []string{"chosen_by_us"},
+		},
+		{
+			ID:      "conditions_not_certainties",
+			Text:    "Signs are conditions, not certainties. Controlled fires with the signs of a backdraft have passed without one, and fires without the signs have killed.",
+			Where:   []fieldbook.Place{"size_up", "drill", "reading", "field_book"},
+			Sources: []string{"canterbury_1995", "niosh_f2007_02"},
+		},
+		{
+			ID:      "share_of_simulations",
+			Text:    "A probability here is the share of simulated fires that looked like this. It is not the chance of anything at a real one.",
+			Where:   []fieldbook.Place{"reading"},
+			Always:  true,
+			Sources: []string{"chosen_by_us"},
+		},
+		{
+			ID:      "less_is_not_better",
+			Text:    "Less or paler smoke after an opening was shut is not improvement.",
+			Where:   []fieldbook.Place{"size_up", "prop", "prop_burn", "drill", "reading"},
+			Sources: []string{"common_practice", "ul_ventilation_2010"},
+		},
+		{
+			ID:      "scales_are_ours",
+			Text:    "The five-step scales are our own. No published scale of smoke was found, and two careful people may differ by a step.",
+			Where:   []fieldbook.Place{"drill", "field_book", "log", "export"},
+			Sources: []string{"chosen_by_us"},
+		},
+		{
+			ID:      "colour_last",
+			Text:    "Colour carries the least weight, never decides a score, and does not name the fuel.",
+			Where:   []fieldbook.Place{"size_up", "drill", "field_book"},
+			Sources: []string{"srsa_enclosure_fires", "brown_black_continuum"},
+		},
+		{
+			ID:      "box_is_not_a_house",
+			Text:    "A small box shows direction, order and cause. Its times, colours, smoothness and speeds are not those of a house.",
+			Where:   []fieldbook.Place{"prop", "prop_burn"},
+			Sources: []string{"froude_scaling", "zimny_2019"},
+		},
+		{
+			ID:      "no_plastics",
+			Text:    "Never burn plastics or foam in a live prop. Foam plastic here is simulated only.",
+			Where:   []fieldbook.Place{"prop", "prop_burn"},
+			Always:  true,
+			Sources: []string{"nfpa_1403_module", "fent_2019"},
+		},
+		{
+			ID:      "no_permission",
+			Text:    "This is not permission to burn. The instructor-in-charge decides, and anyone may stop.",
+			Where:   []fieldbook.Place{"prop_burn"},
+			Always:  true,
+			Sources: []string{"nfpa_1403_module", "texas_live_fire"},
+		},
+		{
+			ID:      "live_fire",
+			Text:    "A live prop burns outdoors, under the live-fire standard that your authority adopts, with an instructor-in-charge, a safety officer, a charged line, breathing apparatus and a written plan. Never alone, and never indoors or in a garage.",
+			Where:   []fieldbook.Place{"prop", "prop_burn"},
+			Sources: []string{"nfpa_1403_module", "nfpa_1403_extract", "texas_live_fire", "niosh_2005_102"},
+		},
+		{
+			ID:      "smoke_harms",
+			Text:    "Training smoke carries substances that cause cancer, through lungs and skin. Breathing apparatus, upwind places, short cycles, and washing at once are part of every burn.",
+			Where:   []fieldbook.Place{"prop_burn"},
+			Sources: []string{"fent_2019"},
+		},
+		{
+			ID:      "observer_outside",
+			Text:    "The phone belongs with an observer upwind and outside the marked ring, and with no one else.",
+			Where:   []fieldbook.Place{"prop_burn"},
+			Always:  true,
+			Sources: []string{"chosen_by_us"},
+		},
+		{
+			ID:      "not_a_certificate",
+			Text:    "A result here is practice in reading smoke. It certifies nobody and replaces no evaluation.",
+			Where:   []fieldbook.Place{"log", "export"},
+			Always:  true,
+			Sources: []string{"common_practice"},
+		},
+		{
+			ID:      "ask_about_props",
+			Text:    "Whether a small prop counts as live-fire training is for your authority having jurisdiction to say.",
+			Where:   []fieldbook.Place{"prop_burn"},
+			Sources: []string{"texas_live_fire", "from_memory"},
+		},
+	},
+}

@@ -10,7 +10,7 @@ import (
 
 // largeKinds and propKinds are words in a building's kind that tell its size.
 var (
-	largeKinds = []string{"warehouse", "commercial", "store", "shop", "factory", "school", "church", "hotel", "restaurant", "hall"}
+	largeKinds = []string{"warehouse", "commercial", "store", "shop", "factory", "school", "church", "restaurant", "hall"}
 	propKinds  = []string{"box", "prop", "model"}
 )
 

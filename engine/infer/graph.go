@@ -101,7 +101,7 @@ func (g *graph) inside(id string) int {
 // seat is the compartment behind the opening most likely nearest to the fire, or
 // -1 where nothing points to one.
 func (g *graph) seat(s *scene, near []float64, roles []engine.Role) int {
-	if best := nearest(near, roles); best >= 0 {
+	if best := s.nearest(near, roles); best >= 0 {
 		return g.inside(s.now[best].ID)
 	}
 	return -1

@@ -97,17 +97,29 @@ func shareOut(scores []float64, concealed float64) []float64 {
 	return shares
 }
 
+// equalShares is how close two shares count as equal, so that the last bit of a
+// sum, which depends on the order of the openings, never decides.
+const equalShares = 1e-9
+
 // nearest returns the opening with the highest nearness that leads somewhere, or
-// -1 where none stands out from the rest.
-func nearest(near []float64, roles []engine.Role) int {
+// -1; equals fall to the one whose id comes first.
+func (s *scene) nearest(near []float64, roles []engine.Role) int {
 	best := -1
-	for i, x := range near {
+	for i := range near {
 		if roles[i] == engine.RoleNone || roles[i] == engine.RoleUnknown {
 			continue
 		}
-		if best < 0 || x > near[best] {
+		if best < 0 || s.nearer(near, i, best) {
 			best = i
 		}
 	}
 	return best
+}
+
+// nearer orders two openings by nearness, then by id.
+func (s *scene) nearer(near []float64, i, best int) bool {
+	if math.Abs(near[i]-near[best]) > equalShares {
+		return near[i] > near[best]
+	}
+	return s.now[i].ID < s.now[best].ID
 }

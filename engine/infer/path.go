@@ -45,7 +45,7 @@ func (s *scene) planlessPath(roles []engine.Role, near []float64, outlet int) ([
 		if i == outlet && role != engine.RoleBoth || !takesIn(role) {
 			continue
 		}
-		if inlet < 0 || inletRank(role) > inletRank(roles[inlet]) || inletRank(role) == inletRank(roles[inlet]) && s.tieBreak(near, i, inlet) {
+		if inlet < 0 || inletRank(role) > inletRank(roles[inlet]) || inletRank(role) == inletRank(roles[inlet]) && s.nearer(near, i, inlet) {
 			inlet = i
 		}
 	}
@@ -79,15 +79,6 @@ func inletRank(r engine.Role) int {
 		return 1
 	}
 	return 0
-}
-
-// tieBreak orders equals by nearness, then by id, so that the order in which
-// openings were noted never matters.
-func (s *scene) tieBreak(near []float64, i, best int) bool {
-	if near[i] != near[best] {
-		return near[i] > near[best]
-	}
-	return s.now[i].ID < s.now[best].ID
 }
 
 // strongestOutlet is the opening through which most smoke is seen to leave: area

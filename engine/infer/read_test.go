@@ -1,0 +1,139 @@
+package infer
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"lintel/engine"
+)
+
+func TestNothingSeenLeavesEverythingOpen(t *testing.T) {
+	finding := Read(smallSet(t, Priors{}), engine.Readings{V: 1, Looks: []engine.Look{{}}})
+	assert.InDelta(t, 1, finding.Stage[engine.Undetermined], 1e-9)
+	assert.InDelta(t, 0.5, finding.Regime[engine.FuelLimited], 1e-9)
+	assert.Len(t, finding.Set, stageCount)
+	assert.Empty(t, finding.Because)
+	assert.Empty(t, finding.Path)
+	assert.Equal(t, noFlowNote, finding.PathNote)
+	for _, hazard := range finding.Hazards {
+		assert.False(t, hazard.Flagged)
+		assert.Equal(t, []string{NoSign}, hazard.Conditions)
+	}
+}
+
+func TestMoreEvidenceLeavesLessUndetermined(t *testing.T) {
+	set := smallSet(t, Priors{})
+	one := Read(set, look(engine.Reading{ID: "a", Velocity: new(4)}))
+	two := Read(set, look(engine.Reading{ID: "a", Velocity: new(4), Pulsing: new(true)}))
+	windy := look(engine.Reading{ID: "a", Velocity: new(4)})
+	windy.Looks[0].Wind = &engine.Wind{MS: new(6.0)}
+	assert.Less(t, two.Stage[engine.Undetermined], one.Stage[engine.Undetermined])
+	assert.Greater(t, Read(set, windy).Stage[engine.Undetermined], one.Stage[engine.Undetermined])
+}
+
+func TestTheSetHoldsWhatSourcesDoNotTellApart(t *testing.T) {
+	set := smallSet(t, Priors{Cover: 0.1})
+	finding := Read(set, look(engine.Reading{ID: "a", Volume: new(1)}))
+	assert.Equal(t, []engine.Stage{engine.Incipient, engine.VentilationDecay}, finding.Set)
+}
+
+func TestReasonsGiveWeightAndSource(t *testing.T) {
+	finding := Read(smallSet(t, Priors{}), look(engine.Reading{ID: "a", Velocity: new(4), Volume: new(1)}))
+	require.NotEmpty(t, finding.Because)
+	assert.Equal(t, "fast", finding.Because[0].Rule)
+	assert.Equal(t, "X", finding.Because[0].Source)
+	assert.Positive(t, finding.Because[0].Weight)
+	require.NotEmpty(t, finding.Against)
+	assert.Equal(t, "wisps", finding.Against[0].Rule)
+	assert.Negative(t, finding.Against[0].Weight)
+}
+
+// A hazard is flagged by a condition that was seen, never by what fires usually
+// do alone.
+func TestNoHazardIsFlaggedUnseen(t *testing.T) {
+	set := smallSet(t, Priors{Hazards: map[engine.Hazard]float64{engine.Flashover: 3}})
+	finding := Read(set, look(engine.Reading{ID: "a", Volume: new(2)}))
+	assert.False(t, finding.Hazards[0].Flagged)
+	finding = Read(set, look(engine.Reading{ID: "a", Velocity: new(4)}))
+	assert.True(t, finding.Hazards[0].Flagged)
+	assert.Equal(t, []string{"fast"}, finding.Hazards[0].Conditions)
+}
+
+func TestTrendIsBetterOnlyWithWater(t *testing.T) {
+	set := smallSet(t, Priors{})
+	fall := engine.Readings{V: 1, Looks: []engine.Look{
+		{Openings: []engine.Reading{{ID: "a", Velocity: new(4), Volume: new(4)}}},
+		{Openings: []engine.Reading{{ID: "a", Velocity: new(2), Volume: new(2)}}},
+	}}
+	assert.Empty(t, Read(set, fall).Trend)
+	fall.Looks[1].Water = new(true)
+	assert.Equal(t, Better, Read(set, fall).Trend)
+	fall.Looks[0], fall.Looks[1] = fall.Looks[1], fall.Looks[0]
+	assert.Equal(t, Worse, Read(set, fall).Trend)
+	assert.Empty(t, Read(set, look(engine.Reading{ID: "a", Velocity: new(2)})).Trend)
+}
+
+func TestTheNextLookIsOneNotYetTaken(t *testing.T) {
+	set := smallSet(t, Priors{})
+	finding := Read(set, look(engine.Reading{ID: "a", Volume: new(2)}))
+	require.NotNil(t, finding.NextLook)
+	assert.Positive(t, finding.NextLook.GainBits)
+	assert.Contains(t, []engine.Cue{engine.CueVelocity, engine.CuePulsing}, finding.NextLook.Cue)
+
+	// An answer that the tables say never comes cannot be worth a look.
+	never := Answers{Cue: engine.CueVelocity, Stage: map[engine.Stage][]float64{}}
+	still := Answers{Cue: engine.CuePulsing, Stage: map[engine.Stage][]float64{}}
+	for _, stage := range stages {
+		never.Stage[stage] = []float64{0, 1, 0, 0, 0}
+		still.Stage[stage] = []float64{1, 0}
+	}
+	set = smallSet(t, Priors{Answers: []Answers{never, still}})
+	assert.Nil(t, Read(set, look(engine.Reading{ID: "a", Volume: new(2)})).NextLook)
+}
+
+func TestTheOrderOfOpeningsDoesNotMatter(t *testing.T) {
+	set, rng := smallSet(t, Priors{}), rand.New(rand.NewPCG(1, 2))
+	for range 200 {
+		r := randomReadings(rng)
+		want := Read(set, r)
+		last := r.Looks[len(r.Looks)-1].Openings
+		rng.Shuffle(len(last), func(i, j int) { last[i], last[j] = last[j], last[i] })
+		sameFinding(t, want, Read(set, r))
+	}
+}
+
+func sameFinding(t *testing.T, want, got engine.Finding) {
+	t.Helper()
+	require.InDeltaMapValues(t, want.Stage, got.Stage, 1e-12)
+	require.InDeltaMapValues(t, want.Regime, got.Regime, 1e-12)
+	require.Equal(t, want.Set, got.Set)
+	require.Equal(t, want.Path, got.Path)
+	require.Equal(t, want.Because, got.Because)
+	require.Equal(t, want.Cautions, got.Cautions)
+	require.Equal(t, want.Trend, got.Trend)
+	for id, opening := range want.Openings {
+		require.Equal(t, opening.Role, got.Openings[id].Role)
+		require.InDelta(t, opening.Nearness, got.Openings[id].Nearness, 1e-12)
+	}
+	if want.NextLook != nil {
+		require.InDelta(t, want.NextLook.GainBits, got.NextLook.GainBits, 1e-9)
+	}
+}
+
+func TestProbabilitiesHoldForAnyReadings(t *testing.T) {
+	set, rng := smallSet(t, Priors{}), rand.New(rand.NewPCG(3, 4))
+	for range 500 {
+		soundFinding(t, Read(set, randomReadings(rng)))
+	}
+}
+
+// FuzzRead reads whatever a seed makes; nothing may crash or lose its shape.
+func FuzzRead(f *testing.F) {
+	f.Add(uint64(1), uint64(2))
+	f.Fuzz(func(t *testing.T, a, b uint64) {
+		soundFinding(t, Read(smallSet(t, Priors{}), randomReadings(rand.New(rand.NewPCG(a, b)))))
+	})
+}

@@ -13,7 +13,7 @@ import (
 // judge works out the truth of this moment, or nil where the scene is not about
 // its lesson now or some answer lies too near another to be fair.
 func (f *Family) judge(w *walk) (*Truth, error) {
-	if !f.shows(w) {
+	if !f.shows(w) || f.Kind == quiz.CallStage && !plain(w.run.Stage(), w.run.Regime()) {
 		return nil, nil
 	}
 	j := judgement{family: f, walk: w, margin: 1}
@@ -37,6 +37,18 @@ func (f *Family) judge(w *walk) (*Truth, error) {
 		CutMargin: j.margin,
 		Exact:     exact,
 	}, nil
+}
+
+// plain refuses the moments at which stage and regime, each with its own lag,
+// say two things of one fire: nobody could call both.
+func plain(stage engine.Stage, regime engine.Regime) bool {
+	switch stage {
+	case engine.Decay:
+		return regime == engine.FuelLimited
+	case engine.VentilationDecay:
+		return regime == engine.VentilationLimited
+	}
+	return true
 }
 
 // least is the margin below which an answer is not asked for.

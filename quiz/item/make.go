@@ -17,6 +17,9 @@ const (
 	fairMargin = 0.1
 	// lookEveryS is how far apart the moments lie that are tried in one scene.
 	lookEveryS = 4
+	// fairLooks is how many moments are compared once one is fair, so that
+	// scenes do not crowd at the least margin.
+	fairLooks = 5
 	// watchS is how long a scene may be watched on from its moment.
 	watchS = 60
 	// largestSeed is the last whole number that a script can count to exactly
@@ -49,24 +52,34 @@ func Make(f *Family, seed uint64, lib sim.Library) (quiz.Item, Truth, error) {
 }
 
 // search runs a scene through the family's window, from a drawn moment on, and
-// returns the first moment that is fair to ask about, or a nil truth.
+// returns the fairest of the first few moments that are fair to ask about, or a
+// nil truth.
 func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library) (float64, *Truth, error) {
 	run, err := sim.New(scene, lib)
 	if err != nil {
 		return 0, nil, err
 	}
 	walk := walk{scene: &scene, run: run}
-	start := f.Moment.FromS + float64(draw.IntN(int(f.Moment.ToS-f.Moment.FromS)/2+1))
-	for moment := start; moment <= f.Moment.ToS; moment += lookEveryS {
+	var best *Truth
+	var at float64
+	looks := fairLooks
+	span := int(f.Moment.ToS - f.Moment.FromS)
+	for moment := f.Moment.FromS + float64(draw.IntN(span+1)); moment <= f.Moment.ToS && looks > 0; moment += lookEveryS {
 		if err := walk.to(moment); err != nil {
 			return 0, nil, err
 		}
 		truth, err := f.judge(&walk)
-		if truth != nil || err != nil {
-			return moment, truth, err
+		if err != nil {
+			return 0, nil, err
+		}
+		if truth != nil && (best == nil || truth.CutMargin > best.CutMargin) {
+			best, at = truth, moment
+		}
+		if best != nil {
+			looks--
 		}
 	}
-	return 0, nil, nil
+	return at, best, nil
 }
 
 func (f *Family) item(seed uint64, scene engine.Scenario, moment float64) quiz.Item {

@@ -45,7 +45,7 @@ func (r *Room) move(from int, amount float64) {
 	if amount <= 0 {
 		return
 	}
-	amount = math.Min(amount, r.budget(from))
+	amount = math.Min(amount, 0.4*r.budget(from))
 	r.spend(from, amount)
 	stream := r.Gas[from].part(amount)
 	sum(&r.rate[from], &stream, -1)
@@ -64,6 +64,10 @@ func (m *Model) burnt(r *Room, fuelFrom, oxygenFrom int, oxygen, starved, dt flo
 	fuel := &r.Gas[fuelFrom]
 	watts := float64(OxygenHeat * oxygen)
 	share := watts / fuel.Of[FuelHeat]
+	r.now.oxygenLeft[oxygenFrom] -= oxygen
+	r.now.heatLeft[fuelFrom] -= watts
+	r.spend(oxygenFrom, oxygen)
+	r.spend(fuelFrom, float64(share*fuel.Of[Fuel]))
 	var used Layer
 	takeFuel(&used, fuel, share)
 	used.Heat = float64(HeatCap * used.Mass * r.now.temp[fuelFrom])
@@ -129,11 +133,16 @@ func (m *Model) release(r *Room, watts, dt float64) {
 	m.Books.Released += float64(dt * watts)
 }
 
-// allowance is how much of a species may still be burned from a layer in this
-// step, in its unit a second: burning twice in a step cannot overdraw.
-func (r *Room) allowance(layer, species int, dt float64) float64 {
-	return math.Max(0, float64(0.25*r.Gas[layer].Of[species])/dt)
+// burnable is the oxygen that may still be burned, kg/s, with oxygen of one
+// layer and fuel of another in this step: however many flames ask, they cannot
+// overdraw.
+func (r *Room) burnable(oxygenFrom, fuelFrom int) float64 {
+	return math.Max(0, math.Min(r.now.oxygenLeft[oxygenFrom], r.now.heatLeft[fuelFrom]/OxygenHeat))
 }
+
+// mostBurned is the share of a layer's oxygen or fuel that one step may burn.
+// Chosen by us.
+const mostBurned = 0.3
 
 // crack turns tar in hot gas into gas and soot, so that choked smoke darkens
 // where it is hot: tar breaks up within seconds from about 500 to 800 °C, an

@@ -81,6 +81,7 @@ func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt flo
 		up.Of[i] -= used.Of[i]
 	}
 	up.Of[Oxygen] -= need // the entrained part was moved up just before
+	r.now.oxygenLeft[Upper] -= need * air.oxygen[Upper] / whole
 	m.Books.Out.Of[Oxygen] += float64(dt * need)
 	m.leave(r, &used, f.Starved, dt)
 	watts := float64(OxygenHeat * need)
@@ -110,7 +111,7 @@ func (m *Model) breathe(f *Fire, r *Room) airAt {
 	if f.Faces >= 1 {
 		air.lower *= plume.draught(r.draught, math.Sqrt(r.Area), height)
 	}
-	air.lower = math.Min(air.lower, 0.5*r.budget(Lower))
+	air.lower = math.Min(air.lower, 0.4*r.budget(Lower))
 	reach := math.Min(plume.FlameHeight(), r.Height-f.Base)
 	if reach > height {
 		air.upper = math.Max(0, plume.Entrained(reach)-plume.Entrained(height))
@@ -129,7 +130,7 @@ func (m *Model) mixBreath(f *Fire, r *Room, air *airAt) {
 	lowLives := breathes(lowMoles, lowTemp)
 	highLives := breathes(r.now.oxygen[Upper], r.now.temp[Upper])
 	air.oxygen[Lower] = air.lower * r.Gas[Lower].Fraction(Oxygen) * lowLives
-	air.oxygen[Upper] = math.Min(air.upper*r.Gas[Upper].Fraction(Oxygen), 0.1*r.Gas[Upper].Of[Oxygen]/stepGuard) * highLives
+	air.oxygen[Upper] = math.Min(air.upper*r.Gas[Upper].Fraction(Oxygen), 0.5*r.now.oxygenLeft[Upper]) * highLives
 	low := float64(air.lower * lowMoles)
 	high := float64(air.upper * r.now.oxygen[Upper])
 	flow := air.lower + air.upper
@@ -137,9 +138,6 @@ func (m *Model) mixBreath(f *Fire, r *Room, air *airAt) {
 	air.temp = lowTemp
 	air.lives = (float64(low*lowLives) + float64(high*highLives)) / floor(low+high, 1e-12)
 }
-
-// stepGuard is the longest step for which the limits on burning hold, s.
-const stepGuard = 0.1
 
 // tend moves the fire's flame and ember by one step.
 func (f *Fire) tend(air airAt, dt float64) {

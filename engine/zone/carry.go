@@ -44,7 +44,9 @@ func (m *Model) carry(dt float64) {
 func (m *Model) letOut(r *Room, dt float64) {
 	switch {
 	case r.Out.Relief > 0:
-		stream := r.Gas[Upper].part(r.Out.Relief * r.now.column.Density[Upper])
+		amount := math.Min(r.Out.Relief*r.now.column.Density[Upper], r.budget(Upper))
+		r.spend(Upper, amount)
+		stream := r.Gas[Upper].part(amount)
 		sum(&r.rate[Upper], &stream, -1)
 		m.Books.Out.after(&stream, dt)
 	case r.Out.Relief < 0:
@@ -68,6 +70,9 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, dt float64) {
 	} else {
 		m.Rooms[from].take(&stream, amounts)
 	}
+	if stream.Mass <= 0 {
+		return
+	}
 	if to == OutsideRoom {
 		m.Books.Out.after(&stream, dt)
 		return
@@ -82,9 +87,9 @@ func (r *Room) take(stream *Layer, amounts [2]float64) {
 		own := math.Min(amount, r.budget(layer))
 		r.spend(layer, own)
 		r.draw(stream, layer, own)
-		if amount > own {
-			r.spend(1-layer, amount-own)
-			r.draw(stream, 1-layer, amount-own)
+		if rest := math.Min(amount-own, r.budget(1-layer)); rest > 0 {
+			r.spend(1-layer, rest)
+			r.draw(stream, 1-layer, rest)
 		}
 	}
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // mostDrawn is the share of a layer that one step may take away. Chosen by us.
-const mostDrawn = 0.7
+const mostDrawn = 0.9
 
 // look refreshes what the step needs to know of each room.
 func (m *Model) look(dt float64) {
@@ -25,6 +25,8 @@ func (r *Room) look(outside, dt float64) {
 		now.volume[layer] = gas.Volume()
 		now.oxygen[layer] = gas.OxygenMoles()
 		now.column.Density[layer] = Density / now.temp[layer]
+		now.oxygenLeft[layer] = float64(mostBurned*gas.Of[Oxygen]) / dt
+		now.heatLeft[layer] = float64(mostBurned*gas.Of[FuelHeat]) / dt
 		now.left[layer] = float64(mostDrawn*gas.Mass) / dt
 	}
 	now.column.Temp = now.temp

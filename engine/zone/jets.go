@@ -102,8 +102,7 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 	r.jetReady = math.Max(r.jetReady, ready*num.Smooth(extra*OxygenHeat, 0, 3e3*r.Area))
 	r.jetSeed = math.Max(r.jetSeed, math.Max(0.5*neighbour, lights(hot)))
 	burn := jetShare * extra * ready * math.Max(r.Flame, lights(hot))
-	burn = math.Min(burn, r.allowance(oxygenFrom, Oxygen, dt))
-	burn = math.Min(burn, r.allowance(fuelFrom, FuelHeat, dt)/OxygenHeat)
+	burn = math.Min(burn, r.burnable(oxygenFrom, fuelFrom))
 	if burn <= 0 {
 		return
 	}

@@ -67,7 +67,10 @@ func (m *Model) burnLayer(r *Room, layer int, dt float64) {
 	}
 	fuel := gas.Of[FuelHeat] / OxygenHeat
 	burn := float64(speed * math.Min(fuel, gas.Of[Oxygen]))
-	burn = math.Min(burn, math.Min(r.allowance(layer, Oxygen, dt), r.allowance(layer, FuelHeat, dt)/OxygenHeat))
+	burn = math.Min(burn, r.burnable(layer, layer))
+	if burn <= 0 {
+		return
+	}
 	starved := num.Smooth(fuel/floor(gas.Of[Oxygen], 1e-12), 0.7, 2)
 	r.Out.LayerW += m.burnt(r, layer, layer, burn, starved, dt)
 }

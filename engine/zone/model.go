@@ -40,18 +40,20 @@ type RoomOutput struct {
 
 // view is what a step needs to know of a room again and again.
 type view struct {
-	column    Column
-	temp      [2]float64
-	volume    [2]float64
-	share     float64 // of the room's height that is lower layer
-	grey      float64 // emissivity of the upper layer
-	oxygen    [2]float64
-	left      [2]float64 // kg/s that may still be drawn in this step
-	freshFlow float64    // m³/s of oxygen that came in low
-	pilot     float64    // strongest flame of the room's fires
-	flameW    float64    // W radiated by plumes
-	plumeW    float64    // W convected by plumes
-	ready     float64    // 0 to 1: how well gas in the room would burn if lit
+	column     Column
+	temp       [2]float64
+	volume     [2]float64
+	share      float64 // of the room's height that is lower layer
+	grey       float64 // emissivity of the upper layer
+	oxygen     [2]float64
+	left       [2]float64 // kg/s that may still be drawn in this step
+	oxygenLeft [2]float64 // kg/s that may still be burned in this step
+	heatLeft   [2]float64 // W of fuel that may still be burned
+	freshFlow  float64    // m³/s of oxygen that came in low
+	pilot      float64    // strongest flame of the room's fires
+	flameW     float64    // W radiated by plumes
+	plumeW     float64    // W convected by plumes
+	ready      float64    // 0 to 1: how well gas in the room would burn if lit
 }
 
 // Vent is an opening.

@@ -54,6 +54,7 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 		hot[layer] = math.Max(stillFilm, strongFilm*num.Cbrt(gap))
 	}
 	glow := Boltzmann * fourth(math.Min(now.temp[Upper], hottest))
+	spare := r.spare(touch, hot, dt)
 	for i := range r.Faces {
 		face := &r.Faces[i]
 		surface := face.Surface()
@@ -62,11 +63,30 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 		own := Boltzmann * fourth(surface)
 		seen := now.grey * wallGrey * touch[i] * (glow - own)
 		face.flux = 0
-		m.give(r, face, up+seen, Upper, dt)
-		m.give(r, face, down, Lower, dt)
+		m.give(r, face, spare[Upper]*(up+seen), Upper, dt)
+		m.give(r, face, spare[Lower]*down, Lower, dt)
 	}
-	m.shineDown(r, glow, touch, dt)
+	m.shineDown(r, glow, spare[Upper], touch, dt)
 	m.shineFlames(r, flameW, dt)
+}
+
+// spare holds back what a thin layer gives to the walls, so that it cannot give
+// more in a step than it has: 1 unless a layer would lose half of its excess
+// temperature in one step.
+func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]float64 {
+	temp := math.Min(r.now.temp[Upper], hottest)
+	radiant := 4 * Boltzmann * r.now.grey * temp * temp * temp
+	var eases [2]float64
+	for i := range r.Faces {
+		eases[Upper] += touch[i] * r.Faces[i].Area * (film[Upper] + radiant)
+		eases[Lower] += (1 - touch[i]) * r.Faces[i].Area * film[Lower]
+	}
+	eases[Upper] += r.Area * radiant
+	for layer := range eases {
+		share := dt * eases[layer] / float64(HeatCap*r.Gas[layer].Mass)
+		eases[layer] = math.Min(1, 0.5/floor(share, 0.5))
+	}
+	return eases
 }
 
 // give moves a flux in W/m² from a layer to a face.
@@ -80,7 +100,7 @@ func (m *Model) give(r *Room, face *Face, flux float64, layer int, dt float64) {
 
 // shineDown carries radiation through the interface: from the upper layer, and
 // through it from the ceiling, onto the ground and the wall below it.
-func (m *Model) shineDown(r *Room, glow float64, touch [faceCount]float64, dt float64) {
+func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64, dt float64) {
 	now := &r.now
 	ground, ceiling := &r.Faces[Ground], &r.Faces[Ceiling]
 	lowest := fourth(ground.Surface())
@@ -91,7 +111,7 @@ func (m *Model) shineDown(r *Room, glow float64, touch [faceCount]float64, dt fl
 	// Of what crosses the interface, the ground gets the share of its area.
 	toGround := r.Area / (r.Area + float64(0.5*bare))
 	below := wallGrey * r.Area * r.sink()
-	layer := now.grey * (glow - float64(Boltzmann*lowest)) * below
+	layer := spare * now.grey * (glow - float64(Boltzmann*lowest)) * below
 	direct := dim * wallGrey * (ceilingGlow - float64(Boltzmann*lowest)) * below
 	ground.warm((float64(layer*toGround)+direct)/r.Area, dt)
 	wall := &r.Faces[LowWall]

@@ -1,6 +1,10 @@
 package zone
 
-import "math"
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
 
 const (
 	// closeEnough is the volume error at which the pressures of a step are
@@ -52,23 +56,39 @@ func (m *Model) solvePressures(dt float64) {
 	}
 }
 
-// damped takes the Newton step, or the largest half-power of it that lessens the
-// error.
+// damped takes the Newton step, or the part of it that does not overshoot. The
+// flow through every opening rises with the pressure across it, so the balance
+// is the slope of a convex function: along the step, the sum of error times step
+// falls to zero at its lowest point and turns negative beyond.
 func (m *Model) damped(dt, worst float64) float64 {
 	s := &m.solver
+	start := s.along()
 	part := 1.0
-	for {
+	for range mostHalvings {
 		for i := range s.count {
 			m.Rooms[i].Pressure = s.before[i] + float64(part*s.step[i])
 			m.Rooms[i].now.column.Pressure = m.Rooms[i].Pressure
 		}
-		now := m.balance(dt)
-		if now < worst || part < 1.0/64 {
-			return now
+		worst = m.balance(dt)
+		now := s.along()
+		if now > -0.7*start {
+			break
 		}
-		part *= 0.5
+		part *= num.Clamp(start/(start-now), 0.1, 0.6)
 	}
+	return worst
 }
+
+func (s *solver) along() float64 {
+	sum := 0.0
+	for i := range s.count {
+		sum += float64(s.error[i] * s.step[i])
+	}
+	return sum
+}
+
+// mostHalvings bounds how often one Newton step is shortened. Chosen by us.
+const mostHalvings = 8
 
 // balance computes all flows at the present pressures, the error of every room
 // and the matrix of its derivatives. It returns the largest error, as the share

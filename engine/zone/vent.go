@@ -129,9 +129,14 @@ func (s Slot) piece(a, b *Column, low, high, under, over float64, f *VentFlow) {
 	height := high - low
 	integral := float64(2.0/3.0*height) * (float64(rootLow*rootLow) + float64(rootLow*rootHigh) + float64(rootHigh*rootHigh)) / roots
 	strength := FlowCoefficient * s.Width * math.Sqrt(2*from.Density[layer])
+	slope := float64(strength*height) / roots
+	if roots < calmRoots {
+		integral *= roots / calmRoots
+		slope = float64(2*strength*height) / calmRoots
+	}
 	flow := float64(strength * integral)
 	heat := float64(flow * from.Temp[layer])
-	f.steepens += float64(strength*height) / floor(roots, leastRoot) * from.Temp[layer]
+	f.steepens += float64(slope * from.Temp[layer])
 	above := to.layerAt(middle) == Upper
 	if outward {
 		f.Out[layer] += flow
@@ -151,8 +156,10 @@ func (s Slot) piece(a, b *Column, low, high, under, over float64, f *VentFlow) {
 	}
 }
 
-// leastRoot bounds the derivative of the flow where the pressure difference
-// vanishes: 0.003² Pa is far below any that matters. Chosen by us.
-const leastRoot = 0.003
+// calmRoots is the sum of the roots of the pressure differences, √Pa, below
+// which the flow falls off in proportion to pressure, as slow flow does, so that
+// Newton's method meets no infinite slope. 0.0002 Pa is far below any pressure
+// that matters. Chosen by us.
+const calmRoots = 0.03
 
 func clampTo(z float64, s Slot) float64 { return math.Min(math.Max(z, s.Sill), s.Head) }

@@ -44,18 +44,36 @@ func assertProvenance(t *testing.T, folder fs.FS, name string) {
 		_, err := published.Parse(t, name, string(text))
 		require.NoError(t, err)
 	case ".json":
-		var file struct {
-			Provenance map[string]string `json:"provenance"`
-		}
-		require.NoError(t, json.Unmarshal(text, &file), name)
-		for _, key := range []string{"source", "where", "seen"} {
-			assert.NotEmpty(t, file.Provenance[key], "%s: provenance lacks %s", name, key)
-		}
-		for key := range file.Provenance {
-			assert.Contains(t, published.Keys, key, "%s: provenance has an unknown line", name)
-		}
+		assertJSONProvenance(t, name, text)
 	default:
 		assert.Fail(t, name+" is neither .csv nor .json")
+	}
+}
+
+// assertJSONProvenance: a file of one origin says so once; a collection says of
+// each case what was read and where it can be read again.
+func assertJSONProvenance(t *testing.T, name string, text []byte) {
+	var file struct {
+		Provenance map[string]string `json:"provenance"`
+		Cases      []struct {
+			ID         string         `json:"id"`
+			Provenance map[string]any `json:"provenance"`
+		} `json:"cases"`
+	}
+	require.NoError(t, json.Unmarshal(text, &file), name)
+	for _, c := range file.Cases {
+		for _, key := range []string{"title", "address", "text_seen"} {
+			assert.NotEmpty(t, c.Provenance[key], "%s: the provenance of case %s lacks %s", name, c.ID, key)
+		}
+	}
+	if len(file.Cases) > 0 && file.Provenance == nil {
+		return
+	}
+	for _, key := range []string{"source", "where", "seen"} {
+		assert.NotEmpty(t, file.Provenance[key], "%s: provenance lacks %s", name, key)
+	}
+	for key := range file.Provenance {
+		assert.Contains(t, published.Keys, key, "%s: provenance has an unknown line", name)
 	}
 }
 

@@ -3,6 +3,7 @@ import { trade } from '../words/en/trade'
 import type { Scenario, Side } from '../wire.gen'
 import type { FrameLook, OpeningLook } from './frame'
 import { layOut, type Place } from './layout'
+import { churnOf, flameLength } from './jet'
 import { openingName } from './names'
 import { opacity } from './tone'
 import { facingOf, frameView } from './view'
@@ -35,7 +36,7 @@ function sentence(place: Place, look: OpeningLook): string {
   const parts = [picture.opening(openingName(place.opening), look.open)]
   if (smokes(look)) parts.push(...smokeWords(place, look))
   else if (look.flow !== 1) parts.push(picture.nothing)
-  if (look.flameKW > 0) parts.push(picture.flame)
+  if (flameLength(look) > 0.3 * (place.z1 - place.z0)) parts.push(picture.flame)
   if (look.flow === 1) parts.push(picture.drawnInAll)
   if (look.flow === 3) parts.push(picture.drawnIn)
   return parts.join('; ')
@@ -43,14 +44,14 @@ function sentence(place: Place, look: OpeningLook): string {
 
 function smokeWords(place: Place, look: OpeningLook): string[] {
   const shut = look.open < 0.02
-  const plane = Number.isFinite(look.neutralPlane) ? look.neutralPlane : 0
+  const plane = Number.isFinite(look.neutralPlane) ? Math.max(0, Math.min(1, look.neutralPlane)) : 0
   const parts: string[] = [shut ? picture.crack : picture.fills(Math.round(10 * (1 - plane)))]
   parts.push(picture.hides(Math.round(10 * opacity(look.opticalDepth))))
   if (look.opticalDepth > 6) parts.push(picture.folded)
   parts.push(picture.grey(Math.round(10 * look.lightness)) + (look.tint > 0.3 ? `, ${picture.brown}` : ''))
   parts.push(speedWords(place, look))
-  parts.push(look.churning > 0.4 ? picture.rolling : picture.smooth)
-  if (look.pulsing > 0.4) parts.push(picture.breathing)
+  parts.push(churnOf(look) > 0.4 ? picture.rolling : picture.smooth)
+  if (look.pulsing > 4) parts.push(picture.breathing)
   if (look.steam > 0.6) parts.push(picture.vanishing)
   return parts
 }

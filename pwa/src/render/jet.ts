@@ -15,6 +15,8 @@ export interface Jet {
   /** Height of the boundary between outflow and inflow, in picture metres; at or below y1 where all flows out. */
   plane: number
   look: OpeningLook
+  /** How much it churns, 0 to 1. */
+  churn: number
   /** Temperature outside, C. */
   outsideC: number
   seed: number
@@ -44,12 +46,16 @@ export function heatOf(look: OpeningLook, outsideC: number): number {
   return Number.isFinite(gas) ? Math.max(0, Math.min(0.8, (gas - outsideC - KELVIN) / gas)) : 0
 }
 
-// Breathing is slow: one swell in a little under three seconds, well under the
-// three flashes a second that no picture may exceed. Chosen by us.
-const BREATHS_PER_S = 0.36
-const BREATH_DEPTH = 0.75
+// The engine's measure of churning is the Froude number at the top of the
+// outflow; content/scales calls it churning from 0.88 (what buoyancy alone gives
+// at 250 C). The picture turns from smooth to rolling around there, not at once.
+const SMOOTH_BELOW = 0.6
+const ROLLS_ABOVE = 1.15
 
-/** How much of the outflow there is at this moment of a pulsing opening's breath, 0.25 to 1.75 for full pulsing. */
-export function breath(look: OpeningLook, time: number): number {
-  return 1 + BREATH_DEPTH * look.pulsing * Math.sin(2 * Math.PI * BREATHS_PER_S * time)
+/** How much the outflow churns, 0 to 1. */
+export function churnOf(look: OpeningLook): number {
+  return Math.max(0, Math.min(1, (look.churning - SMOOTH_BELOW) / (ROLLS_ABOVE - SMOOTH_BELOW)))
 }
+
+/** Length of a flame, m: 0.2 Q^0.4 (CIBSE Guide E, as the flame cuts of content/scales have it). */
+export const flameLength = (look: OpeningLook): number => (look.flameKW > 0 ? 0.2 * Math.pow(look.flameKW, 0.4) : 0)

@@ -5,7 +5,7 @@ import type { Fading } from './fluid/fading'
 import type { Breadth } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
 import { stillOpening, type FrameLook, type OpeningLook } from './frame'
-import type { Facing, Jet } from './jet'
+import { churnOf, type Facing, type Jet } from './jet'
 import type { Place } from './layout'
 import { Noise } from './noise'
 import { stamp } from './stamp'
@@ -123,7 +123,7 @@ export class Picture {
     const full = openArea(this.view, place, 1)
     const area = openArea(this.view, place, look.open < 0.02 ? 1 : look.open)
     const height = place.z1 - place.z0
-    const share = Number.isFinite(look.neutralPlane) ? look.neutralPlane : look.flow === 1 ? 1 : 0
+    const share = Number.isFinite(look.neutralPlane) ? Math.max(0, Math.min(1, look.neutralPlane)) : look.flow === 1 ? 1 : 0
     let plane = full.y1 - share * (full.y1 - full.y0)
     if (height === 0) plane = full.y1
     if (facing === 'up') {
@@ -136,7 +136,7 @@ export class Picture {
     }
     if (facing === 'right') area.x1 = Math.max(area.x1, area.x0 + 2 * this.grid.cellM)
     if (look.open < 0.02) shrinkToCrack(area, this.grid.cellM)
-    return { area, facing, plane, look, outsideC: this.#outsideC, seed: place.index + 1 }
+    return { area, facing, plane, look, churn: churnOf(look), outsideC: this.#outsideC, seed: place.index + 1 }
   }
 }
 
@@ -156,7 +156,7 @@ function shrinkToCrack(area: { y0: number; y1: number }, cellM: number): void {
 /** Rates by which air and smoke fade, scaled with the building so that a box and a house look alike. */
 function fadingOf(topM: number): Fading {
   const turn = Math.sqrt(topM / 9.81) // the time gas takes to rise by the building's height; Froude
-  return { drag: 0.12 / turn, still: 0.9 / turn, thin: 0.1 / turn, cool: 0.38 / turn, dry: 0.55 / turn, burn: 1.3 / turn }
+  return { drag: 0.12 / turn, still: 1.5 / turn, thin: 0.1 / turn, cool: 0.38 / turn, dry: 0.55 / turn, burn: 1.3 / turn }
 }
 
 const EASE = 1 - Math.exp(-STEP_S / 0.12) // a time constant of 0.12 s, chosen by us

@@ -1,6 +1,6 @@
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, LIGHT, STEAM, TAU, TINT, touch, type Grid, type Smoke } from './fluid/grid'
 import { STEP_S } from './fluid/step'
-import { breath, heatOf, slantOf, type Jet } from './jet'
+import { flameLength, heatOf, slantOf, type Jet } from './jet'
 import type { Noise } from './noise'
 
 // Puts what leaves an opening into the fluid: smoke and heat on the fine grid
@@ -13,8 +13,8 @@ export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: nu
   const { look } = jet
   if (!(look.opticalDepth > 0.01 || look.flameKW > 0) || !(look.outVelocityMS > 0.005)) return 0
   // A churning outflow comes in puffs, about two a second; a smooth one is steady. Chosen by us.
-  const puff = 1 + 0.4 * look.churning * noise.rough(time * 2.1, jet.seed * 9.7)
-  const speed = look.outVelocityMS * breath(look, time) * puff
+  const puff = 1 + 0.4 * jet.churn * noise.rough(time * 2.1, jet.seed * 9.7)
+  const speed = look.outVelocityMS * puff
   const smoke = jet.facing === 'away' ? grid.back : grid.front
   stampSmoke(grid, smoke, jet, left, noise, time)
   stampAir(grid, jet, speed)
@@ -28,7 +28,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const { area, look, plane } = jet
   const fineM = grid.cellM / 2
   const grain = grainOf(jet)
-  const lift = look.churning
+  const lift = jet.churn
   const heat = heatOf(look, jet.outsideC)
   const wave = Math.max(0.03, 0.12 * lift) * (area.y1 - area.y0)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
@@ -71,19 +71,16 @@ const grainOf = ({ area }: Jet) => 0.46 * Math.min(area.x1 - area.x0, Math.max(0
 
 /** Share of the outflow's height that burns: all of it once the flame is as long as that height. */
 function flameReach({ look, area, plane }: Jet): number {
-  if (!(look.flameKW > 0)) return 0
-  const length = 0.235 * Math.pow(look.flameKW, 0.4) // Heskestad's flame height without its base term; CFAST Technical Reference
-  return Math.min(1, length / Math.max(0.05, plane - area.y0))
+  return Math.min(1, flameLength(look) / Math.max(0.05, plane - area.y0))
 }
 
 /** Glow that burning gas starts with: more for a flame longer than its opening is high, so that it outlives the rise. */
 function flameStrength({ look, area }: Jet): number {
-  const length = 0.235 * Math.pow(Math.max(0, look.flameKW), 0.4)
-  return Math.min(3, 0.7 + length / (area.y1 - area.y0))
+  return Math.min(3, 0.7 + flameLength(look) / (area.y1 - area.y0))
 }
 
 function stampAir(grid: Grid, jet: Jet, speed: number): void {
-  const { area, look, plane } = jet
+  const { area, plane } = jet
   const { cellM, row, u, v, rough, spread } = grid
   const slant = slantOf(jet.facing)
   const bottom = Math.min(plane, area.y1)
@@ -103,7 +100,7 @@ function stampAir(grid: Grid, jet: Jet, speed: number): void {
       const hold = Math.min(1, 18 * STEP_S) * cover
       u[c]! += hold * (slant.right * here - grid.windU * 0.5 - u[c]!)
       v[c]! += hold * (slant.down * here - v[c]!)
-      rough[c]! += cover * (look.churning - rough[c]!)
+      rough[c]! += cover * (jet.churn - rough[c]!)
       spread[c]! += cover * opens
     }
   }

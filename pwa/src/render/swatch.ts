@@ -41,7 +41,7 @@ export function swatchLook(cue: SwatchCue, level: number, look: OpeningLook): Op
   look.opticalDepth = at(LEVELS.opticalDepth, 'density', cue === 'darkness' ? 3 : 2) * (cue === 'volume' ? 2 : 1)
   look.lightness = at(LEVELS.lightness, 'darkness', 3)
   look.neutralPlane = 1 - filled
-  look.churning = Math.max(0, Math.min(1, (froude - 0.25) / 0.3))
+  look.churning = 2.2 * froude // of the band's top over the opening's mean: 1.5 / sqrt(0.47)
   look.flow = 3
   if (level === 0 && cue !== 'velocity') look.opticalDepth = 0
   return look

@@ -16,7 +16,8 @@ export function drawOpening(
     return
   }
   const deep = pen.ctx.createLinearGradient(0, tl.y, 0, bl.y)
-  deep.addColorStop(0, palette.insideDeep)
+  deep.addColorStop(0, palette.insideDeep) // daylight falls in on the floor, never on the ceiling
+  deep.addColorStop(0.35, palette.insideDeep)
   deep.addColorStop(1, palette.inside)
   fill(pen, [tl, tr, br, bl], deep)
   const shut = 1 - open

@@ -1123,7 +1123,7 @@ var families = []item.Family{
 		Lesson: "flow-path",
 		Rule:   "low-in-high-out",
 		Kind:   "flow_plane",
-		Text:   "The front door and a window upstairs stand open. Which way does the gas move at the front door, and where is the boundary?",
+		Text:   "The front door stands open, and a window upstairs may too. Which way does the gas move at the front door, and where is the boundary?",
 		Why:    "Hot gas rises through the stair and leaves high, and air comes in low. The door is then an inlet although the fire is behind it.",
 		Tell:   "The window above, which is all outlet.",
 		Scene: engine.Scenario{
@@ -1269,6 +1269,12 @@ var families = []item.Family{
 			},
 			{
 				Knob: "open",
+				ID:   "bedroom_window",
+				High: 1,
+				Step: 0.25,
+			},
+			{
+				Knob: "open",
 				ID:   "front_door",
 				Low:  0.3,
 				High: 1,
@@ -1288,12 +1294,6 @@ var families = []item.Family{
 			{
 				Kind:    "plane",
 				Opening: "front_door",
-			},
-		},
-		Need: []item.Need{
-			{
-				Opening: "bedroom_window",
-				Flow:    []engine.Flow{"out"},
 			},
 		},
 	},
@@ -1679,8 +1679,8 @@ var families = []item.Family{
 		Rule:   "plane-rises-new-opening",
 		Kind:   "predict_move",
 		Text:   "The upstairs window is about to be opened. What will have changed at the front door half a minute later?",
-		Why:    "An outlet above draws hot gas up the stair, so the door below turns more and more into an inlet and its neutral plane rises.",
-		Tell:   "The new opening lies above the door, with the stair between them.",
+		Why:    "An outlet above draws hot gas up an open stair, so the door below turns more and more into an inlet and its neutral plane rises. Behind a shut hatch it changes little.",
+		Tell:   "The new opening lies above the door, and whether the hatch on the stair between them is open.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -1752,7 +1752,7 @@ var families = []item.Family{
 					AtM:     new(float64(1.6)),
 				},
 				{
-					ID:     "stair",
+					ID:     "stair_hatch",
 					From:   "landing",
 					To:     "hall",
 					Kind:   "floor_hole",
@@ -1781,6 +1781,12 @@ var families = []item.Family{
 				Low:  0.4,
 				High: 1.5,
 				Step: 0.1,
+			},
+			{
+				Knob: "open",
+				ID:   "stair_hatch",
+				High: 1,
+				Step: 0.5,
 			},
 			{
 				Knob: "opening_width",
@@ -2109,6 +2115,11 @@ var families = []item.Family{
 				Step: 0.1,
 			},
 			{
+				Knob:  "fuel_kind",
+				ID:    "seat",
+				Words: []string{"upholstered", "timber", "softwood"},
+			},
+			{
 				Knob: "air_c",
 				High: 25,
 				Step: 5,
@@ -2335,9 +2346,14 @@ var families = []item.Family{
 			{
 				Knob: "fuel_mass",
 				ID:   "seat",
-				Low:  0.4,
+				Low:  0.6,
 				High: 4,
 				Step: 0.2,
+			},
+			{
+				Knob:  "fuel_kind",
+				ID:    "seat",
+				Words: []string{"upholstered", "timber", "softwood"},
 			},
 			{
 				Knob: "opening_width",
@@ -2349,7 +2365,7 @@ var families = []item.Family{
 		},
 		Moment: item.Window{
 			FromS: 20,
-			ToS:   360,
+			ToS:   420,
 		},
 		Show: []string{"door"},
 		Asks: []item.Ask{
@@ -2525,7 +2541,7 @@ var families = []item.Family{
 			},
 			Fuels: []engine.Fuel{
 				{
-					ID:      "straw",
+					ID:      "litter",
 					In:      "room",
 					Kind:    "straw",
 					Place:   "centre",
@@ -2538,10 +2554,15 @@ var families = []item.Family{
 		Vary: []item.Vary{
 			{
 				Knob: "fuel_mass",
-				ID:   "straw",
+				ID:   "litter",
 				Low:  0.4,
 				High: 2,
 				Step: 0.1,
+			},
+			{
+				Knob:  "fuel_kind",
+				ID:    "litter",
+				Words: []string{"straw", "softwood", "paper"},
 			},
 			{
 				Knob: "room_size",
@@ -2552,8 +2573,8 @@ var families = []item.Family{
 			},
 		},
 		Moment: item.Window{
-			FromS: 20,
-			ToS:   360,
+			FromS: 10,
+			ToS:   300,
 		},
 		Show: []string{"door", "window"},
 		Asks: []item.Ask{
@@ -2638,7 +2659,7 @@ var families = []item.Family{
 			{
 				Knob: "move_water",
 				Low:  0.1,
-				High: 2,
+				High: 4,
 				Step: 0.1,
 			},
 			{
@@ -2858,6 +2879,11 @@ var families = []item.Family{
 			},
 			{
 				Kind:    "change",
+				Cue:     "volume",
+				Opening: "door",
+			},
+			{
+				Kind:    "change",
 				Cue:     "neutral_plane",
 				Opening: "door",
 			},
@@ -2962,8 +2988,8 @@ var families = []item.Family{
 			},
 		},
 		Moment: item.Window{
-			FromS: 90,
-			ToS:   360,
+			FromS: 100,
+			ToS:   320,
 		},
 		Show: []string{"door"},
 		Asks: []item.Ask{
@@ -2979,9 +3005,6 @@ var families = []item.Family{
 			},
 		},
 		Need: []item.Need{
-			{
-				Regime: []engine.Regime{"ventilation_limited"},
-			},
 			{
 				Opening: "door",
 				Flow:    []engine.Flow{"both", "out"},
@@ -3089,6 +3112,11 @@ var families = []item.Family{
 				Opening: "door",
 			},
 			{
+				Kind:    "change",
+				Cue:     "velocity",
+				Opening: "door",
+			},
+			{
 				Kind:    "flow",
 				Opening: "window",
 				Text:    "Which way will gas move at the window then?",
@@ -3119,7 +3147,7 @@ var families = []item.Family{
 		Kind:   "predict_move",
 		Text:   "Forty litres are about to go onto the fire. What will have changed at the door half a minute later?",
 		Why:    "Water that reaches the seat takes heat out, so the smoke slows, and steam pales it.",
-		Tell:   "Speed and darkness falling together.",
+		Tell:   "Speed and volume falling together.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -3203,7 +3231,7 @@ var families = []item.Family{
 			},
 			{
 				Kind:    "change",
-				Cue:     "darkness",
+				Cue:     "volume",
 				Opening: "door",
 			},
 		},

@@ -38,6 +38,7 @@ const (
 	OpeningSill   Knob = "opening_sill"   // m
 	OpeningShare  Knob = "open"           // 0 to 1
 	FuelMass      Knob = "fuel_mass"      // factor on the fuel ID
+	FuelOf        Knob = "fuel_kind"      // kind of the fuel ID, one of Words
 	BurnerPower   Knob = "burner_power"   // factor on the burner ID
 	MoveTime      Knob = "move_time"      // s added to every move
 	MoveWater     Knob = "move_water"     // factor on every move's water
@@ -46,16 +47,18 @@ const (
 )
 
 // Knobs lists every knob.
-var Knobs = []Knob{RoomSize, OpeningWidth, OpeningHeight, OpeningSill, OpeningShare, FuelMass, BurnerPower, MoveTime, MoveWater, WindSpeed, AirTemp}
+var Knobs = []Knob{RoomSize, OpeningWidth, OpeningHeight, OpeningSill, OpeningShare, FuelMass, FuelOf, BurnerPower, MoveTime, MoveWater, WindSpeed, AirTemp}
 
 // Vary draws one value evenly from Low to High, both included, in steps of Step
-// counted from Low, so that a scene's numbers stay short.
+// counted from Low, so that a scene's numbers stay short. A knob that takes a
+// word draws one of Words.
 type Vary struct {
-	Knob Knob    `json:"knob"`
-	ID   string  `json:"id,omitempty"`
-	Low  float64 `json:"low"`
-	High float64 `json:"high"`
-	Step float64 `json:"step"`
+	Knob  Knob     `json:"knob"`
+	ID    string   `json:"id,omitempty"`
+	Low   float64  `json:"low,omitempty"`
+	High  float64  `json:"high,omitempty"`
+	Step  float64  `json:"step,omitempty"`
+	Words []string `json:"words,omitempty"`
 }
 
 // Window is when a scene may be looked at, in seconds from the start.

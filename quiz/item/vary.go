@@ -15,7 +15,7 @@ func (f *Family) scene(draw *rand.Rand) (engine.Scenario, error) {
 	scene.Fuels = slices.Clone(scene.Fuels)
 	scene.Moves = slices.Clone(scene.Moves)
 	for i, v := range f.Vary {
-		if err := turn(&scene, v, v.draw(draw)); err != nil {
+		if err := v.turn(&scene, draw); err != nil {
 			return scene, engine.Bad(f.where("vary", i), err.Error(), "name a knob and something of the scene that it can turn")
 		}
 	}
@@ -42,7 +42,11 @@ func round(x float64) float64 {
 }
 
 // turn sets one knob of a scene that is ours alone to change.
-func turn(scene *engine.Scenario, v Vary, x float64) error {
+func (v Vary) turn(scene *engine.Scenario, draw *rand.Rand) error {
+	if v.Knob == FuelOf {
+		return turnKind(scene, v, draw)
+	}
+	x := v.draw(draw)
 	switch v.Knob {
 	case WindSpeed:
 		scene.Ambient.WindMS = x
@@ -78,12 +82,31 @@ func turnRoom(scene *engine.Scenario, id string, factor float64) error {
 	return nil
 }
 
-func turnFuel(scene *engine.Scenario, v Vary, factor float64) error {
-	i := slices.IndexFunc(scene.Fuels, func(f engine.Fuel) bool { return f.ID == v.ID })
+func fuelOf(scene *engine.Scenario, id string) (*engine.Fuel, error) {
+	i := slices.IndexFunc(scene.Fuels, func(f engine.Fuel) bool { return f.ID == id })
 	if i < 0 {
-		return missing("fuel", v.ID)
+		return nil, missing("fuel", id)
 	}
-	fuel := &scene.Fuels[i]
+	return &scene.Fuels[i], nil
+}
+
+func turnKind(scene *engine.Scenario, v Vary, draw *rand.Rand) error {
+	fuel, err := fuelOf(scene, v.ID)
+	if err == nil && len(v.Words) == 0 {
+		err = engine.Bad("", "has no words to draw from", "list the kinds of fuel")
+	}
+	if err != nil {
+		return err
+	}
+	fuel.Kind = v.Words[draw.IntN(len(v.Words))]
+	return nil
+}
+
+func turnFuel(scene *engine.Scenario, v Vary, factor float64) error {
+	fuel, err := fuelOf(scene, v.ID)
+	if err != nil {
+		return err
+	}
 	fuel.MassKg = scaled(fuel.MassKg, factor)
 	fuel.HRRKW = slices.Clone(fuel.HRRKW)
 	for k := range fuel.HRRKW {

@@ -48,7 +48,7 @@ func (m *Model) burnFires(dt float64) {
 
 func (m *Model) burnFire(f *Fire, dt float64) {
 	r := &m.Rooms[f.Room]
-	air := m.breathe(f, r)
+	air := m.breathe(f, r, dt)
 	f.tend(air, dt)
 	gas := m.offers(f, air, dt)
 	f.BurnW, f.Starved = 0, 0
@@ -96,9 +96,10 @@ func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt flo
 }
 
 // breathe works out what the fire's plume entrains and what oxygen is in it.
-func (m *Model) breathe(f *Fire, r *Room) airAt {
+func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 	var air airAt
-	power := math.Max(f.BurnW, float64(f.Gas*HeatCap*300))
+	f.power += float64(memory(dt) * (f.BurnW - f.power))
+	power := math.Max(f.power, float64(f.Gas*HeatCap*300))
 	if power < 50 && f.lit {
 		power = 50
 	}

@@ -25,19 +25,44 @@ const (
 // the layers it belongs to and draws gas along.
 func (m *Model) carry(dt float64) {
 	for i := range m.Rooms {
-		m.Rooms[i].draught, m.Rooms[i].now.freshFlow = 0, 0
+		m.Rooms[i].now.draughtNow, m.Rooms[i].now.freshFlow = 0, 0
 		m.letOut(&m.Rooms[i], dt)
 	}
 	for i := range m.Vents {
 		v := &m.Vents[i]
-		v.Mixed = [2]Mixing{}
+		m.remember(v, dt)
 		m.pass(v, v.A, v.B, false, dt)
 		m.pass(v, v.B, v.A, true, dt)
 	}
 	for i := range m.Rooms {
 		r := &m.Rooms[i]
-		r.fresh = r.now.freshFlow / floor(r.draught, 1e-12)
+		r.draught += float64(memory(dt) * (r.now.draughtNow - r.draught))
+		if r.now.draughtNow > 0 {
+			r.fresh += float64(memory(dt) * (r.now.freshFlow/r.now.draughtNow - r.fresh))
+		}
 	}
+}
+
+// memoryS is how far back the streams are averaged that fires and jets burn
+// with. They act on the next step, and without it heat and inflow would chase
+// each other from step to step. Chosen by us.
+const memoryS = 0.4
+
+// memory is the weight of this step in such an average.
+func memory(dt float64) float64 { return dt / (memoryS + dt) }
+
+// remember averages the streams of a vent; what they draw in follows as they
+// join their rooms.
+func (m *Model) remember(v *Vent, dt float64) {
+	weight := memory(dt)
+	for side, from := range [2]int{v.A, v.B} {
+		now := m.streamsFrom(v, from, side == 1)
+		for layer := range now {
+			v.stream[side][layer] += float64(weight * (now[layer] - v.stream[side][layer]))
+		}
+	}
+	v.Mixed[0].Amount *= 1 - weight
+	v.Mixed[1].Amount *= 1 - weight
 }
 
 // letOut is the relief flow of a room at its pressure cap.
@@ -77,7 +102,7 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, dt float64) {
 		m.Books.Out.after(&stream, dt)
 		return
 	}
-	m.join(v, &m.Rooms[to], &stream, fromB)
+	m.join(v, &m.Rooms[to], &stream, fromB, dt)
 }
 
 // take draws a stream from a room's layers; a layer that runs short is helped
@@ -105,7 +130,7 @@ func (r *Room) draw(stream *Layer, layer int, amount float64) {
 
 // join puts a stream into a room: hot gas rises to the upper layer, cold gas
 // sinks to the lower, and either draws in gas on its way.
-func (m *Model) join(v *Vent, r *Room, stream *Layer, fromB bool) {
+func (m *Model) join(v *Vent, r *Room, stream *Layer, fromB bool, dt float64) {
 	temp := stream.Temp()
 	low, high := r.now.temp[Lower], r.now.temp[Upper]
 	up := num.Smooth(temp, low+0.5, low+4+float64(0.2*math.Max(0, high-low)))
@@ -124,17 +149,19 @@ func (m *Model) join(v *Vent, r *Room, stream *Layer, fromB bool) {
 	if fromB {
 		side = 0
 	}
-	v.Mixed[side] = Mixing{Amount: rising, From: Lower, Up: up}
+	mixed, amount := &v.Mixed[side], rising
+	mixed.From, mixed.Up = Lower, up
 	if falling > rising {
-		v.Mixed[side] = Mixing{Amount: falling, From: Upper, Up: up}
+		mixed.From, amount = Upper, falling
 	}
+	mixed.Amount += float64(memory(dt) * amount)
 }
 
 // inhale remembers what came in low, for the draught over the fire and the air
 // that its flame meets.
 func (r *Room) inhale(stream *Layer, down float64) {
 	volume := float64(down * stream.Volume())
-	r.draught += volume
+	r.now.draughtNow += volume
 	r.now.freshFlow += float64(volume * stream.OxygenMoles())
 }
 

@@ -45,6 +45,13 @@ func (f *Fire) shrinks() float64 {
 
 func (f *Fire) residue() float64 { return f.Kind.CharFraction * f.Mass0 }
 
+// skin is the outer surface of the package as it stands, which is all that the
+// room's radiation sees: five faces of a cube of its bulk.
+func (f *Fire) skin() float64 {
+	side := num.Cbrt(f.Mass0 / floor(f.Kind.BulkDensityKgM3, 1))
+	return 5 * side * side
+}
+
 // Left is the kg that can still turn to gas.
 func (f *Fire) Left() float64 {
 	if f.Burner {
@@ -77,14 +84,15 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 	flux := m.Rooms[f.Room].Out.FloorFlux
 	f.catch(flux, m.Rooms[f.Room].Flame, dt)
 	if !f.lit || f.Left() <= 0 {
-		f.Gas, f.Hot = 0, 0
+		f.Gas, f.Hot, f.Warm = 0, 0, 0
 		return gas
 	}
 	f.spreads(flux, dt)
 	f.warms(flux, air, dt)
 	area := f.Kind.AreaM2PerKg * f.Mass0 * f.Spread * f.shrinks()
+	skin := math.Min(area, f.skin()*f.shrinks())
 	smoulder := float64(smoulderFlux * f.Ember * math.Min(1, air.moles/0.15))
-	rate := float64(area * (f.Hot + smoulder))
+	rate := float64(area*(f.Hot+smoulder)) + float64(skin*f.Warm)
 	dry := f.dries(&rate, area, dt)
 	rate = math.Min(rate, f.Left()/(4*dt))
 	f.Mass -= float64(rate * dt)
@@ -144,12 +152,17 @@ func (f *Fire) warms(flux float64, air airAt, dt float64) {
 	// Char and ash shade the fuel as it is used up.
 	used := 1 - f.Mass/f.Mass0
 	room *= 1 / (1 + float64(2*f.Kind.CharFraction*used*4))
-	want := flame + room
+	f.Hot = follow(f.Hot, flame, dt)
+	f.Warm = follow(f.Warm, room, dt)
+}
+
+// follow moves a rate toward what is wanted, up and down at different speeds.
+func follow(rate, want, dt float64) float64 {
 	slow := coolS
-	if want > f.Hot {
+	if want > rate {
 		slow = warmS
 	}
-	f.Hot += float64(dt * (want - f.Hot) / slow)
+	return rate + float64(dt*(want-rate)/slow)
 }
 
 // dries spends the heat of the gas rate on water first: wet fuel gives steam

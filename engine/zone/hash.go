@@ -25,7 +25,7 @@ func (m *Model) Hash() uint64 {
 	}
 	for i := range m.Fires {
 		f := &m.Fires[i]
-		h.add(f.Mass, f.Water, f.Spread, f.Flame, f.Ember, f.Hot)
+		h.add(f.Mass, f.Water, f.Spread, f.Flame, f.Ember, f.Hot, f.Warm)
 	}
 	return uint64(h)
 }

@@ -73,7 +73,7 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 		return
 	}
 	r := &m.Rooms[into]
-	j := m.gather(v, r, mixed, from, side == 0)
+	j := m.gather(v, r, mixed, from, 1-side)
 	extra := math.Min(j.oxygen+j.drawnOxygen, j.want+j.drawnAsk)
 	extra -= math.Min(j.oxygen, j.want) + math.Min(j.drawnOxygen, j.drawnAsk)
 	if extra <= 0 {
@@ -117,10 +117,9 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 const jetShare = 0.8
 
 // gather collects a stream and what it draws in.
-func (m *Model) gather(v *Vent, r *Room, mixed Mixing, from int, fromB bool) jet {
+func (m *Model) gather(v *Vent, r *Room, mixed Mixing, from, side int) jet {
 	var j jet
-	amounts := m.streamsFrom(v, from, fromB)
-	for layer, amount := range amounts {
+	for layer, amount := range v.stream[side] {
 		if amount <= 0 {
 			continue
 		}
@@ -156,7 +155,7 @@ func (m *Model) burnOutside(v *Vent, dt float64) {
 	v.OutsideW = 0
 	r := &m.Rooms[v.A]
 	var flow, heat, power float64
-	for layer, amount := range m.streamsFrom(v, v.A, false) {
+	for layer, amount := range v.stream[0] {
 		gas := &r.Gas[layer]
 		flow += amount
 		heat += float64(amount * r.now.temp[layer])

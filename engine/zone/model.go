@@ -49,6 +49,7 @@ type view struct {
 	left       [2]float64 // kg/s that may still be drawn in this step
 	oxygenLeft [2]float64 // kg/s that may still be burned in this step
 	heatLeft   [2]float64 // W of fuel that may still be burned
+	draughtNow float64    // m³/s that came in low in this step
 	freshFlow  float64    // m³/s of oxygen that came in low
 	pilot      float64    // strongest flame of the room's fires
 	flameW     float64    // W radiated by plumes
@@ -70,10 +71,11 @@ type Vent struct {
 	speed      float64 // share a second
 	Flow       VentFlow
 	Exchange   HoleFlow
-	Outside    float64   // 0 to 1: flame on the outflow outside
-	OutsideW   float64   // W burning outside
-	JetW       float64   // W burning in the jets on both sides
-	Mixed      [2]Mixing // what the streams into A and into B drew in
+	Outside    float64       // 0 to 1: flame on the outflow outside
+	OutsideW   float64       // W burning outside
+	JetW       float64       // W burning in the jets on both sides
+	Mixed      [2]Mixing     // what the streams into A and into B drew in, over the last moments
+	stream     [2][2]float64 // kg/s by layer out of A and out of B, over the last moments
 	windPa     float64
 	shut       float64 // share that still leaks when shut
 }
@@ -102,9 +104,11 @@ type Fire struct {
 	Spread   float64 // share of the surface burning
 	Flame    float64 // 0 to 1
 	Ember    float64 // 0 to 1
-	Hot      float64 // kg/(s m²) given off now
+	Hot      float64 // kg/(s m²) given off under the flame's heat
+	Warm     float64 // kg/(s m²) of outer surface given off under the room's
 	Gas      float64 // kg/s given off in the last step
 	BurnW    float64 // W burned in its plume in the last step
+	power    float64 // the same over the last moments
 	Lives    float64 // 0 to 1: whether flame lives in the gas it breathes
 	Starved  float64 // share of its gas that found no oxygen in the plume
 }

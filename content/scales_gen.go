@@ -11,7 +11,7 @@ var scales = cue.Scales{
 		Hysteresis: 0.15,
 	},
 	Velocity: cue.Scale{
-		Cuts:       []float64{0.03, 0.1, 0.21, 0.33},
+		Cuts:       []float64{0.03, 0.1, 0.21, 0.4},
 		Hysteresis: 0.08,
 	},
 	Density: cue.Scale{

@@ -76,15 +76,24 @@ func (p *Physical) churning() float64 {
 	return p.TopVelocityMS / math.Sqrt(float64(gravity*band))
 }
 
-// reynolds is v·h/ν of the outflow. Viscosity is Sutherland's formula for air
+// reynolds is v·d/ν of the outflow, d being its thickness. Viscosity is Sutherland's formula for air
 // (coefficients of the US Standard Atmosphere 1976; from memory, to be confirmed).
 func (p *Physical) reynolds() float64 {
 	t := kelvin(p.OutTempC)
 	viscosity := float64(1.458e-6*t) * math.Sqrt(t) / (t + 110.4)
-	return float64(airDensity(p.OutTempC)*p.OutVelocityMS) * p.band() / viscosity
+	return float64(airDensity(p.OutTempC)*p.OutVelocityMS) * p.thickness() / viscosity
 }
 
-// band is the thickness of the outflow.
+// thickness is the lesser side of the outflow, which sets how large its eddies
+// grow: a crack is as thick as it is wide.
+func (p *Physical) thickness() float64 {
+	if p.Kind.Horizontal() || p.HeightM <= 0 {
+		return p.band()
+	}
+	return math.Min(p.band(), p.OpenM2/p.HeightM)
+}
+
+// band is the height of the outflow.
 func (p *Physical) band() float64 {
 	if p.Kind.Horizontal() {
 		return math.Sqrt(p.OpenM2)

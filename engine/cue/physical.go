@@ -77,17 +77,31 @@ func (p *Physical) Measure() Measures {
 	return m
 }
 
+// shutShare is the share of a frame under which only its cracks are open
+// (chosen by us; doors leak less than a hundredth of their area).
+const shutShare = 0.02
+
+// cracked reports whether smoke can only pass by cracks.
+func (p *Physical) cracked() bool {
+	return p.Kind == engine.Leak || p.OpenM2 < shutShare*p.FrameM2
+}
+
 // span is the height and area against which an eye sets what it sees: those of
-// the frame. A crack has no frame, so it is set against the room behind it; a
+// the frame. A crack looks fast at little pressure and has no height of its own,
+// so its speed is set against the room behind it; a leak has no frame either. A
 // horizontal opening has no height, so its width stands in.
 func (p *Physical) span() (height, area float64) {
-	switch {
-	case p.Kind == engine.Leak:
-		return p.RoomHeightM, float64(p.RoomHeightM * p.RoomHeightM)
-	case p.Kind.Horizontal():
-		return math.Sqrt(p.FrameM2), p.FrameM2
+	height, area = p.HeightM, p.FrameM2
+	if p.Kind.Horizontal() {
+		height = math.Sqrt(p.FrameM2)
 	}
-	return p.HeightM, p.FrameM2
+	if p.cracked() {
+		height = math.Max(height, p.RoomHeightM)
+	}
+	if p.Kind == engine.Leak {
+		area = float64(p.RoomHeightM * p.RoomHeightM)
+	}
+	return height, area
 }
 
 // exchange is the flow both ways as a share of ρ·A·√(gH), which an opening

@@ -205,3 +205,19 @@ func TestACrackIsNotReadAsADoor(t *testing.T) {
 	assert.Equal(t, 1, r.Volume)
 	assert.LessOrEqual(t, r.Velocity, 2)
 }
+
+// The same for a shut window: what comes by its cracks is fast and thin, and
+// neither boils nor drives.
+func TestAShutWindowIsItsCracks(t *testing.T) {
+	_, s := scaleBook(t)
+	open := door()
+	open.Kind, open.FrameM2, open.HeightM = engine.Window, 1.3, 1.1
+	open.OpenM2, open.OutBandM, open.OutVelocityMS, open.TopVelocityMS = 1.3, 1.1, 1.8, 3.2
+	shut := open
+	shut.OpenM2, shut.InKgS, shut.OutKgS, shut.OutM3S = 0.005, 0, 0.006, 0.0075
+	a, b := cue.Rate(&open, &s, nil), cue.Rate(&shut, &s, nil)
+	assert.Greater(t, a.Velocity, b.Velocity)
+	assert.Greater(t, a.Volume, b.Volume)
+	assert.True(t, a.Churning)
+	assert.False(t, b.Churning)
+}

@@ -60,7 +60,7 @@ func TestCutsFollowFromTheirDerivations(t *testing.T) {
 	for i, share := range []float64{0.01, 0.1, 1} {
 		assert.InEpsilon(t, timber*share*flashover/size, s.Volume.Cuts[i], 0.02)
 	}
-	for i, tempC := range []float64{50, 150, 350} {
+	for i, tempC := range []float64{50, 150, 500} {
 		assert.InEpsilon(t, doorFit(t)*excess(tempC), s.Velocity.Cuts[i+1], 0.05)
 	}
 	assert.InDelta(t, 0.70*num.Pow(2*((250+273.15)/293.15-1), 0.5), s.Churning, 0.01)

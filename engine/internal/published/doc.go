@@ -16,6 +16,8 @@
 // comma-separated values; the first column names the row. A cell may be quoted.
 //
 // A JSON file carries a "provenance" object instead, with source, where and
-// seen; or one in each of its cases, with title, address and text_seen. A test in this package fails on a file without provenance and on one
-// that no test names.
+// seen; or one in each of its cases, with title, address and text_seen.
+//
+// A test in this package fails on a file without provenance and on one that no
+// test names.
 package published

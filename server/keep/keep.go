@@ -61,7 +61,11 @@ func (l *Listener) Serve() {
 func (l *Listener) Close() error {
 	patience, cancel := context.WithTimeout(context.Background(), 5*time.Second)
 	defer cancel()
-	return l.server.Shutdown(patience)
+	err := l.server.Shutdown(patience)
+	if closed := l.listener.Close(); !errors.Is(closed, net.ErrClosed) {
+		err = errors.Join(err, closed)
+	}
+	return err
 }
 
 func (l *Listener) routes(s *store.Store) http.Handler {

@@ -78,7 +78,7 @@ func backupProblem(path string, err error) error {
 	switch {
 	case errors.As(err, &problem):
 		return err
-	case isFull(err):
+	case noRoom(err):
 		return engine.Bad(path, "cannot be written, the disk is full", "make room or name a file on another disk; nothing was left behind")
 	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
 		return engine.Bad(path, "cannot be written here", "name a file in a folder that exists and that this user may write")

@@ -2,6 +2,8 @@ package store
 
 import (
 	"errors"
+	"io/fs"
+	"strings"
 	"syscall"
 
 	bolterrors "go.etcd.io/bbolt/errors"
@@ -19,11 +21,27 @@ func isRefusal(err error) bool {
 	return false
 }
 
-// isFull reports whether there was no room: on the disk, within a quota or
-// within a limit on the file's size.
+// isFull reports whether a commit failed for want of room, and before anything
+// of it could count. A failed sync is not that: what it leaves on the disk is in
+// doubt, whatever the reason. On Linux it comes back from bbolt as the bare
+// number, elsewhere as the operation "sync".
 func isFull(err error) bool {
-	for _, full := range []error{syscall.ENOSPC, syscall.EDQUOT, syscall.EFBIG, bolterrors.ErrMaxSizeReached} {
-		if errors.Is(err, full) {
+	_, bare := err.(syscall.Errno)
+	var path *fs.PathError
+	synced := bare || errors.As(err, &path) && path.Op == "sync"
+	return noRoom(err) && !synced
+}
+
+// noRoom reports whether the disk, a quota or a limit on the size of files is
+// used up.
+func noRoom(err error) bool {
+	if errors.Is(err, bolterrors.ErrMaxSizeReached) {
+		return true
+	}
+	// bbolt hands on the text of a failed resize, not the error itself.
+	resize := strings.HasPrefix(err.Error(), "file resize error: ")
+	for _, full := range []syscall.Errno{syscall.ENOSPC, syscall.EDQUOT, syscall.EFBIG} {
+		if errors.Is(err, full) || resize && strings.HasSuffix(err.Error(), full.Error()) {
 			return true
 		}
 	}

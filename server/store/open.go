@@ -6,13 +6,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strconv"
 	"time"
 
 	bolt "go.etcd.io/bbolt"
-	bolterrors "go.etcd.io/bbolt/errors"
 
-	"lintel/engine"
 	"lintel/quiz"
 )
 
@@ -130,96 +127,6 @@ func layOut(tx *bolt.Tx) error {
 		return err
 	}
 	return meta.Put(schemaKey, binary.BigEndian.AppendUint64(nil, Schema))
-}
-
-// inspect opens a file to read only and says whether it is a store that this
-// program may write.
-func inspect(path string, wait time.Duration) error {
-	db, err := openToRead(path, wait)
-	if err != nil {
-		return err
-	}
-	return db.Close()
-}
-
-func openToRead(path string, wait time.Duration) (*bolt.DB, error) {
-	db, err := bolt.Open(path, 0o600, &bolt.Options{ReadOnly: true, Timeout: wait})
-	if err != nil {
-		return nil, openProblem(path, err)
-	}
-	if err := db.View(func(tx *bolt.Tx) error { return firstOf(path, tx, checkLength, checkLayout) }); err != nil {
-		return nil, errors.Join(err, db.Close())
-	}
-	return db, nil
-}
-
-func firstOf(path string, tx *bolt.Tx, checks ...func(string, *bolt.Tx) error) error {
-	for _, check := range checks {
-		if err := check(path, tx); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// checkLength refuses a file that ends before its own pages do. bbolt maps the
-// file into memory, and touching a page past its end would kill the process.
-func checkLength(path string, tx *bolt.Tx) error {
-	info, err := os.Stat(path)
-	if err != nil {
-		return openProblem(path, err)
-	}
-	if info.Size() < tx.Size() {
-		return engine.Bad(path, "is cut short ("+strconv.FormatInt(info.Size(), 10)+" of "+strconv.FormatInt(tx.Size(), 10)+" bytes)",
-			"restore a whole backup; the file was not touched")
-	}
-	return nil
-}
-
-func checkLayout(path string, tx *bolt.Tx) error {
-	meta := tx.Bucket(metaBucket)
-	if meta == nil || string(meta.Get(appKey)) != appName {
-		return notOurs(path)
-	}
-	text := meta.Get(schemaKey)
-	if len(text) != seqLen {
-		return notOurs(path)
-	}
-	if schema := binary.BigEndian.Uint64(text); schema > Schema {
-		return engine.Bad(path, "was written by a newer Lintel (schema "+strconv.FormatUint(schema, 10)+", this one reads up to "+strconv.Itoa(Schema)+")",
-			"run that version, or restore a backup made by this one; the file was not touched")
-	}
-	for _, name := range allBuckets {
-		if tx.Bucket(name) == nil {
-			return notOurs(path)
-		}
-	}
-	return nil
-}
-
-func notOurs(path string) error {
-	return engine.Bad(path, "is not a Lintel store", "choose another data folder with -data; the file was not touched")
-}
-
-func openProblem(path string, err error) error {
-	switch {
-	case errors.Is(err, bolterrors.ErrTimeout):
-		return engine.Bad(path, "is in use by another Lintel", "stop that one first, or choose another data folder with -data")
-	case errors.Is(err, fs.ErrPermission):
-		return engine.Bad(path, "cannot be opened by this user", "give the user that runs Lintel the right to read and write it")
-	case errors.Is(err, fs.ErrNotExist):
-		return engine.Bad(path, "does not exist", "name the folder that holds "+FileName)
-	case errors.Is(err, bolterrors.ErrInvalid), errors.Is(err, bolterrors.ErrVersionMismatch), errors.Is(err, bolterrors.ErrChecksum):
-		return notOurs(path)
-	}
-	return engine.Bad(path, "cannot be opened as a store ("+err.Error()+")", "choose another data folder with -data, or restore a backup; the file was not touched")
-}
-
-func folderProblem(path string, err error) error {
-	if isFull(err) {
-		return engine.Bad(path, "cannot be made, the disk is full", "make room or choose another data folder with -data")
-	}
-	return engine.Bad(path, "cannot be made ("+err.Error()+")", "choose a data folder that this user may write with -data")
 }
 
 // syncFolder makes a new name in a folder outlast a power cut.

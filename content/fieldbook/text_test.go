@@ -54,6 +54,9 @@ func floats(tree any) any {
 	return tree
 }
 
+// Sources, links and the words of lessons are checked by content/lint; here stand
+// the checks of form, and of the texts that lint does not read.
+
 // orders are what the field book never says: what to do at a fire, how long
 // until something happens, and that anything is safe.
 var orders = regexp.MustCompile(`(?i)\b(enter|stay out|keep (it )?(closed|shut)|vent (it|the)|go inside|back out|get out|safe|harmless now|all clear|within \d+|\d+ (s|sec|seconds|minutes?)\b)`)
@@ -66,11 +69,6 @@ func said(l fieldbook.Lesson) string {
 
 func TestLessonsAreWhole(t *testing.T) {
 	lessons := read[fieldbook.Lesson](t, "lessons/*.yaml")
-	glossary := read[fieldbook.Glossary](t, "glossary/glossary.yaml")["glossary"]
-	terms := map[string]bool{}
-	for _, term := range glossary.Terms {
-		terms[term.ID] = true
-	}
 	orderTaken := map[int]string{}
 	for file, l := range lessons {
 		assert.Equal(t, file, l.ID, "the file is named for the lesson")
@@ -79,10 +77,6 @@ func TestLessonsAreWhole(t *testing.T) {
 		assert.NotEmpty(t, l.Look, l.ID)
 		assert.NotEmpty(t, l.Misleads, l.ID)
 		assert.True(t, l.Try.Prop || quizKind(l.Try.Kind), "%s leads nowhere", l.ID)
-		for _, id := range l.Terms {
-			assert.True(t, terms[id], "%s uses the term %s, which the glossary lacks", l.ID, id)
-		}
-		assert.NotRegexp(t, orders, said(l), l.ID)
 	}
 	for place := 1; place <= len(lessons); place++ {
 		assert.NotEmpty(t, orderTaken[place], "no lesson stands at %d", place)
@@ -145,42 +139,6 @@ func TestGlossaryResolves(t *testing.T) {
 	for _, term := range glossary.Terms {
 		for _, id := range term.See {
 			assert.True(t, ids[id], "%s points to %s", term.ID, id)
-		}
-	}
-}
-
-// Nothing is claimed without saying where it comes from.
-func TestEverySourceExists(t *testing.T) {
-	known := map[string]bool{}
-	for _, list := range read[[]struct {
-		ID        string `json:"id"`
-		Title     string `json:"title"`
-		Publisher string `json:"publisher"`
-		Year      string `json:"year,omitempty"`
-		Address   string `json:"address,omitempty"`
-		Seen      string `json:"seen"`
-	}](t, "sources/*.yaml") {
-		for _, source := range list {
-			known[source.ID] = true
-		}
-	}
-	cited := map[string][]string{}
-	for _, l := range read[fieldbook.Lesson](t, "lessons/*.yaml") {
-		cited["lesson "+l.ID] = l.Sources
-	}
-	for _, term := range read[fieldbook.Glossary](t, "glossary/glossary.yaml")["glossary"].Terms {
-		cited["term "+term.ID] = term.Sources
-	}
-	for _, c := range read[fieldbook.CautionBook](t, "cautions/cautions.yaml")["cautions"].Cautions {
-		cited["caution "+c.ID] = c.Sources
-	}
-	for _, s := range read[fieldbook.ScaleBook](t, "scales/scales.yaml")["scales"].Scales {
-		cited["scale "+string(s.Cue)] = s.Sources
-	}
-	for where, ids := range cited {
-		assert.NotEmpty(t, ids, where)
-		for _, id := range ids {
-			assert.True(t, known[id], "%s cites %s, which content/sources lacks", where, id)
 		}
 	}
 }

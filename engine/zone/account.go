@@ -111,7 +111,10 @@ const (
 // leave puts what burning leaves into the upper layer and enters it in the books.
 func (m *Model) leave(r *Room, used *Layer, starved, dt float64) {
 	up := &r.rate[Upper]
-	soot := used.Of[FuelSoot] * (1 + float64(starvedSoot*starved))
+	smoke := used.Of[FuelSoot] * (1 + float64(starvedSoot*starved))
+	soot := smoke * blackShare(used.Of[FuelSoot]/floor(used.Mass, 1e-12), starved)
+	up.Of[Tar] += smoke - soot
+	m.Books.In.Of[Tar] += float64(dt * (smoke - soot))
 	monoxide := used.Of[FuelCO] + float64(starvedCO*starved*used.Mass)
 	up.Of[Soot] += soot
 	up.Of[CO] += monoxide
@@ -123,6 +126,16 @@ func (m *Model) leave(r *Room, used *Layer, starved, dt float64) {
 	for _, i := range fuelSpecies {
 		books.Out.Of[i] += float64(dt * used.Of[i])
 	}
+}
+
+// blackShare is how much of the smoke of a flame is black carbon; the rest is
+// pale organic matter. Flaming wood and grass smoke is a quarter black (albedo
+// 0.75: Reid et al. 2005), that of plastics with ten times the soot nearly all
+// (elemental share 0.8 to 0.95). A starved flame burns its organic matter less but
+// cracks it more and leaves more black (chosen by us).
+func blackShare(yield, starved float64) float64 {
+	share := num.Lerp(0.3, 0.9, num.Smooth(yield, 0.01, 0.12))
+	return share + float64((0.92-share)*0.8*starved)
 }
 
 // release puts heat of burning into the upper layer.
@@ -151,10 +164,10 @@ const mostBurned = 0.3
 func (m *Model) crack(r *Room, layer int, dt float64) {
 	gas := &r.Gas[layer]
 	speed := 0.25 * num.Smooth(r.now.temp[layer], 723, 1073)
-	if speed == 0 || gas.Of[Tar] <= 0 {
+	if speed == 0 || gas.Of[Tar] <= 0 || gas.Of[Fuel] <= 0 {
 		return
 	}
-	cracked := float64(speed * gas.Of[Tar])
+	cracked := float64(speed * math.Min(gas.Of[Tar], gas.Of[Fuel]))
 	soot := 0.125 * cracked
 	share := soot / gas.Of[Fuel]
 	rate := &r.rate[layer]

@@ -20,8 +20,12 @@ type airAt struct {
 const (
 	// flameUpS and flameDownS: time constants with which a flame comes back from
 	// an ember or pilot, and dies. Chosen by us.
-	flameUpS   = 1.5
-	flameDownS = 3.0
+	flameUpS   = 2.0
+	flameDownS = 2.0
+
+	// deadFlame is the flame below which nothing grows again by itself: an ember,
+	// a pilot or hot gas has to light it anew. Chosen by us.
+	deadFlame = 0.002
 
 	// emberS: embers build up under flame in this time; they die in the first
 	// of the two lives in air and in the second where oxygen is short. Chosen by us.
@@ -56,7 +60,7 @@ func (m *Model) burnFire(f *Fire, dt float64) {
 		return
 	}
 	r.Out.GasMade += gas.Of[Fuel]
-	r.now.pilot = math.Max(r.now.pilot, math.Max(f.Flame, float64(0.05*f.Ember)))
+	r.now.pilot = math.Max(r.now.pilot, math.Max(f.Flame, float64(0.05*f.glow())))
 	need := gas.Of[FuelHeat] / OxygenHeat
 	have := float64(f.Flame * (air.oxygen[Lower] + air.oxygen[Upper]))
 	burn := lesser(have/floor(need, 1e-12)) * f.Flame
@@ -151,17 +155,20 @@ func (f *Fire) tend(air airAt, dt float64) {
 	if !fed {
 		lives = 0
 	}
-	seed := float64(0.01 * f.Ember * lives)
-	grow := float64(f.Flame*(1-f.Flame)*lives)/flameUpS + float64(seed*(1-f.Flame))
+	seed := float64(0.01 * f.glow() * lives)
+	grow := float64(math.Max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS + float64(seed*(1-f.Flame))
 	die := float64(f.Flame*(1-lives)) / flameDownS
 	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
 	glows := 0.25
 	if f.Kind.CharFraction > 0 || f.Burner {
 		glows = 1
 	}
-	life := num.Lerp(emberShortS, emberAirS, num.Smooth(air.moles, 0.05, 0.12))
+	life := num.Lerp(emberShortS, emberAirS, num.Smooth(air.moles, 0.08, 0.16))
 	f.Ember += float64(dt * (float64(f.Flame*math.Max(0, glows-f.Ember))/emberS - f.Ember/life))
 	if !fed {
 		f.Ember -= float64(dt * f.Ember / 30)
 	}
 }
+
+// glow is how well the ember lights gas: not at all once it is nearly dead.
+func (f *Fire) glow() float64 { return f.Ember * num.Smooth(f.Ember, 0.02, 0.15) }

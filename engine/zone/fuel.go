@@ -97,14 +97,17 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 	rate = math.Min(rate, f.Left()/(4*dt))
 	f.Mass -= float64(rate * dt)
 	f.Gas = rate
-	// Without flame more of the gas leaves as tar.
-	tar := f.Kind.TarYield * (1 - float64(0.7*f.Flame))
+	tar := f.Kind.TarYield * tarLeft(f.Flame)
 	f.fill(&gas, rate, tar)
 	gas.Mass += dry
 	gas.Of[Water] += dry
 	gas.Heat = float64(HeatCap * (float64(rate*gasTemp) + float64(dry*boiling)))
 	return gas
 }
+
+// tarLeft is the share of tar that leaves as droplets: nearly none through a
+// flame that covers the fuel (chosen by us).
+func tarLeft(flame float64) float64 { return 1 - 0.95*num.Smooth(flame, 0.1, 0.6) }
 
 // fill sets a stream of fuel gas.
 func (f *Fire) fill(gas *Layer, rate, tar float64) {

@@ -167,7 +167,7 @@ func (m *Model) burnOutside(v *Vent, dt float64) {
 		ready = feeds(power/flow, temp)
 		seed = math.Max(r.Flame*num.Smooth(temp, 450, 650), num.Smooth(temp, lightsOutside, lightsOutside+150))
 	}
-	grow := float64(v.Outside*(1-v.Outside)*ready) + float64(0.5*seed*ready*(1-v.Outside))
+	grow := float64(math.Max(0, v.Outside-deadFlame)*(1-v.Outside)*ready) + float64(0.5*seed*ready*(1-v.Outside))
 	die := float64(v.Outside * (1 - ready))
 	v.Outside = num.Clamp(v.Outside+float64(dt*(grow-die))/outsideS, 0, 1)
 	v.OutsideW = v.Outside * power

@@ -49,7 +49,7 @@ func (r *Room) tendFlame(dt float64) {
 	seed := math.Max(r.now.pilot, lights(r.now.temp[Upper]))
 	seed = math.Max(seed, r.jetSeed)
 	size := math.Max(r.Width, math.Max(r.Depth, r.Height))
-	grow := float64(r.Flame*(1-r.Flame)*ready)/float64(spreadS*size) + float64(0.3*seed*ready*(1-r.Flame))
+	grow := float64(math.Max(0, r.Flame-deadFlame)*(1-r.Flame)*ready)/float64(spreadS*size) + float64(0.3*seed*ready*(1-r.Flame))
 	die := float64(r.Flame*(1-ready)) / fadeS
 	r.Flame = num.Clamp(r.Flame+float64(dt*(grow-die)), 0, 1)
 	r.now.ready = ready

@@ -52,7 +52,7 @@ func (m *Model) wallGas(r *Room, i int, face *Face, dt float64) {
 	face.Char += float64(flux * dt)
 	face.gained -= float64(flux * dt * r.wood.GasificationMJKg * 1e6)
 	var gas Layer
-	tar := r.wood.TarYield * (1 - float64(0.7*math.Max(r.Flame, r.now.pilot)))
+	tar := r.wood.TarYield * tarLeft(math.Max(r.Flame, r.now.pilot))
 	wood := Fire{Kind: *r.wood}
 	wood.fill(&gas, rate, tar)
 	gas.Heat = float64(HeatCap * rate * gasTemp)

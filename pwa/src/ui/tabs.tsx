@@ -3,9 +3,9 @@ import './tabs.css'
 
 interface TabsProps<T extends string> {
   label: string
-  tabs: readonly { id: T; name: string; note?: string }[]
+  tabs: readonly { id: NoInfer<T>; name: string; note?: string }[]
   chosen: T
-  choose(id: T): void
+  choose(id: NoInfer<T>): void
   /** The id of the element that a tab shows; it should carry role="tabpanel". */
   panel: string
 }

@@ -11,6 +11,7 @@ interface AskControlProps {
   given: Reply | undefined
   answer(reply: Reply): void
 }
+import { changeWords } from './spell-reply'
 
 const unsure = 'cannot_tell'
 
@@ -47,7 +48,7 @@ export function AskControl({ ask, given, answer }: AskControlProps) {
 
 /** Stage, regime and change: a list of words. */
 function Named({ ask, given, say }: { ask: Ask; given: Reply | undefined; say(said: Omit<Reply, 'ask'>): void }) {
-  const choices = [...namesOf(ask.kind), { value: unsure, name: trade.cannotTell }]
+  const choices = [...namesOf(ask), { value: unsure, name: trade.cannotTell }]
   const field = ask.kind as 'stage' | 'regime' | 'change'
   return (
     <Choices<string>
@@ -60,13 +61,13 @@ function Named({ ask, given, say }: { ask: Ask; given: Reply | undefined; say(sa
   )
 }
 
-function namesOf(kind: Ask['kind']): { value: string; name: string }[] {
-  switch (kind) {
+function namesOf(ask: Ask): { value: string; name: string }[] {
+  switch (ask.kind) {
     case 'stage':
       return STAGE_WORDS.filter((stage) => stage !== 'undetermined').map((value) => ({ value, name: trade.stages[value] }))
     case 'regime':
       return REGIME_WORDS.map((value) => ({ value, name: trade.regimes[value] }))
     default:
-      return QUIZ_CHANGE_WORDS.map((value) => ({ value, name: trade.changes[value] }))
+      return QUIZ_CHANGE_WORDS.map((value) => ({ value, name: changeWords(ask)[value] }))
   }
 }

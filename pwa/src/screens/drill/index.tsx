@@ -68,7 +68,12 @@ function SceneOfSet() {
       aside={<Progress at={at} of={open.scenes.length} />}
     >
       <NotValidated />
-      {failed.value && !shown && <p role="alert">{`${drill.failed}: ${failed.value}`}</p>}
+      {failed.value && !shown && (
+        <div class="stack">
+          <p role="alert">{`${drill.failed}: ${failed.value}`}</p>
+          <Button onClick={() => void openScene()}>{words.app.tryAgain}</Button>
+        </div>
+      )}
       {!shown && !failed.value && <p role="status">{drill.making}</p>}
       {shown && !revealed && <ItemView key={open.done.length} item={shown} />}
       {shown && revealed && verdict.value && <Reveal key={open.done.length} item={shown} verdict={verdict.value} />}

@@ -17,11 +17,9 @@ export function ItemView({ item }: { item: Item }) {
   }, [fire])
   if (unlit) return <p role="alert">{drill.failed}</p>
   return (
-    <div class="item">
-      <div class="stack">
-        <p class="item-question">{item.question.text}</p>
-        <SceneView item={item} fire={fire} />
-      </div>
+    <div class="item item-asking">
+      <p class="item-question">{item.question.text}</p>
+      <SceneView item={item} fire={fire} />
       {fire && <Asks item={item} />}
     </div>
   )
@@ -38,8 +36,9 @@ function Asks({ item }: { item: Item }) {
   const given = replies.find((one) => one.ask === ask.id)
   return (
     <section class="stack" aria-label={drill.ask}>
-      <p class="label">{drill.progress(asks.indexOf(ask) + 1, asks.length)}</p>
-      <h2>{ask.text}</h2>
+      <h2 class="ask-text">
+        <small class="soft">{drill.progress(asks.indexOf(ask) + 1, asks.length)}</small> {ask.text}
+      </h2>
       <Answering key={ask.id} ask={ask} given={given} done={() => setReopened(undefined)} />
     </section>
   )

@@ -17,7 +17,7 @@ export function SceneView({ item, fire, cutaway = false }: SceneViewProps) {
   const [side, setSide] = useState<Side>(sideOf(item, asked) ?? 'A')
   const sides = SIDE_WORDS.filter((one) => item.show.some((id) => sideOf(item, id) === one))
   return (
-    <div class="item-scene stack">
+    <div class="item-scene">
       {fire ? (
         <Scene
           scenario={item.scenario}
@@ -33,7 +33,7 @@ export function SceneView({ item, fire, cutaway = false }: SceneViewProps) {
         </p>
       )}
       {sides.length > 1 && (
-        <div class="row" role="group" aria-label={drill.sides}>
+        <div class="item-sides" role="group" aria-label={drill.sides}>
           {sides.map((one) => (
             <button key={one} type="button" class="side-button" aria-pressed={one === side} onClick={() => setSide(one)}>
               {trade.sides[one]}

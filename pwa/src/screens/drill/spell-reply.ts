@@ -1,6 +1,6 @@
 import { trade } from '../../words/en/trade'
 import { levelName, type OrdinalCue } from '../../words/scales'
-import type { Ask, Reply } from '../../wire.gen'
+import type { Ask, QuizChange, Reply } from '../../wire.gen'
 
 /** An answer in words. */
 export function spellReply(ask: Ask, reply: Reply): string {
@@ -10,7 +10,12 @@ export function spellReply(ask: Ask, reply: Reply): string {
   if (reply.flow) return trade.flows[reply.flow]
   if (reply.stage) return trade.stages[reply.stage]
   if (reply.regime) return trade.regimes[reply.regime]
-  return reply.change ? trade.changes[reply.change] : ''
+  return reply.change ? changeWords(ask)[reply.change] : ''
+}
+
+/** A neutral plane moves up or down; everything else is more or less. */
+export function changeWords(ask: Ask): Record<QuizChange, string> {
+  return ask.cue === 'neutral_plane' ? trade.planeChanges : trade.changes
 }
 
 /** What a question is about, in a word or two. */

@@ -70,9 +70,31 @@ export async function openScene(): Promise<void> {
     busy.value = true
   })
   try {
-    item.value = await make(scene)
+    item.value = await makeOrReplace(scene)
   } catch (error) {
     failed.value = String(error instanceof Error ? error.message : error)
+  }
+}
+
+// A seed whose scene would be unfair has none; another family is then taken.
+// So often before giving up: chosen by us.
+const mostReplaced = 6
+
+async function makeOrReplace(scene: Scene): Promise<Item> {
+  let wanted = scene
+  const barren = new Set<string>()
+  for (let turn = 1; ; turn++) {
+    try {
+      return await make(wanted)
+    } catch (error) {
+      if (turn === mostReplaced || !set.value) throw error
+      barren.add(wanted.family)
+      const others = (await engine.families()).filter(({ id }) => !barren.has(id))
+      wanted = pickSet(others, randomBelow, randomSeed)[0] ?? { family: wanted.family, seed: randomSeed() }
+      const scenes = set.value.scenes.with(set.value.done.length, wanted)
+      set.value = { ...set.value, scenes }
+      await keep()
+    }
   }
 }
 

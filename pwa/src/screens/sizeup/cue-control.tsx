@@ -7,11 +7,11 @@ import { words } from '../../words/en'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import { hues, type OrdinalCue } from '../../words/scales'
-import { FLAME_SEEN_WORDS, GLASS_SEEN_WORDS, type Cue } from '../../wire.gen'
-import type { CueValue } from './looks'
+import { FLAME_SEEN_WORDS, GLASS_SEEN_WORDS, OPENING_STATE_WORDS, type Cue } from '../../wire.gen'
+import type { Asked, CueValue } from './looks'
 
 interface CueControlProps {
-  which: Cue
+  which: Asked
   value: CueValue | null | undefined
   /** What was given at the look before. */
   earlier: CueValue | null | undefined
@@ -24,6 +24,17 @@ const unsure = 'cannot_tell'
 /** The control that fits a cue: arrows, the plane, a rail of swatches, or words. */
 export function CueControl({ which, value, earlier, set }: CueControlProps) {
   switch (which) {
+    case 'state':
+      return (
+        <Choices<string>
+          label={sizeUp.stands}
+          choices={OPENING_STATE_WORDS.map((state) => ({ value: state, name: trade.states[state] }))}
+          chosen={value as string | undefined}
+          earlier={earlier as string | undefined}
+          earlierName={words.app.earlier}
+          choose={(state) => set(state, true)}
+        />
+      )
     case 'flow':
       return (
         <Flows
@@ -66,7 +77,7 @@ function Words({ which, value, earlier, set }: CueControlProps) {
   const choices = choicesOf(which)
   return (
     <Choices
-      label={trade.cues[which]}
+      label={trade.cues[which as Cue]}
       choices={[...choices, { value: unsure, name: trade.cannotTell }]}
       chosen={value === null ? unsure : value === undefined ? undefined : String(value)}
       earlier={earlier === undefined || earlier === null ? undefined : String(earlier)}
@@ -76,7 +87,7 @@ function Words({ which, value, earlier, set }: CueControlProps) {
   )
 }
 
-function choicesOf(which: Cue) {
+function choicesOf(which: Asked) {
   switch (which) {
     case 'colour':
       return hues.map(({ colour, name }) => ({ value: colour as string, name, picture: <HueSwatch colour={colour} /> }))
@@ -94,6 +105,6 @@ function choicesOf(which: Cue) {
   }
 }
 
-function meant(which: Cue, chosen: string): CueValue {
+function meant(which: Asked, chosen: string): CueValue {
   return which === 'churning' || which === 'pulsing' || which === 'vanishes' ? chosen === 'true' : chosen
 }

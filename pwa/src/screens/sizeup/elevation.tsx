@@ -2,7 +2,7 @@ import { layOut, type Place as Placed } from '../../render/layout'
 import { frameView, turn } from '../../render/view'
 import { trade } from '../../words/en/trade'
 import type { Side } from '../../wire.gen'
-import { seen, type Rating } from './looks'
+import type { Rating } from './looks'
 import type { Outside, Sketch } from './sketch'
 import './elevation.css'
 
@@ -68,13 +68,26 @@ export function Elevation({ sketch, side, openings, ratings, chosen, choose }: E
             class={`elevation-opening elevation-${one.kind}`}
             style={box(placed)}
             aria-pressed={one.id === chosen}
-            data-seen={seen(ratings[one.id]) > 0 || undefined}
             onClick={() => choose(one)}
           >
+            <Shown rating={ratings[one.id]} />
             <span class="visually-hidden">{`${one.name}, ${trade.kinds[one.kind]}`}</span>
           </button>
         )
       })}
     </div>
   )
+}
+
+// How a rating is drawn in its opening: a patch over the outflow, as thick as the
+// density and as dark as the darkness that were given. A drawing, not a measure.
+const thickness = [0, 0.25, 0.5, 0.8, 1]
+const darkness = ['none', 'pale', 'pale', 'mid', 'dark']
+
+/** What was rated here, in the opening itself. */
+function Shown({ rating }: { rating: Rating | undefined }) {
+  if (!rating?.flow) return null
+  const plane = rating.flow === 'both' ? (rating.neutral_plane ?? 0.5) : rating.flow === 'out' ? 0 : 1
+  const style = { height: `${100 * (1 - plane)}%`, opacity: thickness[rating.density ?? 2]! }
+  return <span class={`elevation-smoke elevation-smoke-${darkness[rating.darkness ?? 3]}`} style={style} />
 }

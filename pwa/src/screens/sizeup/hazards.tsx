@@ -1,5 +1,6 @@
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
+import { capital } from '../../words/scales'
 import type { HazardFinding } from '../../wire.gen'
 
 /** The rapid events, flagged ones first. None is ever called low, safe or clear, and none is green. */
@@ -12,12 +13,13 @@ export function Hazards({ hazards }: { hazards: readonly HazardFinding[] }) {
         {ordered.map((hazard) => (
           <li key={hazard.event} class={hazard.flagged ? 'hazard hazard-flagged' : 'hazard'}>
             <strong>{trade.hazards[hazard.event]}</strong>
-            <span class="small">{saysOf(hazard)}</span>
+            {hazard.flagged && <span class="small">{sizeUp.flagged}</span>}
+            {hazard.conditions.length === 0 && <span class="small">{sizeUp.notFlagged}</span>}
             {hazard.conditions.length > 0 && (
               <ul>
                 {hazard.conditions.map((condition) => (
                   <li key={condition} class="small">
-                    {condition}
+                    {capital(condition)}
                   </li>
                 ))}
               </ul>
@@ -27,9 +29,4 @@ export function Hazards({ hazards }: { hazards: readonly HazardFinding[] }) {
       </ul>
     </section>
   )
-}
-
-function saysOf({ flagged, conditions }: HazardFinding): string {
-  if (flagged) return sizeUp.flagged
-  return conditions.length ? sizeUp.someSigns : sizeUp.notFlagged
 }

@@ -6,7 +6,7 @@ import { SIDE_WORDS } from '../../wire.gen'
 import { Context } from './context'
 import { Elevation } from './elevation'
 import { OpeningPanel } from './opening-panel'
-import { spellStages } from './report'
+import { named, spellStages } from './report'
 import { all, face, facing, finding, here, look, lookAt, looks, opening, sketch, tab, type Place } from './state'
 
 /** Walking round the building: a side at a time, an opening at a time. */
@@ -29,13 +29,13 @@ function SideWalk() {
   if (!shown) return null
   return (
     <section class="side-walk stack" aria-label={sizeUp.sides}>
-      <div class="side-head row spread">
+      <div class="side-head">
         <Button look="quiet" onClick={() => face(beside(-1))} aria-label={sizeUp.walkOn(placeName(beside(-1)))}>
-          ‹ {placeName(beside(-1))}
+          ‹ {shortName(beside(-1))}
         </Button>
         <strong>{placeName(place)}</strong>
         <Button look="quiet" onClick={() => face(beside(1))} aria-label={sizeUp.walkOn(placeName(beside(1)))}>
-          {placeName(beside(1))} ›
+          {shortName(beside(1))} ›
         </Button>
       </div>
       {looks.value.length > 1 && <p class="small soft">{sizeUp.look(looks.value.length)}</p>}
@@ -66,6 +66,10 @@ function beside(by: number): Place {
   return places[(places.indexOf(facing.value) + by + places.length) % places.length]!
 }
 
+function shortName(place: Place): string {
+  return place === 'roof' ? trade.roof : trade.sides[place]
+}
+
 function placeName(place: Place): string {
   return place === 'roof' ? trade.roof : sizeUp.side(trade.sides[place])
 }
@@ -77,7 +81,8 @@ function ReadingLine() {
   return (
     <button type="button" class="reading-line" onClick={() => (tab.value = 'reading')}>
       <span class="small">
-        <span class="soft">{sizeUp.nowReading}</span> <strong>{spellStages(read)}</strong>
+        {named(read) && <span class="soft">{sizeUp.nowReading} </span>}
+        <strong>{spellStages(read)}</strong>
       </span>
       <span aria-hidden="true">›</span>
       <span class="visually-hidden">

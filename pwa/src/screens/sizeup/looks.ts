@@ -35,19 +35,22 @@ export interface LookAt {
 
 export type CueValue = string | number | boolean
 
+/** What is asked of an opening: how it stands, then its cues. */
+export type Asked = Cue | 'state'
+
 export function newLook(at: number, before?: LookAt): LookAt {
   return { at, ratings: {}, changed: [], windMS: before?.windMS, windFrom: before?.windFrom, water: before?.water }
 }
 
-export function cueOf(rating: Rating | undefined, cue: Cue): CueValue | null | undefined {
-  if (rating?.cannotTell?.includes(cue)) return null
+export function cueOf(rating: Rating | undefined, cue: Asked): CueValue | null | undefined {
+  if (cue !== 'state' && rating?.cannotTell?.includes(cue)) return null
   return rating?.[cue]
 }
 
 /** The rating with one cue set, or with null marked "cannot tell". */
-export function withCue(rating: Rating | undefined, cue: Cue, value: CueValue | null): Rating {
+export function withCue(rating: Rating | undefined, cue: Asked, value: CueValue | null): Rating {
   const next: Rating = { ...rating, cannotTell: (rating?.cannotTell ?? []).filter((one) => one !== cue) }
-  if (value === null) {
+  if (value === null && cue !== 'state') {
     next.cannotTell!.push(cue)
     delete next[cue]
     return next
@@ -56,11 +59,11 @@ export function withCue(rating: Rating | undefined, cue: Cue, value: CueValue | 
 }
 
 /**
- * The cues to ask of an opening, in the order of asking: first what moves, then
- * how it looks. A shut opening has no plane; only glass can be stained.
+ * What to ask of an opening, in the order of asking: how it stands, what moves,
+ * then how it looks. A shut opening has no plane; only glass can be stained.
  */
-export function cuesFor(outside: Outside, rating: Rating | undefined): Cue[] {
-  const cues: Cue[] = ['flow']
+export function cuesFor(outside: Outside, rating: Rating | undefined): Asked[] {
+  const cues: Asked[] = ['state', 'flow']
   if (rating?.flow === 'both' || rating?.flow === undefined) cues.push('neutral_plane')
   cues.push('volume', 'velocity', 'density', 'darkness', 'colour', 'churning', 'pulsing', 'vanishes', 'flame')
   if (outside.kind === 'window') cues.push('window')

@@ -1,13 +1,11 @@
 import { Button } from '../../ui/button'
-import { Choices } from '../../ui/choices'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import { levelName, hues, type OrdinalCue } from '../../words/scales'
-import { OPENING_STATE_WORDS, type Cue } from '../../wire.gen'
 import { CueControl } from './cue-control'
-import { cueOf, cuesFor, type CueValue, type Rating } from './looks'
+import { cueOf, cuesFor, type Asked, type CueValue, type Rating } from './looks'
 import type { Outside } from './sketch'
-import { before, cue, look, rate, stand } from './state'
+import { before, cue, look, rate } from './state'
 import './opening-panel.css'
 
 /** One opening: how it stands, and its cues, one open at a time. */
@@ -23,13 +21,6 @@ export function OpeningPanel({ one }: { one: Outside }) {
           {side} · {sizeUp.division(one.floor)}
         </span>
       </div>
-      <h3 class="label">{sizeUp.stands}</h3>
-      <Choices
-        label={sizeUp.stands}
-        choices={OPENING_STATE_WORDS.map((value) => ({ value, name: trade.states[value] }))}
-        chosen={rating?.state}
-        choose={(state) => stand(one, state)}
-      />
       <Cues one={one} rating={rating} earlier={earlier} />
     </section>
   )
@@ -55,7 +46,7 @@ function Cues({ one, rating, earlier }: { one: Outside; rating: Rating | undefin
 
 interface CueRowProps {
   one: Outside
-  which: Cue
+  which: Asked
   value: CueValue | null | undefined
   earlier: CueValue | null | undefined
 }
@@ -70,12 +61,12 @@ function CueRow({ one, which, value, earlier }: CueRowProps) {
         aria-expanded={open}
         onClick={() => (cue.value = open ? undefined : which)}
       >
-        <span>{trade.cues[which]}</span>
+        <span>{which === 'state' ? sizeUp.stands : trade.cues[which]}</span>
         <span class={value === undefined ? 'soft' : 'cue-value'}>{spellCue(which, value)}</span>
       </button>
       {open && (
         <div class="cue-body stack">
-          <p>{sizeUp.ask[which]}</p>
+          {which !== 'state' && <p>{sizeUp.ask[which]}</p>}
           <CueControl
             which={which}
             value={value}
@@ -92,10 +83,12 @@ function CueRow({ one, which, value, earlier }: CueRowProps) {
 }
 
 /** A cue's value in words. */
-export function spellCue(which: Cue, value: CueValue | null | undefined): string {
+export function spellCue(which: Asked, value: CueValue | null | undefined): string {
   if (value === undefined) return sizeUp.notYet
   if (value === null) return trade.cannotTell
   switch (which) {
+    case 'state':
+      return trade.states[value as keyof typeof trade.states]
     case 'flow':
       return trade.flows[value as keyof typeof trade.flows]
     case 'neutral_plane':

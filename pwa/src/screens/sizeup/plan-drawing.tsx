@@ -3,13 +3,9 @@ import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import type { Finding } from '../../wire.gen'
 import { storeysOf, type Sketch } from './sketch'
+import { pathLines, type Point } from './path-line'
 import { spellPath } from './report'
 import './plan-drawing.css'
-
-interface Point {
-  x: number
-  y: number
-}
 
 /** The plan of each storey, top storey first, with the flow path drawn through it. Alpha is at the foot. */
 export function PlanDrawing({ sketch, finding }: { sketch: Sketch; finding?: Finding | undefined }) {
@@ -55,7 +51,9 @@ function Storey({ layout, floor, number, path, finding }: StoreyProps) {
       {places.map((place) => (
         <OpeningMark key={place.id} place={place} at={at} role={finding?.openings[place.id]?.role} />
       ))}
-      <Path steps={pathOn(layout, ids, path)} at={at} size={size} edge={edge} />
+      {pathLines(layout, ids, path).map((line, n) => (
+        <Arrow key={n} points={line.map(at)} size={size} />
+      ))}
       <text class="plan-word" x={edge} y={0.62 * edge} font-size={0.055 * size}>
         {sizeUp.division(number)}
       </text>
@@ -77,34 +75,14 @@ function OpeningMark({ place, at, role }: { place: Place; at(point: Point): Poin
   )
 }
 
-/** The part of the path that runs on one storey, as points on the plan. */
-function pathOn(layout: Layout, rooms: Set<string>, path: readonly string[]): Point[] {
-  const points: Point[] = []
-  for (const id of path) {
-    const box = layout.boxes.find((one) => one.id === id)
-    const place = layout.places.find((one) => one.id === id)
-    if (box && rooms.has(id)) points.push(middle(box))
-    else if (place && (rooms.has(place.opening.from) || rooms.has(place.opening.to))) points.push(middle(place))
-    else if (!box && !place) points.push({ x: (layout.x0 + layout.x1) / 2, y: (layout.y0 + layout.y1) / 2 })
-  }
-  return points
-}
-
-const middle = (one: { x0: number; x1: number; y0: number; y1: number }): Point => ({
-  x: (one.x0 + one.x1) / 2,
-  y: (one.y0 + one.y1) / 2,
-})
-
-function Path({ steps, at, size, edge }: { steps: Point[]; at(point: Point): Point; size: number; edge: number }) {
-  if (steps.length < 2) return null
-  const points = steps.map(at)
+function Arrow({ points, size }: { points: Point[]; size: number }) {
   const line = points.map(({ x, y }, n) => `${n ? 'L' : 'M'}${x} ${y}`).join('')
-  const head = 0.5 * edge
+  const head = 0.06 * size
   const [last, beforeLast] = [points.at(-1)!, points.at(-2)!]
   const turn = Math.atan2(last.y - beforeLast.y, last.x - beforeLast.x)
   const barb = (by: number) => `${last.x - head * Math.cos(turn + by)} ${last.y - head * Math.sin(turn + by)}`
   return (
-    <g class="plan-path" stroke-width={0.025 * size}>
+    <g class="plan-path" stroke-width={0.02 * size}>
       <path d={line} />
       <path d={`M${barb(0.5)}L${last.x} ${last.y}L${barb(-0.5)}`} />
     </g>

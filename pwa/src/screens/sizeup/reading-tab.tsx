@@ -2,6 +2,7 @@ import { Button } from '../../ui/button'
 import { NotValidated } from '../../ui/not-validated'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
+import { capital } from '../../words/scales'
 import type { Finding } from '../../wire.gen'
 import { Hazards } from './hazards'
 import { PlanDrawing } from './plan-drawing'
@@ -70,7 +71,7 @@ function FlowPath({ read }: { read: Finding }) {
     <section class="stack">
       <h3>{sizeUp.path}</h3>
       <p>{read.path.length ? spellPath(read.path) : sizeUp.noPath}</p>
-      {read.path_note && <p class="small soft">{read.path_note}</p>}
+      {read.path_note && <p class="small soft">{capital(read.path_note)}</p>}
       <PlanDrawing sketch={drawn} finding={read} />
     </section>
   )

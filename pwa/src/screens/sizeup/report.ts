@@ -2,26 +2,46 @@ import { words } from '../../words/en'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import { levelName, ordinalCues } from '../../words/scales'
-import { SIDE_WORDS, type Finding } from '../../wire.gen'
+import { SIDE_WORDS, type Finding, type Stage } from '../../wire.gen'
 import { seen, type LookAt, type Rating } from './looks'
 import { outsides, spell, storeysOf, type Outside, type Sketch } from './sketch'
 
 // A reading in words: one line for the screen, and the whole as an initial radio
 // report. It tells conditions as seen; it names no action.
 
-/** The stages that cannot be told apart, as "growth or pre-flashover". */
-export function spellStages({ set }: Pick<Finding, 'set'>): string {
-  const named = set.filter((stage) => stage !== 'undetermined')
-  if (named.length === 0 || named.length > mostStages) return sizeUp.tooLittle
-  return named.map((stage) => trade.stages[stage]).join(` ${sizeUp.or} `)
+// A stage is named when it weighs at least this share of the heaviest one; the
+// others that were not ruled out are counted. Chosen by us.
+const worthNaming = 0.25
+/** A list of more stages than this says nothing. Chosen by us. */
+const mostNamed = 3
+
+/** The stages to name, heaviest first; none where too little was seen. */
+export function leading({ stage, set }: Pick<Finding, 'stage' | 'set'>): Stage[] {
+  const order = set.toSorted((a, b) => stage[b] - stage[a])
+  const [first] = order
+  if (!first || first === 'undetermined' || stage[first] < stage.undetermined) return []
+  const worthy = order.filter((one) => one !== 'undetermined' && stage[one] >= worthNaming * stage[first])
+  return worthy.length > mostNamed ? [] : worthy
 }
 
-/** A list of more stages than this says nothing. Chosen by us. */
-const mostStages = 4
+export function named(finding: Finding): boolean {
+  return leading(finding).length > 0
+}
+
+/** The stages that the signs fit, as "Growth or pre-flashover, 2 more not ruled out". */
+export function spellStages(finding: Pick<Finding, 'stage' | 'set'>): string {
+  const stages = leading(finding)
+  if (stages.length === 0) return sizeUp.tooLittle
+  const [first, ...rest] = stages.map((stage) => trade.stages[stage])
+  const others = finding.set.filter((stage) => stage !== 'undetermined').length - stages.length
+  const said = [first, ...rest.map((one) => one.toLowerCase())].join(` ${sizeUp.or} `)
+  return others > 0 ? `${said}, ${sizeUp.notRuledOut(others)}` : said
+}
 
 /** An opening or compartment of the path as a person reads it. */
 export function spellPath(path: readonly string[]): string {
-  return path.map((id) => (id === 'inside' || id === 'unknown' ? sizeUp.unknownInside : spell(id))).join(' → ')
+  const steps = path.filter((id, n) => id !== path[n - 1]) // in and out by one opening is one step
+  return steps.map(spell).join(' → ')
 }
 
 /** The initial radio report. It begins and ends with the training banner. */
@@ -87,7 +107,7 @@ function consistent(finding: Finding): string[] {
     ...finding.hazards
       .filter(({ flagged }) => flagged)
       .map(({ event }) => sizeUp.report.hazard(trade.hazards[event].toLowerCase())),
-    ...(finding.path.length > 1 ? [sizeUp.report.path(spellPath(finding.path))] : []),
+    ...(finding.path.length > 0 ? [sizeUp.report.path(spellPath(finding.path))] : []),
   ]
 }
 

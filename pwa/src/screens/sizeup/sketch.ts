@@ -33,6 +33,8 @@ const sizes: Record<'door' | 'window' | 'port' | 'leak', { width_m: number; heig
 export type Addable = keyof typeof sizes
 export const addable: readonly Addable[] = ['door', 'window', 'port', 'leak']
 
+const sideNames: Record<Side, string> = { A: 'alpha', B: 'bravo', C: 'charlie', D: 'delta' }
+
 export const seenAs: Record<OpeningKind, SeenKind> = {
   door: 'door',
   window: 'window',
@@ -99,8 +101,8 @@ export function withStoreys(sketch: Sketch, count: number): Sketch {
   const compartments = Array.from({ length: count }, (_, n) => inside(n))
   const kept = new Set(compartments.map((one) => one.id))
   const openings = sketch.plan.openings
-    .filter((one) => kept.has(one.from))
     .map((one) => (one.kind === 'roof_hatch' ? { ...one, from: compartments.at(-1)!.id } : one))
+    .filter((one) => kept.has(one.from))
   return { ...sketch, plan: { compartments, openings: spread(openings) } }
 }
 
@@ -118,7 +120,8 @@ function inside(n: number): Compartment {
 }
 
 export function withOpening(sketch: Sketch, side: Side, floor: number, kind: Addable): Sketch {
-  const id = freeID(sketch, `${seenAs[kind]}_${side}${floor}`.toLowerCase())
+  const above = floor > 1 ? `_division_${floor}` : ''
+  const id = freeID(sketch, `${sideNames[side]}_${seenAs[kind]}${above}`)
   const opening: Opening = { id, from: `inside_${floor}`, to: 'outside', side, kind, open: 1, ...sizes[kind] }
   return { ...sketch, plan: { ...sketch.plan, openings: spread([...sketch.plan.openings, opening]) } }
 }
@@ -126,7 +129,7 @@ export function withOpening(sketch: Sketch, side: Side, floor: number, kind: Add
 /** A hole in the roof, over the highest storey. */
 export function withRoofOpening(sketch: Sketch): Sketch {
   const top = sketch.plan.compartments.at(-1)!.id
-  const id = freeID(sketch, 'roof')
+  const id = freeID(sketch, 'roof_opening')
   const opening: Opening = { id, from: top, to: 'outside', kind: 'roof_hatch', area_m2: 1, shape: 'square', open: 1 }
   return { ...sketch, plan: { ...sketch.plan, openings: [...sketch.plan.openings, opening] } }
 }

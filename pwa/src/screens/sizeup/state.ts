@@ -2,7 +2,7 @@ import { batch, computed, effect, signal } from '@preact/signals'
 import { store } from '../../local/store'
 import type { Cue, Finding, Side } from '../../wire.gen'
 import { engine, EngineProblem } from '../../worker/client'
-import { cuesFor, newLook, cueOf, toReadings, withCue, type CueValue, type LookAt, type Rating } from './looks'
+import { cuesFor, newLook, cueOf, toReadings, withCue, type Asked, type CueValue, type LookAt, type Rating } from './looks'
 import { outsides, type Outside, type Sketch } from './sketch'
 
 // The open size-up: the building, the looks at it, and the reading the engine
@@ -17,7 +17,7 @@ export const looks = signal<LookAt[]>([])
 export const facing = signal<Place>('A')
 /** The opening being rated and the cue being asked. */
 export const opening = signal<string | undefined>(undefined)
-export const cue = signal<Cue | undefined>(undefined)
+export const cue = signal<Asked | undefined>(undefined)
 
 export const finding = signal<Finding | undefined>(undefined)
 export const problem = signal<EngineProblem | undefined>(undefined)
@@ -56,18 +56,14 @@ export function lookAt(one: Outside, which?: Cue): void {
   })
 }
 
-/** The next cue of an opening that nobody has looked at yet. */
-export function nextCue(one: Outside, rating: Rating | undefined): Cue | undefined {
+/** What nobody has looked at yet on an opening. */
+export function nextCue(one: Outside, rating: Rating | undefined): Asked | undefined {
   return cuesFor(one, rating).find((which) => cueOf(rating, which) === undefined)
 }
 
-export function rate(one: Outside, which: Cue, value: CueValue | null, moveOn = true): void {
+export function rate(one: Outside, which: Asked, value: CueValue | null, moveOn = true): void {
   change(one.id, (rating) => withCue(rating, which, value))
   if (moveOn) cue.value = nextCue(one, look.value?.ratings[one.id])
-}
-
-export function stand(one: Outside, state: NonNullable<Rating['state']>): void {
-  change(one.id, (rating) => ({ ...rating, state }))
 }
 
 function change(id: string, next: (rating: Rating | undefined) => Rating): void {

@@ -21,7 +21,7 @@ export const drill = {
   lighting: 'The fire burns up to the moment asked about',
   failed: 'This scene could not be made',
   scene: (at: number, of: number) => `Scene ${at} of ${of}`,
-  progress: (at: number, of: number) => `Question ${at} of ${of}`,
+  progress: (at: number, of: number) => `${at} of ${of}`,
   sides: 'Seen from',
   ask: 'Your answer',
   confidence: 'How sure are you of this call?',

@@ -77,6 +77,7 @@ const cues: Record<Cue, string> = {
 const flames = { none: 'No flame', tongues: 'Tongues of flame', full: 'Flame fills it' } as const
 const glass = { clear: 'Clear', stained: 'Stained or dark', crazed: 'Crazed or cracked' } as const
 const changes = { less: 'Less', same: 'Much the same', more: 'More' } as const
+const planeChanges = { less: 'Lower', same: 'Much the same', more: 'Higher' } as const
 
 export const trade = {
   stages,
@@ -91,6 +92,7 @@ export const trade = {
   flames,
   glass,
   changes,
+  planeChanges,
   roof: 'Roof',
   stage: 'Stage',
   regime: 'Regime',

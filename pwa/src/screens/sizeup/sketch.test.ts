@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest'
+import { box } from '../../buildings/box'
+import { fromScenario, insides, newSketch, outsides, spell, withOpen, withOpening, withoutOpening, withRoofOpening, withStoreys } from './sketch'
+
+test('a new sketch can be walked round: every side has an opening', () => {
+  expect(new Set(outsides(newSketch('House')).map(({ side }) => side))).toEqual(new Set(['A', 'B', 'C', 'D']))
+})
+
+test('openings of one wall stand apart and inside the wall', () => {
+  let sketch = newSketch('House')
+  for (let n = 0; n < 3; n++) sketch = withOpening(sketch, 'B', 1, 'window')
+  const wall = sketch.plan.openings.filter(({ side }) => side === 'B')
+  const starts = wall.map(({ at_m }) => at_m!)
+  expect(new Set(wall.map(({ id }) => id)).size).toBe(4)
+  starts.slice(1).forEach((start, n) => expect(start).toBeGreaterThan(starts[n]! + wall[n]!.width_m!))
+  expect(starts.at(-1)! + wall.at(-1)!.width_m!).toBeLessThanOrEqual(8)
+})
+
+test('taking storeys away takes their openings, and the roof opening comes down with the roof', () => {
+  const tall = withRoofOpening(withOpening(withStoreys(newSketch('House'), 3), 'A', 3, 'window'))
+  expect(outsides(tall).map(({ floor }) => floor)).toContain(3)
+  const low = withStoreys(tall, 1)
+  expect(outsides(low).every(({ floor }) => floor === 1)).toBe(true)
+  expect(low.plan.openings.find(({ kind }) => kind === 'roof_hatch')?.from).toBe('inside_1')
+})
+
+test('an opening taken away is gone', () => {
+  const sketch = newSketch('House')
+  const [first] = outsides(sketch)
+  expect(outsides(withoutOpening(sketch, first!.id)).map(({ id }) => id)).not.toContain(first!.id)
+})
+
+test('the small box keeps its inside: ports to walk past, doors and hatches within', () => {
+  const sketch = fromScenario(box, 'Small box')
+  expect(outsides(sketch).map(({ kind }) => kind)).toEqual(['vent', 'vent', 'vent', 'vent', 'roof'])
+  expect(insides(sketch).length + outsides(sketch).length).toBe(box.openings.length)
+  const opened = withOpen(sketch, 'lower_door', 1)
+  expect(insides(opened).find(({ id }) => id === 'lower_door')?.open).toBe(1)
+  expect(box.openings.find(({ id }) => id === 'lower_door')?.open).toBe(0)
+})
+
+test('ids read as words', () => {
+  expect(spell('alpha_window_2')).toBe('Alpha window 2')
+})

@@ -61,21 +61,6 @@ func runExport(ctx context.Context, args []string, out, errOut io.Writer) int {
 	return 0
 }
 
-// runCheckStore walks the store and says what it holds.
-func runCheckStore(ctx context.Context, args []string, out, errOut io.Writer) int {
-	flags := newFlags("check", errOut)
-	data := dataFlag(flags)
-	if code, ok := parse(flags, args, 0); !ok {
-		return code
-	}
-	census, err := keep.Check(ctx, *data)
-	if err != nil {
-		return failed(err, errOut)
-	}
-	fmt.Fprintf(out, "store in %s is whole: %s\n", *data, count(census))
-	return 0
-}
-
 func count(c store.Census) string {
 	return fmt.Sprintf("%d devices, %d events, %d answers, %d of them checked", c.Devices, c.Events, c.Answers, c.Checked)
 }

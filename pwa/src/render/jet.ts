@@ -58,4 +58,4 @@ export function churnOf(look: OpeningLook): number {
 }
 
 /** Length of a flame, m: 0.2 Q^0.4 (CIBSE Guide E, as the flame cuts of content/scales have it). */
-export const flameLength = (look: OpeningLook): number => (look.flameKW > 0 ? 0.2 * Math.pow(look.flameKW, 0.4) : 0)
+export const flameLength = ({ flameKW }: { flameKW: number }): number => (flameKW > 0 ? 0.2 * Math.pow(flameKW, 0.4) : 0)

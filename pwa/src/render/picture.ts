@@ -14,7 +14,7 @@ import type { Inlet } from './wisps'
 import { corners, facingOf, openArea, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
-export const FINENESS = [20000, 11000, 6000] as const
+export const FINENESS = [14000, 8000, 5000] as const
 
 interface Source { place: Place; facing: Facing; look: OpeningLook; left: number }
 
@@ -156,7 +156,7 @@ function shrinkToCrack(area: { y0: number; y1: number }, cellM: number): void {
 /** Rates by which air and smoke fade, scaled with the building so that a box and a house look alike. */
 function fadingOf(topM: number): Fading {
   const turn = Math.sqrt(topM / 9.81) // the time gas takes to rise by the building's height; Froude
-  return { drag: 0.12 / turn, still: 1.5 / turn, thin: 0.1 / turn, cool: 0.38 / turn, dry: 0.55 / turn, burn: 1.3 / turn }
+  return { drag: 0.12 / turn, still: 1.5 / turn, sideways: 0.45 / turn, thin: 0.07 / turn, cool: 0.38 / turn, dry: 0.55 / turn, burn: 1.3 / turn }
 }
 
 const EASE = 1 - Math.exp(-STEP_S / 0.12) // a time constant of 0.12 s, chosen by us

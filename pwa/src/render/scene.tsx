@@ -76,7 +76,7 @@ function run(canvas: HTMLCanvasElement, props: () => SceneProps): () => void {
     last = now
     const p = props()
     const took = show.advance(
-      { scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, ...(p.wind && { wind: p.wind }) },
+      { scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected, ...(p.wind && { wind: p.wind }) },
       p.paused ? 0 : seconds,
       calm.matches,
     )

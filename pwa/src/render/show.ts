@@ -2,6 +2,8 @@ import type { Scenario, Side } from '../wire.gen'
 import { drawBuilding } from './draw/building'
 import { drawCutaway } from './draw/cutaway'
 import { drawGround } from './draw/ground'
+import { drawSeenFire } from './draw/flame'
+import { drawMark } from './draw/openings'
 import { paletteOf } from './draw/palette'
 import type { Pen } from './draw/pen'
 import { Film } from './film'
@@ -9,7 +11,7 @@ import { STEP_S } from './fluid/step'
 import { emptyFrame, type FrameLook } from './frame'
 import { layOut } from './layout'
 import { FINENESS, Picture } from './picture'
-import { frameView, type View } from './view'
+import { facingOf, frameView, type View } from './view'
 import { Wisps } from './wisps'
 
 /** What a scene shows now; read afresh for every picture. */
@@ -19,6 +21,7 @@ export interface Showing {
   frame: FrameLook | null
   cutaway: boolean
   us: boolean
+  selected: string | undefined
   wind?: { m_s: number; from: Side | undefined }
 }
 
@@ -119,15 +122,20 @@ export class Show {
     this.#film!.show(ctx, picture.back, width, height)
     ctx.globalAlpha = 1 - 0.9 * this.#fade
     ctx.drawImage(this.#wall!, 0, 0)
-    ctx.globalAlpha = 1
     const pen = this.#pen(ctx, picture.view)
+    for (const place of picture.view.layout.places) {
+      if (facingOf(picture.view, place) === 'eye') drawSeenFire(pen, picture.view, palette, place, frame, picture.timeS)
+    }
+    ctx.globalAlpha = 1
     const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us }
     drawCutaway(pen, picture.view, palette, frame, cut, picture.timeS)
     this.#wisps!.draw(pen, palette)
     ctx.setTransform(1, 0, 0, 1, 0, 0)
-    ctx.globalAlpha = 1 - 0.6 * this.#fade
+    ctx.globalAlpha = 1 - 0.72 * this.#fade
     this.#film!.show(ctx, picture.front, width, height)
     ctx.globalAlpha = 1
+    const marked = picture.view.layout.places.find((place) => place.id === showing.selected)
+    if (marked && facingOf(picture.view, marked) !== 'away') drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked)
   }
 
   /** Ground and wall are drawn once and kept until something on them moves. */

@@ -63,7 +63,7 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, li
     for (let i = first[j]!; i <= last[j]!; i++) {
       const cell = j * fineRow + i
       const pixel = (j - 1) * 2 * nx + i - 1
-      glow[pixel]! += follow * (now[cell * FIELDS + FIRE]! - glow[pixel]!)
+      glow[pixel]! += follow * (tongues(now, cell * FIELDS, noise) - glow[pixel]!)
       if (depth[cell]! > 0.004 || glow[pixel]! > 0.01) {
         shade(now, cell, depth, fineRow, glow[pixel]!, light, pixels, pixel * 4)
       }
@@ -119,19 +119,36 @@ function shade(
   const share = f[o + TAU]! > 1e-4 ? 1 / f[o + TAU]! : 0
   const bright = clamp01(f[o + LIGHT]! * share)
   const tint = clamp01(f[o + TINT]! * share)
-  const smokeA = opacity(tau)
   const raise = light.relief * relief(depth, cell, down)
-  const burn = fire > 0.02 ? clamp01((fire - 0.02) * 1.6) : 0
-  const flameA = burn > 0 ? burn * (1 - opacity(0.1 * tau)) : 0
+  const { dark, pale } = light
+  const lit = 1 + raise
+  const lift = 26 * raise
+  pixels[p] = (dark[0] + (pale[0] - dark[0]) * bright) * (1 - BROWN[0] * tint) * lit + lift
+  pixels[p + 1] = (dark[1] + (pale[1] - dark[1]) * bright) * (1 - BROWN[1] * tint) * lit + lift
+  pixels[p + 2] = (dark[2] + (pale[2] - dark[2]) * bright) * (1 - BROWN[2] * tint) * lit + lift
+  const smokeA = opacity(tau)
+  pixels[p + 3] = 255 * smokeA
+  if (fire > 0.02) ignite(fire, tau, smokeA, pixels, p)
+}
+
+/** Puts flame in front of the smoke already painted. */
+function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedArray, p: number): void {
+  const burn = clamp01((fire - 0.02) * 1.6)
+  const flameA = burn * (1 - opacity(0.1 * tau))
   const all = smokeA + flameA - smokeA * flameA
   if (all <= 0) return
-  const smokeShare = (smokeA * (1 - flameA)) / all
-  for (let k = 0; k < 3; k++) {
-    const grey = light.dark[k]! + (light.pale[k]! - light.dark[k]!) * bright
-    const own = grey * (1 - BROWN[k]! * tint) * (1 + raise) + 26 * raise
-    pixels[p + k] = smokeShare * own + (1 - smokeShare) * flameColour(burn, k)
-  }
+  const share = (smokeA * (1 - flameA)) / all
+  for (let k = 0; k < 3; k++) pixels[p + k] = share * pixels[p + k]! + (1 - share) * flameColour(burn, k)
   pixels[p + 3] = 255 * all
+}
+
+/** Burning gas in tongues: drawn out along its way, and thinner between them. */
+function tongues(f: Float32Array, o: number, noise: Noise): number {
+  const fire = f[o + FIRE]!
+  const tau = f[o + TAU]!
+  if (fire < 0.02 || tau < 0.02) return fire
+  const n = noise.rough((1.4 * f[o + GRAIN_X]!) / tau, (0.55 * f[o + GRAIN_Y]!) / tau)
+  return fire * (0.8 + 0.75 * n)
 }
 
 /** Light from the upper left on the lumps of thick smoke: -1 to 1, 0 on thin smoke. */

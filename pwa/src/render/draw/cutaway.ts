@@ -1,6 +1,7 @@
 import type { CompartmentLook, FrameLook } from '../frame'
 import type { Place } from '../layout'
 import { blocks, facingOf, project, turn, type Block, type View } from '../view'
+import { drawFire } from './flame'
 import { flowArrow, label } from './marks'
 import type { Palette } from './palette'
 import { fill, line, stroke, type Pen } from './pen'
@@ -46,7 +47,7 @@ function drawCompartment(
     fill(pen, quad(b.z0 + layer, b.z1), heatColour(palette, look.upperC, cut.outsideC, 1))
     line(pen, at(b.a0, b.z0 + layer), at(b.a1, b.z0 + layer), palette.cut, 1.2)
   }
-  if (look.hrrKW > 0.2) drawFire(pen, view, palette, b, look.hrrKW, time)
+  if (look.hrrKW > 0.2) drawFire(pen, view, palette, b, b.d0, look.hrrKW, time)
   stroke(pen, quad(b.z0, b.z1), palette.cut, 3)
   figures(pen, view, palette, b, look, cut)
 }
@@ -60,30 +61,6 @@ function heatColour({ warm, hot }: Palette, gasC: number, outsideC: number, stre
   return `rgba(${mix[0]},${mix[1]},${mix[2]},${alpha.toFixed(3)})`
 }
 
-/** A flame as high as Heskestad gives it (0.235 Q^0.4, base left out; CFAST Technical Reference), swaying slower than twice a second. */
-function drawFire(pen: Pen, view: View, palette: Palette, b: Block, hrrKW: number, time: number): void {
-  const room = b.z1 - b.z0
-  const height = Math.min(0.96 * room, 0.235 * Math.pow(hrrKW, 0.4))
-  const width = Math.min(0.5 * (b.a1 - b.a0), 0.45 * height + 0.05 * room)
-  const foot = project(view, (b.a0 + b.a1) / 2, b.z0, b.d0)
-  const { ctx } = pen
-  const tongue = (share: number, colour: string, phase: number) => {
-    const w = width * share
-    const h = height * share
-    const lean = 0.16 * w * Math.sin(5.5 * time + phase)
-    ctx.beginPath()
-    ctx.moveTo(foot.x - w / 2, foot.y)
-    ctx.bezierCurveTo(foot.x - w * 0.7, foot.y - h * 0.45, foot.x + lean - w * 0.05, foot.y - h * 0.5, foot.x + lean, foot.y - h)
-    ctx.bezierCurveTo(foot.x + lean + w * 0.2, foot.y - h * 0.55, foot.x + w * 0.75, foot.y - h * 0.4, foot.x + w / 2, foot.y)
-    ctx.closePath()
-    ctx.fillStyle = colour
-    ctx.fill()
-  }
-  tongue(1, `rgb(${palette.hot.join(',')})`, 0)
-  tongue(0.72, '#f08a30', 0.9)
-  tongue(0.42, '#ffd98c', 1.7)
-}
-
 function figures(pen: Pen, view: View, palette: Palette, b: Block, look: CompartmentLook, cut: Cut): void {
   const height = b.z1 - b.z0
   const tall = height / pen.pixel
@@ -94,10 +71,11 @@ function figures(pen: Pen, view: View, palette: Palette, b: Block, look: Compart
   const inset = 7 * pen.pixel
   const top = left(b.z1)
   label(pen, palette, temp(look.upperC), top.x + inset, top.y + 14 * pen.pixel, 'left')
-  if (tall > 60) {
-    label(pen, palette, temp(look.lowerC), left(b.z0).x + inset, left(b.z0).y - inset, 'left')
-    label(pen, palette, `O₂ ${(100 * look.o2Upper).toFixed(0)} %`, right(b.z1).x - inset, top.y + 14 * pen.pixel, 'right')
-  }
+  const wide = (b.a1 - b.a0) / pen.pixel
+  if (tall > 60) label(pen, palette, temp(look.lowerC), left(b.z0).x + inset, left(b.z0).y - inset, 'left')
+  const oxygen = `O₂ ${(100 * look.o2Upper).toFixed(0)} %`
+  if (wide > 120) label(pen, palette, oxygen, right(b.z1).x - inset, top.y + 14 * pen.pixel, 'right')
+  else if (tall > 60) label(pen, palette, oxygen, top.x + inset, top.y + 29 * pen.pixel, 'left')
 }
 
 /** Arrows for what flows through an opening, and its neutral plane. */

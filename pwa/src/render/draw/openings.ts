@@ -54,3 +54,18 @@ function swung(pen: Pen, palette: Palette, tl: Point, bl: Point, width: number):
   fill(pen, quad, palette.leaf)
   stroke(pen, quad, palette.line, 0.8)
 }
+
+/** Marks the opening that is looked at: corner brackets just outside its frame. */
+export function drawMark(pen: Pen, view: View, palette: Palette, place: Place): void {
+  const points = corners(view, place)
+  const gap = 5 * pen.pixel
+  const x0 = Math.min(...points.map((p) => p.x)) - gap
+  const x1 = Math.max(...points.map((p) => p.x)) + gap
+  const y0 = Math.min(...points.map((p) => p.y)) - gap
+  const y1 = Math.max(...points.map((p) => p.y)) + gap
+  const arm = Math.min(9 * pen.pixel, (x1 - x0) / 3)
+  for (const [x, y, dx, dy] of [[x0, y0, 1, 1], [x1, y0, -1, 1], [x1, y1, -1, -1], [x0, y1, 1, -1]] as const) {
+    line(pen, { x, y }, { x: x + dx * arm, y }, palette.mark, 2.2)
+    line(pen, { x, y }, { x, y: y + dy * arm }, palette.mark, 2.2)
+  }
+}

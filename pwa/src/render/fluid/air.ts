@@ -7,6 +7,7 @@ export function carryAir(grid: Grid, fading: Fading, dt: number): void {
   const cells = dt / cellM
   const free = 1 - fading.drag * dt
   const clear = 1 - fading.still * dt
+  const sideways = 1 - fading.sideways * dt
   for (let j = 1; j <= ny; j++) {
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i
@@ -23,7 +24,7 @@ export function carryAir(grid: Grid, fading: Fading, dt: number): void {
       const wc = (1 - fx) * fy
       const wd = fx * fy
       const keep = mixing[c]! > 0 ? free : clear
-      uNext[c] = keep * (wa * u[a]! + wb * u[a + 1]! + wc * u[b]! + wd * u[b + 1]!)
+      uNext[c] = keep * sideways * (wa * u[a]! + wb * u[a + 1]! + wc * u[b]! + wd * u[b + 1]!)
       vNext[c] = keep * (wa * v[a]! + wb * v[a + 1]! + wc * v[b]! + wd * v[b + 1]!)
       roughNext[c] = free * (wa * rough[a]! + wb * rough[a + 1]! + wc * rough[b]! + wd * rough[b + 1]!)
     }

@@ -33,14 +33,17 @@ export interface Breadth {
 // and Turner 1956, entrainment 0.1 and growth 6/5 of it; from memory, to be
 // confirmed). Its breadth grows by twice that, and by half as much again while
 // it is near its opening and uneven (chosen by us, by eye).
-const GROWTH = 0.36
+const GROWTH = 0.32
+
+// A smooth stream mixes less than a churning one: this share, chosen by us, by eye.
+const CALM = 0.4
 
 const breadthAt = ({ row, openingM }: Breadth, j: number, cellM: number) =>
   openingM + GROWTH * Math.max(0, row - j) * cellM
 
 /** Lets a plume take in fresh air at the rate that makes it grow as plumes do. */
 export function mixAir(grid: Grid, smoke: Smoke, breadth: Breadth): void {
-  const { ny, nx, row, fineRow, u, v, mixing, cellM } = grid
+  const { ny, nx, row, fineRow, u, v, rough, mixing, cellM } = grid
   const { now, first, last } = smoke
   for (let j = 1; j <= ny; j++) {
     const top = 2 * j - 1
@@ -54,7 +57,8 @@ export function mixAir(grid: Grid, smoke: Smoke, breadth: Breadth): void {
       if (tau < 0.02) continue
       const c = j * row + i
       const speed = Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)
-      mixing[c]! += rate * speed * (tau > 0.3 ? 1 : tau / 0.3)
+      const eager = CALM + (1 - CALM) * rough[c]!
+      mixing[c]! += rate * eager * speed * (tau > 0.3 ? 1 : tau / 0.3)
     }
   }
 }

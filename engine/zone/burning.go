@@ -60,7 +60,7 @@ func (m *Model) burnFire(f *Fire, dt float64) {
 		return
 	}
 	r.Out.GasMade += gas.Of[Fuel]
-	r.now.pilot = math.Max(r.now.pilot, math.Max(f.Flame, float64(0.05*f.glow())))
+	r.now.pilot = max(r.now.pilot, max(f.Flame, float64(0.05*f.glow())))
 	need := gas.Of[FuelHeat] / OxygenHeat
 	have := float64(f.Flame * (air.oxygen[Lower] + air.oxygen[Upper]))
 	burn := lesser(have/floor(need, 1e-12)) * f.Flame
@@ -103,7 +103,7 @@ func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt flo
 func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 	var air airAt
 	f.power += float64(memory(dt) * (f.BurnW - f.power))
-	power := math.Max(f.power, float64(f.Gas*HeatCap*300))
+	power := max(f.power, float64(f.Gas*HeatCap*300))
 	if power < 50 && f.lit {
 		power = 50
 	}
@@ -111,15 +111,15 @@ func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 		ConvectiveW: (1 - f.Kind.RadiantFraction) * power, TotalW: power,
 		DiameterM: f.Diameter, Faces: f.Faces, Ambient: r.now.temp[Lower],
 	}
-	height := math.Max(0, r.Interface()-f.Base)
+	height := max(0, r.Interface()-f.Base)
 	air.lower = plume.Entrained(height)
 	if f.Faces >= 1 {
 		air.lower *= plume.draught(r.draught, math.Sqrt(r.Area), height)
 	}
-	air.lower = math.Min(air.lower, 0.4*r.budget(Lower))
-	reach := math.Min(plume.FlameHeight(), r.Height-f.Base)
+	air.lower = min(air.lower, 0.4*r.budget(Lower))
+	reach := min(plume.FlameHeight(), r.Height-f.Base)
 	if reach > height {
-		air.upper = math.Max(0, plume.Entrained(reach)-plume.Entrained(height))
+		air.upper = max(0, plume.Entrained(reach)-plume.Entrained(height))
 	}
 	air.upper += float64(0.02 * r.Gas[Upper].Mass) // wisps about the flame tip
 	m.mixBreath(f, r, &air)
@@ -130,12 +130,12 @@ func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 // the flame breathes part of it before it mixes with the layer.
 func (m *Model) mixBreath(f *Fire, r *Room, air *airAt) {
 	fresh := num.Clamp(r.draught*m.density/floor(air.lower, 1e-9), 0, 1) * freshShare
-	lowMoles := num.Lerp(r.now.oxygen[Lower], math.Max(r.now.oxygen[Lower], r.fresh), fresh)
+	lowMoles := num.Lerp(r.now.oxygen[Lower], max(r.now.oxygen[Lower], r.fresh), fresh)
 	lowTemp := r.now.temp[Lower]
 	lowLives := breathes(lowMoles, lowTemp)
 	highLives := breathes(r.now.oxygen[Upper], r.now.temp[Upper])
 	air.oxygen[Lower] = air.lower * r.Gas[Lower].Fraction(Oxygen) * lowLives
-	air.oxygen[Upper] = math.Min(air.upper*r.Gas[Upper].Fraction(Oxygen), 0.5*r.now.oxygenLeft[Upper]) * highLives
+	air.oxygen[Upper] = min(air.upper*r.Gas[Upper].Fraction(Oxygen), 0.5*r.now.oxygenLeft[Upper]) * highLives
 	low := float64(air.lower * lowMoles)
 	high := float64(air.upper * r.now.oxygen[Upper])
 	flow := air.lower + air.upper
@@ -156,7 +156,7 @@ func (f *Fire) tend(air airAt, dt float64) {
 		lives = 0
 	}
 	seed := float64(0.01 * f.glow() * lives)
-	grow := float64(math.Max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS + float64(seed*(1-f.Flame))
+	grow := float64(max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS + float64(seed*(1-f.Flame))
 	die := float64(f.Flame*(1-lives)) / flameDownS
 	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
 	glows := 0.25
@@ -164,7 +164,7 @@ func (f *Fire) tend(air airAt, dt float64) {
 		glows = 1
 	}
 	life := num.Lerp(emberShortS, emberAirS, num.Smooth(air.moles, 0.08, 0.16))
-	f.Ember += float64(dt * (float64(f.Flame*math.Max(0, glows-f.Ember))/emberS - f.Ember/life))
+	f.Ember += float64(dt * (float64(f.Flame*max(0, glows-f.Ember))/emberS - f.Ember/life))
 	if !fed {
 		f.Ember -= float64(dt * f.Ember / 30)
 	}

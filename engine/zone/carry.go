@@ -69,7 +69,7 @@ func (m *Model) remember(v *Vent, dt float64) {
 func (m *Model) letOut(r *Room, dt float64) {
 	switch {
 	case r.Out.Relief > 0:
-		amount := math.Min(r.Out.Relief*r.now.column.Density[Upper], r.budget(Upper))
+		amount := min(r.Out.Relief*r.now.column.Density[Upper], r.budget(Upper))
 		r.spend(Upper, amount)
 		stream := r.Gas[Upper].part(amount)
 		sum(&r.rate[Upper], &stream, -1)
@@ -109,10 +109,10 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, dt float64) {
 // out by the other.
 func (r *Room) take(stream *Layer, amounts [2]float64) {
 	for layer, amount := range amounts {
-		own := math.Min(amount, r.budget(layer))
+		own := min(amount, r.budget(layer))
 		r.spend(layer, own)
 		r.draw(stream, layer, own)
-		if rest := math.Min(amount-own, r.budget(1-layer)); rest > 0 {
+		if rest := min(amount-own, r.budget(1-layer)); rest > 0 {
 			r.spend(1-layer, rest)
 			r.draw(stream, 1-layer, rest)
 		}
@@ -133,7 +133,7 @@ func (r *Room) draw(stream *Layer, layer int, amount float64) {
 func (m *Model) join(v *Vent, r *Room, stream *Layer, fromB bool, dt float64) {
 	temp := stream.Temp()
 	low, high := r.now.temp[Lower], r.now.temp[Upper]
-	up := num.Smooth(temp, low+0.5, low+4+float64(0.2*math.Max(0, high-low)))
+	up := num.Smooth(temp, low+0.5, low+4+float64(0.2*max(0, high-low)))
 	sum(&r.rate[Upper], stream, up)
 	sum(&r.rate[Lower], stream, 1-up)
 	var rising, falling float64
@@ -175,10 +175,10 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 	}
 	width := v.Slot.Width * v.free()
 	if height := now.column.Interface - neutral; up > 0 && height > 0 {
-		power := math.Max(0, float64(up*flow*HeatCap)*(temp-now.temp[Lower]))
+		power := max(0, float64(up*flow*HeatCap)*(temp-now.temp[Lower]))
 		ratio := now.temp[Lower] / temp
 		rising = doorMixing * num.Cbrt(ratio*ratio) * num.Cbrt(ambientLift(now.temp[Lower])*power) * num.Cbrt(width*width) * height
-		rising = math.Min(rising, 3*flow)
+		rising = min(rising, 3*flow)
 	}
 	down := (1 - up) * flow
 	gap := now.temp[Upper] - temp
@@ -198,7 +198,7 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 		power := float64(high * HeatCap * gap)
 		falling += layered * fallShare * risen(high, power, fall, now.temp[Upper])
 	}
-	return rising, math.Min(falling, 1.5*down)
+	return rising, min(falling, 1.5*down)
 }
 
 // highest is the top of the band through which a stream enters.
@@ -216,9 +216,9 @@ func (m *Model) throughHole(v *Vent, r *Room, flow, temp, up float64, fromB bool
 	if fromBelow {
 		height := now.column.Interface - r.Floor
 		power := float64(up*flow*HeatCap) * (temp - now.temp[Lower])
-		return math.Min(risen(up*flow, power, height, now.temp[Lower]), 5*flow), 0
+		return min(risen(up*flow, power, height, now.temp[Lower]), 5*flow), 0
 	}
 	depth := r.Floor + r.Height - now.column.Interface
 	power := float64((1-up)*flow*HeatCap) * (now.temp[Upper] - temp)
-	return 0, math.Min(risen((1-up)*flow, power, depth, now.temp[Upper]), 5*flow)
+	return 0, min(risen((1-up)*flow, power, depth, now.temp[Upper]), 5*flow)
 }

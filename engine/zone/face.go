@@ -1,8 +1,6 @@
 package zone
 
 import (
-	"math"
-
 	"lintel/engine"
 )
 
@@ -121,7 +119,7 @@ func (f *Face) conduct(dt, outside float64) {
 
 // Surface is the temperature of the inner face, kelvin. The first cell is thin
 // enough to stand for it.
-func (f *Face) Surface() float64 { return math.Min(f.Temp[0], hottest) }
+func (f *Face) Surface() float64 { return min(f.Temp[0], hottest) }
 
 // hottest keeps a runaway out of the fourth power. Chosen by us, kelvin.
 const hottest = 1700.0

@@ -57,7 +57,7 @@ func (f *Fire) Left() float64 {
 	if f.Burner {
 		return math.Inf(1)
 	}
-	return math.Max(0, f.Mass-f.residue())
+	return max(0, f.Mass-f.residue())
 }
 
 // Lit reports whether the fire has been lit, or has caught.
@@ -66,8 +66,8 @@ func (f *Fire) Lit() bool { return f.lit }
 // light starts a fire by hand.
 func (f *Fire) light() {
 	f.lit = true
-	f.Flame = math.Max(f.Flame, 0.3)
-	f.Spread = math.Max(f.Spread, litShare)
+	f.Flame = max(f.Flame, 0.3)
+	f.Spread = max(f.Spread, litShare)
 }
 
 // offers is the fuel gas of a fire in this step, as a stream, and its water.
@@ -90,11 +90,11 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 	f.spreads(flux, dt)
 	f.warms(flux, air, dt)
 	area := f.Kind.AreaM2PerKg * f.Mass0 * f.Spread * f.shrinks()
-	skin := math.Min(area, f.skin()*f.shrinks())
-	smoulder := float64(smoulderFlux * f.Ember * math.Min(1, air.moles/0.15))
+	skin := min(area, f.skin()*f.shrinks())
+	smoulder := float64(smoulderFlux * f.Ember * min(1, air.moles/0.15))
 	rate := float64(area*(f.Hot+smoulder)) + float64(skin*f.Warm)
 	dry := f.dries(&rate, area, dt)
-	rate = math.Min(rate, f.Left()/(4*dt))
+	rate = min(rate, f.Left()/(4*dt))
 	f.Mass -= float64(rate * dt)
 	f.Gas = rate
 	tar := f.Kind.TarYield * tarLeft(f.Flame)
@@ -126,7 +126,7 @@ func (f *Fire) catch(flux, flame, dt float64) {
 	if !math.IsNaN(f.Ignite) && f.Ignite >= 0 || f.lit {
 		return
 	}
-	chance := num.Smooth(flux, catchFlux, 2*catchFlux) * math.Max(flame, num.Smooth(flux, 25e3, 35e3))
+	chance := num.Smooth(flux, catchFlux, 2*catchFlux) * max(flame, num.Smooth(flux, 25e3, 35e3))
 	f.Spread += float64(0.02 * chance * dt)
 	if f.Spread > litShare {
 		f.light()
@@ -142,7 +142,7 @@ func (f *Fire) spreads(flux, dt float64) {
 	}
 	// Radiation alone makes the whole surface give gas.
 	f.Spread += float64(dt * num.Smooth(flux, glowFlux, 3*glowFlux) * (1 - f.Spread) / 20)
-	f.Spread = math.Min(f.Spread, 1)
+	f.Spread = min(f.Spread, 1)
 }
 
 // warms lets the rate of gas follow the flame's and the room's heat. The flame's
@@ -151,7 +151,7 @@ func (f *Fire) spreads(flux, dt float64) {
 func (f *Fire) warms(flux float64, air airAt, dt float64) {
 	breath := num.Clamp(air.moles/0.2095, 0, 1)
 	flame := float64(f.Kind.BurnFluxKgM2S * f.Flame * breath)
-	room := math.Max(0, flux-glowFlux) / (f.Kind.GasificationMJKg * 1e6)
+	room := max(0, flux-glowFlux) / (f.Kind.GasificationMJKg * 1e6)
 	// Char and ash shade the fuel as it is used up.
 	used := 1 - f.Mass/f.Mass0
 	room *= 1 / (1 + float64(2*f.Kind.CharFraction*used*4))
@@ -176,7 +176,7 @@ func (f *Fire) dries(rate *float64, area, dt float64) float64 {
 	}
 	wet := num.Clamp(f.Water/float64(0.05*f.Mass0+1e-9), 0, 1)
 	heat := float64(*rate * f.Kind.GasificationMJKg * 1e6)
-	steam := math.Min(float64(0.9*wet*heat)/steamHeat, f.Water/(4*dt))
+	steam := min(float64(0.9*wet*heat)/steamHeat, f.Water/(4*dt))
 	*rate *= 1 - float64(0.9*wet)
 	f.Water -= float64(steam * dt)
 	return steam

@@ -1,7 +1,5 @@
 package zone
 
-import "math"
-
 // Physical constants and those of air, which all gas is taken for.
 const (
 	Gravity   = 9.80665     // m/s², standard value
@@ -108,4 +106,4 @@ func fourth(x float64) float64 {
 }
 
 // floor keeps a divisor away from zero.
-func floor(x, least float64) float64 { return math.Max(x, least) }
+func floor(x, least float64) float64 { return max(x, least) }

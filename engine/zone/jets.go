@@ -1,8 +1,6 @@
 package zone
 
 import (
-	"math"
-
 	"lintel/engine/internal/num"
 )
 
@@ -74,8 +72,8 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 	}
 	r := &m.Rooms[into]
 	j := m.gather(v, r, mixed, from, 1-side)
-	extra := math.Min(j.oxygen+j.drawnOxygen, j.want+j.drawnAsk)
-	extra -= math.Min(j.oxygen, j.want) + math.Min(j.drawnOxygen, j.drawnAsk)
+	extra := min(j.oxygen+j.drawnOxygen, j.want+j.drawnAsk)
+	extra -= min(j.oxygen, j.want) + min(j.drawnOxygen, j.drawnAsk)
 	if extra <= 0 {
 		return
 	}
@@ -94,15 +92,15 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 		fuelFrom, oxygenFrom = mixed.From, deposit
 		hot = r.now.temp[mixed.From]
 	}
-	ready := breathes(leanMoles, temp) * feeds(richHeat, math.Max(temp, hot))
+	ready := breathes(leanMoles, temp) * feeds(richHeat, max(temp, hot))
 	neighbour := 0.0
 	if from != OutsideRoom {
 		neighbour = m.Rooms[from].Flame
 	}
-	r.jetReady = math.Max(r.jetReady, ready*num.Smooth(extra*OxygenHeat, 0, 3e3*r.Area))
-	r.jetSeed = math.Max(r.jetSeed, math.Max(0.5*neighbour, lights(hot)))
-	burn := jetShare * extra * ready * math.Max(r.Flame, lights(hot))
-	burn = math.Min(burn, r.burnable(oxygenFrom, fuelFrom))
+	r.jetReady = max(r.jetReady, ready*num.Smooth(extra*OxygenHeat, 0, 3e3*r.Area))
+	r.jetSeed = max(r.jetSeed, max(0.5*neighbour, lights(hot)))
+	burn := jetShare * extra * ready * max(r.Flame, lights(hot))
+	burn = min(burn, r.burnable(oxygenFrom, fuelFrom))
 	if burn <= 0 {
 		return
 	}
@@ -165,9 +163,9 @@ func (m *Model) burnOutside(v *Vent, dt float64) {
 	if flow > 1e-7 {
 		temp := heat / flow
 		ready = feeds(power/flow, temp)
-		seed = math.Max(r.Flame*num.Smooth(temp, 450, 650), num.Smooth(temp, lightsOutside, lightsOutside+150))
+		seed = max(r.Flame*num.Smooth(temp, 450, 650), num.Smooth(temp, lightsOutside, lightsOutside+150))
 	}
-	grow := float64(math.Max(0, v.Outside-deadFlame)*(1-v.Outside)*ready) + float64(0.5*seed*ready*(1-v.Outside))
+	grow := float64(max(0, v.Outside-deadFlame)*(1-v.Outside)*ready) + float64(0.5*seed*ready*(1-v.Outside))
 	die := float64(v.Outside * (1 - ready))
 	v.Outside = num.Clamp(v.Outside+float64(dt*(grow-die))/outsideS, 0, 1)
 	v.OutsideW = v.Outside * power

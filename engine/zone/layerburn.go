@@ -45,11 +45,11 @@ func (r *Room) ripe(layer int) float64 {
 // hot enough to light itself.
 func (r *Room) tendFlame(dt float64) {
 	upper, lower := r.ripe(Upper), r.ripe(Lower)
-	ready := math.Max(upper, math.Max(0.5*lower, r.jetReady))
-	seed := math.Max(r.now.pilot, lights(r.now.temp[Upper]))
-	seed = math.Max(seed, r.jetSeed)
-	size := math.Max(r.Width, math.Max(r.Depth, r.Height))
-	grow := float64(math.Max(0, r.Flame-deadFlame)*(1-r.Flame)*ready)/float64(spreadS*size) + float64(0.3*seed*ready*(1-r.Flame))
+	ready := max(upper, max(0.5*lower, r.jetReady))
+	seed := max(r.now.pilot, lights(r.now.temp[Upper]))
+	seed = max(seed, r.jetSeed)
+	size := max(r.Width, max(r.Depth, r.Height))
+	grow := float64(max(0, r.Flame-deadFlame)*(1-r.Flame)*ready)/float64(spreadS*size) + float64(0.3*seed*ready*(1-r.Flame))
 	die := float64(r.Flame*(1-ready)) / fadeS
 	r.Flame = num.Clamp(r.Flame+float64(dt*(grow-die)), 0, 1)
 	r.now.ready = ready
@@ -66,8 +66,8 @@ func (m *Model) burnLayer(r *Room, layer int, dt float64) {
 		return
 	}
 	fuel := gas.Of[FuelHeat] / OxygenHeat
-	burn := float64(speed * math.Min(fuel, gas.Of[Oxygen]))
-	burn = math.Min(burn, r.burnable(layer, layer))
+	burn := float64(speed * min(fuel, gas.Of[Oxygen]))
+	burn = min(burn, r.burnable(layer, layer))
 	if burn <= 0 {
 		return
 	}

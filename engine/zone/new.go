@@ -1,7 +1,6 @@
 package zone
 
 import (
-	"math"
 	"strconv"
 
 	"lintel/engine"
@@ -92,7 +91,7 @@ func (r *Room) fill(initial *engine.Initial, ambient float64) {
 		upper = valueOr(initial.UpperC, ambient-Kelvin) + Kelvin
 		lower = valueOr(initial.LowerC, ambient-Kelvin) + Kelvin
 		share = valueOr(initial.InterfaceM, r.Height*share) / r.Height
-		share = math.Min(math.Max(share, film), 1-film)
+		share = min(max(share, film), 1-film)
 		oxygen = valueOr(initial.O2, airOxygen*molesOfOxygen) / (airOxygen * molesOfOxygen)
 		fuel = valueOr(initial.FuelGas, 0)
 	}

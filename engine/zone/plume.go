@@ -32,7 +32,7 @@ func faces(place engine.Place) float64 {
 func (p Plume) FlameHeight() float64 {
 	q := p.Faces * p.TotalW / 1000
 	d := p.DiameterM * math.Sqrt(p.Faces)
-	return math.Max(0, float64(0.235*num.Pow(q, 0.4))-float64(1.02*d))
+	return max(0, float64(0.235*num.Pow(q, 0.4))-float64(1.02*d))
 }
 
 // Entrained is the mass flow of the plume at a height above the base of the
@@ -49,8 +49,8 @@ func (p Plume) Entrained(z float64) float64 {
 	d := p.DiameterM * math.Sqrt(p.Faces)
 	total := num.Pow(p.Faces*p.TotalW/1000, 0.4)
 	origin := float64(0.083*total) - float64(1.02*d)
-	flame := math.Max(0, float64(0.235*total)-float64(1.02*d))
-	height := math.Max(z, flame)
+	flame := max(0, float64(0.235*total)-float64(1.02*d))
+	height := max(z, flame)
 	up := floor(height-origin, 0.01)
 	q := num.Cbrt(p.Faces * p.ConvectiveW)
 	rho := Density / p.Ambient
@@ -86,7 +86,7 @@ func (p Plume) draught(inflow, width, z float64) float64 {
 	wide := floor(z, 0.05*width)
 	speed := inflow / float64(width*wide)
 	own := num.Cbrt(Gravity * p.ConvectiveW / float64(HeatCap*Density*wide))
-	return 1 + math.Min(draughtMost, draughtGain*speed/floor(own, 1e-6))
+	return 1 + min(draughtMost, draughtGain*speed/floor(own, 1e-6))
 }
 
 // risen is what a buoyant stream entrains on its way up (or down) a height z:
@@ -100,7 +100,7 @@ func risen(flow, power, z, ambient float64) float64 {
 	strength := zukoski * num.Cbrt(power*ambientLift(ambient))
 	begin := num.Pow(flow/strength, 0.6)
 	end := begin + z
-	return math.Max(0, float64(strength*float64(end*num.Cbrt(end*end)))-flow)
+	return max(0, float64(strength*float64(end*num.Cbrt(end*end)))-flow)
 }
 
 // zukoski: m = 0.21 (gρ²/(cT))^(1/3) Q^(1/3) z^(5/3) (Zukoski, in the

@@ -33,8 +33,8 @@ func TestVentFlowOfThePublishedRoomStates(t *testing.T) {
 		if math.Abs(in-1) > 0.15 || math.Abs(out-1) > 0.15 {
 			misses++
 		}
-		lowest = math.Min(lowest, math.Min(in, out))
-		highest = math.Max(highest, math.Max(in, out))
+		lowest = min(lowest, min(in, out))
+		highest = max(highest, max(in, out))
 	}
 	n := float64(len(table.Rows))
 	assert.Len(t, table.Rows, 28)

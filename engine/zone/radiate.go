@@ -35,9 +35,9 @@ func (r *Room) greyness() float64 {
 	deep := volume / r.Area
 	surface := float64(2*r.Area) + float64(2*(r.Width+r.Depth)*deep)
 	beam := 3.6 * volume / surface
-	used := math.Max(0, 1-gas.Of[Oxygen]/float64(airOxygen*gas.Mass))
+	used := max(0, 1-gas.Of[Oxygen]/float64(airOxygen*gas.Mass))
 	absorb := float64(sootAbsorb*r.now.temp[Upper]/1000)*(gas.Of[Soot]+float64(0.3*gas.Of[Tar]))/volume + float64(gasAbsorb*used)
-	return 1 - num.Exp(-math.Min(absorb*beam, 20))
+	return 1 - num.Exp(-min(absorb*beam, 20))
 }
 
 // loseToWalls takes heat from the layers into the faces for one step, by
@@ -51,9 +51,9 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 	hot := [2]float64{}
 	for layer := range hot {
 		gap := math.Abs(now.temp[layer] - r.Faces[Ceiling+2*(1-layer)].Surface())
-		hot[layer] = math.Max(stillFilm, strongFilm*num.Cbrt(gap))
+		hot[layer] = max(stillFilm, strongFilm*num.Cbrt(gap))
 	}
-	glow := Boltzmann * fourth(math.Min(now.temp[Upper], hottest))
+	glow := Boltzmann * fourth(min(now.temp[Upper], hottest))
 	spare := r.spare(touch, hot, dt)
 	for i := range r.Faces {
 		face := &r.Faces[i]
@@ -74,7 +74,7 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 // more in a step than it has: 1 unless a layer would lose half of its excess
 // temperature in one step.
 func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]float64 {
-	temp := math.Min(r.now.temp[Upper], hottest)
+	temp := min(r.now.temp[Upper], hottest)
 	radiant := 4 * Boltzmann * r.now.grey * temp * temp * temp
 	var eases [2]float64
 	for i := range r.Faces {
@@ -84,7 +84,7 @@ func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]f
 	eases[Upper] += r.Area * radiant
 	for layer := range eases {
 		share := dt * eases[layer] / float64(HeatCap*r.Gas[layer].Mass)
-		eases[layer] = math.Min(1, 0.5/floor(share, 0.5))
+		eases[layer] = min(1, 0.5/floor(share, 0.5))
 	}
 	return eases
 }

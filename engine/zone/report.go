@@ -1,8 +1,6 @@
 package zone
 
 import (
-	"math"
-
 	"lintel/engine/internal/num"
 )
 
@@ -55,10 +53,10 @@ func (m *Model) Mist(stream *Layer) float64 {
 	for _, parts := range [...]float64{1, 3} {
 		temp := (stream.Temp() + float64(parts*m.Ambient)) / (1 + parts)
 		vapour := stream.Fraction(Water) / (1 + parts)
-		celsius := math.Min(temp-Kelvin, 100)
+		celsius := min(temp-Kelvin, 100)
 		holds := 611 * num.Exp(17.6*celsius/(celsius+243)) / 101325 / molesOfWater
 		over := (vapour - holds) * Density / temp
-		most = math.Max(most, over)
+		most = max(most, over)
 	}
 	return most
 }
@@ -97,7 +95,7 @@ func (m *Model) Short() bool {
 			power = f.powerAt(m.Time)
 		}
 		made += power
-		starved += power * math.Max(f.Starved, 1-f.Lives)
+		starved += power * max(f.Starved, 1-f.Lives)
 	}
 	for i := range m.Rooms {
 		r := &m.Rooms[i]

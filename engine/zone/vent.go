@@ -162,4 +162,4 @@ func (s Slot) piece(a, b *Column, low, high, under, over float64, f *VentFlow) {
 // that matters. Chosen by us.
 const calmRoots = 0.03
 
-func clampTo(z float64, s Slot) float64 { return math.Min(math.Max(z, s.Sill), s.Head) }
+func clampTo(z float64, s Slot) float64 { return min(max(z, s.Sill), s.Head) }

@@ -20,7 +20,7 @@ var scales = cue.Scales{
 	},
 	Darkness: cue.Scale{
 		Base:       1,
-		Cuts:       []float64{0.3, 0.53, 0.71},
+		Cuts:       []float64{0.3, 0.475, 0.65},
 		Hysteresis: 0.05,
 	},
 	Still:     0.01,
@@ -31,6 +31,6 @@ var scales = cue.Scales{
 	Vanishes:  0.8,
 	Tongues:   8,
 	FlameFull: 100,
-	Brown:     0.2,
+	Brown:     0.25,
 	Yellow:    0.42,
 }

@@ -199,12 +199,12 @@ var scaleBook = fieldbook.ScaleBook{
 					Because: "ω = 0.92, between smoke of pyrolysis (0.95 to 0.98, white) and smouldering wood (0.90, light grey).",
 				},
 				{
-					At:      0.53,
-					Because: "ω = 0.70, a little darker than flaming wood (0.75, light to mid grey).",
+					At:      0.475,
+					Because: "An equal step of lightness on, ω = 0.77; measured smoke of flaming wood (0.75) lies just beyond.",
 				},
 				{
-					At:      0.71,
-					Because: "ω = 0.40, between flaming wood and soot by itself (0.15 to 0.30, black).",
+					At:      0.65,
+					Because: "An equal step again, ω = 0.48, halfway in lightness from flaming wood to soot by itself (0.15 to 0.30, black).",
 				},
 			},
 			Sources: []string{"reid_2005", "bond_bergstrom_2006", "cie_lightness", "from_memory", "chosen_by_us"},
@@ -269,9 +269,9 @@ var scaleBook = fieldbook.ScaleBook{
 		},
 		{
 			ID:      "brown",
-			At:      0.2,
+			At:      0.25,
 			Unit:    "share of the absorbed blue light that tar absorbs",
-			Because: "Tar with a seventh of its mass in soot; with more, the soot hides the tint.",
+			Because: "Tar with a tenth of its mass in soot; with more, the soot hides the tint.",
 			Sources: []string{"reid_2005", "bond_bergstrom_2006", "chosen_by_us"},
 		},
 		{

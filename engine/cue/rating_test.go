@@ -172,7 +172,7 @@ func TestHuesFollowTarAndSoot(t *testing.T) {
 		want            engine.Colour
 	}{
 		{0.85, 1, engine.White}, {0.66, 0.5, engine.YellowGrey}, {0.60, 0.3, engine.Brown},
-		{0.52, 0.1, engine.LightGrey}, {0.42, 0.1, engine.Grey}, {0.32, 0.1, engine.DarkGrey}, {0.2, 0, engine.Black},
+		{0.56, 0.1, engine.LightGrey}, {0.47, 0.1, engine.Grey}, {0.38, 0.1, engine.DarkGrey}, {0.2, 0, engine.Black},
 	} {
 		p := door()
 		p.Lightness, p.Tint = c.lightness, c.tint

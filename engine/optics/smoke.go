@@ -76,17 +76,23 @@ func (s Smoke) tint() float64 {
 }
 
 // reflectance of a cloud too thick to see through, 0 to 1.
+func (l *light) reflectance() float64 {
+	all := l.scattered + l.absorbed
+	if all <= 0 || l.scattered <= 0 {
+		return 0
+	}
+	return Reflectance(l.scattered/all, l.forward/l.scattered)
+}
+
+// Reflectance of an evenly lit cloud too thick to see through, from its albedo ω
+// and mean cosine of scattering g, 0 to 1.
 //
 //	s = √((1 − ω)/(1 − g·ω)),  R = (1 − s)/(1 + s)
 //
-// The two-stream result for an evenly lit deep layer with similarity parameter s
-// (after van de Hulst; from memory, to be confirmed).
-func (l *light) reflectance() float64 {
-	all := l.scattered + l.absorbed
-	if all <= 0 {
-		return 1
-	}
-	s := math.Sqrt(l.absorbed / (all - l.forward))
+// The two-stream result with similarity parameter s (after van de Hulst; from
+// memory, to be confirmed).
+func Reflectance(albedo, forward float64) float64 {
+	s := math.Sqrt((1 - albedo) / (1 - float64(forward*albedo)))
 	return (1 - s) / (1 + s)
 }
 

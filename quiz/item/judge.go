@@ -22,7 +22,7 @@ func (f *Family) judge(w *walk) (*Truth, error) {
 		if err != nil {
 			return nil, err
 		}
-		if accept == nil || margin < least(ask.Kind) {
+		if accept == nil || margin < ask.least() {
 			return nil, nil
 		}
 		j.accept = append(j.accept, accept)
@@ -52,9 +52,12 @@ func plain(stage engine.Stage, regime engine.Regime) bool {
 }
 
 // least is the margin below which an answer is not asked for.
-func least(kind quiz.AskKind) float64 {
-	if kind == quiz.AskStage || kind == quiz.AskRegime {
+func (a Ask) least() float64 {
+	switch {
+	case a.Kind == quiz.AskStage, a.Kind == quiz.AskRegime:
 		return fairSettled
+	case a.Cue == engine.CueDarkness && a.Kind == quiz.AskLevel:
+		return fairDarkness
 	}
 	return fairMargin
 }

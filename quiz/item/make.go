@@ -15,6 +15,9 @@ const (
 	// fairMargin is the least cut margin of a scene that may be asked. A person
 	// judges intensity to about a tenth (see changeRatio); chosen by us.
 	fairMargin = 0.1
+	// fairDarkness is the same for darkness, which ends at black: all its levels
+	// lie within a few tenths of each other. Chosen by us.
+	fairDarkness = 0.04
 	// lookEveryS is how far apart the moments lie that are tried in one scene.
 	lookEveryS = 4
 	// fairLooks is how many moments are compared once one is fair, so that

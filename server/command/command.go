@@ -1,0 +1,133 @@
+// Package command holds the commands that work on files: sim runs a scenario,
+// read reads ratings, drill prints items with their truth. Each is a function of
+// its arguments and streams and returns the exit code: 0 done, 1 failed, 2 the
+// input was at fault. A fault is one line on the error stream that says where,
+// what and what to do, and then nothing at all has been written to the output.
+package command
+
+import (
+	"bufio"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+
+	"lintel/engine"
+	"lintel/engine/shape"
+	"lintel/server/strictjson"
+)
+
+// Exit codes.
+const (
+	done    = 0
+	failed  = 1
+	atFault = 2
+)
+
+// maxFileBytes bounds a file. Chosen by us: a readings file at every limit of
+// its shape takes less.
+const maxFileBytes = 16 << 20
+
+// Training opens everything a person reads here and closes nothing.
+const Training = "Training only. Do not use at an incident, while responding or while driving."
+
+// notValidated is said beside every output until the fire model has passed its
+// validation table.
+const notValidated = "The fire model is not yet validated."
+
+// usageError is a mistake in the command line.
+type usageError struct{ text, usage string }
+
+func (e *usageError) Error() string { return e.text + ": usage: " + e.usage }
+
+// words parses a command line, with flags before or after the other words, and
+// returns the other words.
+func words(flags *flag.FlagSet, args []string) ([]string, error) {
+	flags.SetOutput(io.Discard)
+	var rest []string
+	for {
+		if err := flags.Parse(args); err != nil {
+			return nil, err
+		}
+		if flags.NArg() == 0 {
+			return rest, nil
+		}
+		rest, args = append(rest, flags.Arg(0)), flags.Args()[1:]
+	}
+}
+
+// file reads one JSON file, or standard input where path is "-", into dst.
+func file(path string, in io.Reader, dst any) error {
+	if path != "-" {
+		f, err := os.Open(path)
+		if err != nil {
+			return engine.Bad("", "cannot be opened ("+reason(err)+")", "give the path of a file that this program may read")
+		}
+		defer f.Close()
+		in = f
+	}
+	tree, err := strictjson.Read(in, maxFileBytes)
+	if err != nil {
+		return err
+	}
+	return shape.Decode(tree, dst)
+}
+
+// reason is what the system said, without the path that is said already.
+func reason(err error) string {
+	var path *os.PathError
+	if errors.As(err, &path) {
+		return path.Err.Error()
+	}
+	return err.Error()
+}
+
+// fail writes one line and returns the exit code that goes with the error.
+func fail(errOut io.Writer, command, where string, err error) int {
+	line := "lintel " + command + ": "
+	if where != "" {
+		line += where + ": "
+	}
+	fmt.Fprintln(errOut, line+err.Error())
+	var problem *engine.Problem
+	var usage *usageError
+	if errors.As(err, &problem) || errors.As(err, &usage) {
+		return atFault
+	}
+	return failed
+}
+
+// help answers -h with the usage line, and any other mistake with an error.
+func help(out, errOut io.Writer, command, usage string, err error) int {
+	if errors.Is(err, flag.ErrHelp) {
+		fmt.Fprintln(out, usage)
+		return done
+	}
+	return fail(errOut, command, "", &usageError{err.Error(), usage})
+}
+
+// printJSON writes one line of JSON. Numbers that are not finite become null.
+func printJSON(out io.Writer, v any) error {
+	return json.NewEncoder(out).Encode(shape.Encode(v))
+}
+
+// print runs a writer over buffered output, so that a reader who hangs up is
+// one error and not many.
+func print(out io.Writer, write func(*bufio.Writer) error) error {
+	buffered := bufio.NewWriter(out)
+	if err := write(buffered); err != nil {
+		return err
+	}
+	return buffered.Flush()
+}
+
+// opening line of a text for a person.
+func caution(w *bufio.Writer) {
+	fmt.Fprintln(w, Training)
+	if !engine.FireValidated {
+		fmt.Fprintln(w, notValidated)
+	}
+	fmt.Fprintln(w)
+}

@@ -19,7 +19,7 @@ import (
 func TestEveryFileHasProvenanceAndAReader(t *testing.T) {
 	root, err := published.Root()
 	require.NoError(t, err)
-	tests := testSources(t, root)
+	checks := checkSources(t, root)
 	folder := os.DirFS(filepath.Join(root, "testdata"))
 	seen := 0
 	require.NoError(t, fs.WalkDir(folder, ".", func(name string, entry fs.DirEntry, err error) error {
@@ -29,7 +29,7 @@ func TestEveryFileHasProvenanceAndAReader(t *testing.T) {
 		seen++
 		t.Run(name, func(t *testing.T) {
 			assertProvenance(t, folder, name)
-			assert.True(t, named(tests, name), "no test reads testdata/%s: name its path in a test or delete it", name)
+			assert.True(t, named(checks, name), "no test reads testdata/%s: name its path in a test or delete it", name)
 		})
 		return nil
 	}))
@@ -77,20 +77,22 @@ func assertJSONProvenance(t *testing.T, name string, text []byte) {
 	}
 }
 
-// named reports whether some test holds the file's path, or the pattern of its
-// folder and kind ("cases/*.json"), as a string. This file does not count.
-func named(tests, name string) bool {
+// named reports whether some check holds the file's path, its bare name, or the
+// pattern of its folder and kind ("cases/*.json"), as a string. This package
+// does not count.
+func named(checks, name string) bool {
 	pattern := path.Join(path.Dir(name), "*"+path.Ext(name))
-	for _, literal := range []string{name, pattern} {
-		if strings.Contains(tests, literal+`"`) {
+	for _, literal := range []string{name + `"`, pattern + `"`, `"` + path.Base(name) + `"`} {
+		if strings.Contains(checks, literal) {
 			return true
 		}
 	}
 	return false
 }
 
-// testSources joins all tests of the module but those of this package.
-func testSources(t *testing.T, root string) string {
+// checkSources joins all tests of the module but those of this package, and the
+// bench, which checks against published values as well.
+func checkSources(t *testing.T, root string) string {
 	t.Helper()
 	var all strings.Builder
 	require.NoError(t, filepath.WalkDir(root, func(file string, entry fs.DirEntry, err error) error {
@@ -99,7 +101,7 @@ func testSources(t *testing.T, root string) string {
 			return err
 		case entry.IsDir() && (entry.Name() == "node_modules" || entry.Name() == ".git" || entry.Name() == "published"):
 			return fs.SkipDir
-		case strings.HasSuffix(file, "_test.go"):
+		case strings.HasSuffix(file, "_test.go"), strings.HasSuffix(file, ".go") && strings.Contains(file, "bench"):
 			text, err := os.ReadFile(file)
 			if err != nil {
 				return err

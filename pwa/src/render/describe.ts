@@ -3,7 +3,7 @@ import { trade } from '../words/en/trade'
 import type { Scenario, Side } from '../wire.gen'
 import type { FrameLook, OpeningLook } from './frame'
 import { layOut, type Place } from './layout'
-import { churnOf, flameLength } from './jet'
+import { churnOf, flameLength, hidden } from './jet'
 import { openingName } from './names'
 import { opacity } from './tone'
 import { facingOf, frameView } from './view'
@@ -23,7 +23,7 @@ export function describe(frame: FrameLook, scenario: Scenario, side: Side): stri
     const look = frame.openings[place.index]
     const facing = facingOf(view, place)
     if (!look || !facing) continue
-    if (facing === 'away') behind ||= smokes(look)
+    if (hidden(facing)) behind ||= smokes(look)
     else said.push(`${sentence(place, look)}.`)
   }
   if (behind) said.push(picture.behind)

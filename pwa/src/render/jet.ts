@@ -4,8 +4,11 @@ import type { OpeningLook } from './frame'
 // fast, how hot, how thick and of what colour. Picture metres: x to the right,
 // y downward, from the top left corner of the picture.
 
-/** The way an opening faces as seen by the eye. */
-export type Facing = 'eye' | 'left' | 'right' | 'away' | 'up'
+/** The way an opening faces as seen by the eye; 'over' is upward from the slope of a roof that is not in view. */
+export type Facing = 'eye' | 'left' | 'right' | 'away' | 'up' | 'over'
+
+/** Whether the building stands before it. */
+export const hidden = (facing: Facing): boolean => facing === 'away' || facing === 'over'
 
 export interface Rect { x0: number; y0: number; x1: number; y1: number }
 
@@ -34,6 +37,7 @@ const SLANTS: Record<Facing, Slant> = {
   left: { right: -0.95, down: -0.05 },
   right: { right: 0.95, down: -0.05 },
   up: { right: 0, down: -1 },
+  over: { right: 0, down: -1 },
 }
 
 export const slantOf = (facing: Facing): Slant => SLANTS[facing]

@@ -4,12 +4,23 @@ import type { Compartment, Opening, Scenario, Side } from '../wire.gen'
 // it, z up. The same numbers that the physics uses; only places that a scenario
 // leaves out are chosen here.
 
-export interface Box { id: string; x0: number; x1: number; y0: number; y1: number; z0: number; z1: number; attic: boolean }
+export interface Box {
+  id: string; x0: number; x1: number; y0: number; y1: number; z0: number; z1: number
+  /** Top of its wall as seen from outside: with the floor above it. */
+  wallTop: number
+  /** The space under a pitched roof; drawn as a gable of the same volume, its ridge along side A. */
+  attic: boolean
+}
 
 /** What an opening lies in: an outside wall, the roof, or something inside. */
 export type Lies = Side | 'roof' | 'wall inside' | 'floor inside'
 
-export interface Place extends Omit<Box, 'attic'> { opening: Opening; index: number; lies: Lies }
+export interface Place {
+  id: string; x0: number; x1: number; y0: number; y1: number; z0: number; z1: number
+  opening: Opening; index: number; lies: Lies
+  /** Rise of the roof it lies in, per metre away from side A; 0 for anything level. */
+  pitch: number
+}
 
 export interface Layout { boxes: Box[]; places: Place[]; x0: number; x1: number; y0: number; y1: number; top: number }
 
@@ -35,15 +46,24 @@ export function layOut(scenario: Pick<Scenario, 'compartments' | 'openings'>): L
 /** Compartments where their scenario puts them; without a place, side by side on their floor. */
 function placeBoxes(compartments: Compartment[]): Box[] {
   const next = new Map<number, number>()
-  return compartments.map((c) => {
+  const boxes = compartments.map((c) => {
     const x0 = c.x_m ?? next.get(c.floor_m) ?? 0
     const y0 = c.y_m ?? 0
     next.set(c.floor_m, Math.max(next.get(c.floor_m) ?? 0, x0 + c.width_m))
     return {
       id: c.id, x0, x1: x0 + c.width_m, y0, y1: y0 + c.depth_m, z0: c.floor_m, z1: c.floor_m + c.height_m,
-      attic: /attic|void|roof/.test(c.id),
+      wallTop: c.floor_m + c.height_m, attic: c.floor_m > 1.5 && /attic|void|loft/.test(c.id),
     }
   })
+  for (const box of boxes) box.wallTop = floorAbove(box, boxes)
+  return boxes
+}
+
+const THICKEST_FLOOR_M = 0.7 // as the engine allows between stacked rooms
+
+function floorAbove(box: Box, boxes: Box[]): number {
+  const above = boxes.filter((o) => o.z0 >= box.z1 && o.z0 - box.z1 < THICKEST_FLOOR_M && o.x0 < box.x1 && o.x1 > box.x0 && o.y0 < box.y1 && o.y1 > box.y0)
+  return Math.max(box.z1, ...above.map((o) => o.z0))
 }
 
 function placeOpening(opening: Opening, index: number, from: Box, to: Box | undefined): Place {
@@ -58,11 +78,14 @@ function placeHatch(opening: Opening, index: number, from: Box, to: Box | undefi
   const y1 = Math.min(from.y1, to?.y1 ?? from.y1)
   const wide = Math.sqrt(opening.area_m2 ?? 0.01)
   const x = opening.at_m === undefined ? (x0 + x1 - wide) / 2 : from.x0 + opening.at_m
-  const y = (y0 + y1 - wide) / 2
+  const sloped = !to && from.attic
+  // On a pitched roof it lies half-way up the slope toward side A, where the roof is as high as its mean.
+  const y = sloped ? y0 + (y1 - y0) / 4 - wide / 2 : (y0 + y1 - wide) / 2
   const z = to && to.z0 < from.z0 ? from.z0 : from.z1
   return {
     opening, index, id: opening.id, lies: to ? 'floor inside' : 'roof',
     x0: x, x1: x + wide, y0: y, y1: y + wide, z0: z, z1: z,
+    pitch: sloped ? (4 * (from.z1 - from.z0)) / (y1 - y0) : 0,
   }
 }
 
@@ -77,7 +100,7 @@ function placeWallOpening(opening: Opening, index: number, from: Box, to: Box | 
   const start = opening.at_m === undefined ? (lo + hi - width) / 2 : (along ? from.x0 : from.y0) + opening.at_m
   const wall = side === 'A' ? from.y0 : side === 'C' ? from.y1 : side === 'B' ? from.x0 : from.x1
   return {
-    opening, index, id: opening.id, lies: to ? 'wall inside' : side, z0, z1: z0 + height,
+    opening, index, id: opening.id, lies: to ? 'wall inside' : side, z0, z1: z0 + height, pitch: 0,
     x0: along ? start : wall, x1: along ? start + width : wall,
     y0: along ? wall : start, y1: along ? wall : start + width,
   }

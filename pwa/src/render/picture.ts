@@ -126,7 +126,7 @@ export class Picture {
     const share = Number.isFinite(look.neutralPlane) ? Math.max(0, Math.min(1, look.neutralPlane)) : look.flow === 1 ? 1 : 0
     let plane = full.y1 - share * (full.y1 - full.y0)
     if (height === 0) plane = full.y1
-    if (facing === 'up') {
+    if (facing === 'up' || facing === 'over') {
       area.y0 = corners(this.view, place)[0].y - 2 * this.grid.cellM
       plane = area.y1
     }

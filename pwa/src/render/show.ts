@@ -10,6 +10,7 @@ import { Film } from './film'
 import { STEP_S } from './fluid/step'
 import { emptyFrame, type FrameLook } from './frame'
 import { layOut } from './layout'
+import { hidden } from './jet'
 import { FINENESS, Picture } from './picture'
 import { facingOf, frameView, type View } from './view'
 import { Wisps } from './wisps'
@@ -135,7 +136,8 @@ export class Show {
     this.#film!.show(ctx, picture.front, width, height)
     ctx.globalAlpha = 1
     const marked = picture.view.layout.places.find((place) => place.id === showing.selected)
-    if (marked && facingOf(picture.view, marked) !== 'away') drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked)
+    const facing = marked && facingOf(picture.view, marked)
+    if (marked && !(facing && hidden(facing)) && (facing || this.#fade > 0.5)) drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked)
   }
 
   /** Ground and wall are drawn once and kept until something on them moves. */

@@ -1,6 +1,6 @@
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, LIGHT, STEAM, TAU, TINT, touch, type Grid, type Smoke } from './fluid/grid'
 import { STEP_S } from './fluid/step'
-import { flameLength, heatOf, slantOf, type Jet } from './jet'
+import { flameLength, heatOf, hidden, slantOf, type Jet } from './jet'
 import type { Noise } from './noise'
 
 // Puts what leaves an opening into the fluid: smoke and heat on the fine grid
@@ -15,7 +15,7 @@ export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: nu
   // A churning outflow comes in puffs, about two a second; a smooth one is steady. Chosen by us.
   const puff = 1 + 0.4 * jet.churn * noise.rough(time * 2.1, jet.seed * 9.7)
   const speed = look.outVelocityMS * puff
-  const smoke = jet.facing === 'away' ? grid.back : grid.front
+  const smoke = hidden(jet.facing) ? grid.back : grid.front
   stampSmoke(grid, smoke, jet, left, noise, time)
   stampAir(grid, jet, speed)
   return speed * STEP_S
@@ -76,7 +76,7 @@ function flameReach({ look, area, plane }: Jet): number {
 
 /** Glow that burning gas starts with: more for a flame longer than its opening is high, so that it outlives the rise. */
 function flameStrength({ look, area }: Jet): number {
-  return Math.min(3, 0.7 + flameLength(look) / (area.y1 - area.y0))
+  return Math.min(4, 0.7 + flameLength(look) / (area.y1 - area.y0))
 }
 
 function stampAir(grid: Grid, jet: Jet, speed: number): void {

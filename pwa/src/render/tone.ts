@@ -134,7 +134,7 @@ function shade(
 /** Puts flame in front of the smoke already painted. */
 function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedArray, p: number): void {
   const burn = clamp01((fire - 0.02) * 1.6)
-  const flameA = burn * (1 - opacity(0.1 * tau))
+  const flameA = burn * (1 - opacity(0.045 * tau))
   const all = smokeA + flameA - smokeA * flameA
   if (all <= 0) return
   const share = (smokeA * (1 - flameA)) / all

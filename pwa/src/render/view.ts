@@ -55,7 +55,7 @@ export function project(view: View, along: number, up: number, depth: number): P
 }
 
 /** A box of the building seen from this side. */
-export interface Block { box: Box; a0: number; a1: number; d0: number; d1: number; z0: number; z1: number }
+export interface Block { box: Box; a0: number; a1: number; d0: number; d1: number; z0: number; z1: number; wallTop: number }
 
 /** Boxes from the farthest to the nearest, as a painter needs them. */
 export function blocks(view: View): Block[] {
@@ -64,7 +64,7 @@ export function blocks(view: View): Block[] {
       const p = turn(view, box.x0, box.y0)
       const q = turn(view, box.x1, box.y1)
       return {
-        box, z0: box.z0, z1: box.z1,
+        box, z0: box.z0, z1: box.z1, wallTop: box.wallTop,
         a0: Math.min(p.along, q.along), a1: Math.max(p.along, q.along),
         d0: Math.min(p.depth, q.depth), d1: Math.max(p.depth, q.depth),
       }
@@ -74,7 +74,7 @@ export function blocks(view: View): Block[] {
 
 /** Which way an opening faces the eye, or undefined for one inside. */
 export function facingOf(view: View, place: Place): Facing | undefined {
-  if (place.lies === 'roof') return 'up'
+  if (place.lies === 'roof') return place.pitch === 0 || view.side === 'A' || view.side === 'B' ? 'up' : 'over'
   const order = ['A', 'B', 'C', 'D'] as const
   const seat = order.indexOf(place.lies as Side)
   if (seat < 0) return undefined
@@ -89,11 +89,24 @@ export function corners(view: View, place: Place): [Point, Point, Point, Point] 
   const [a0, a1] = [Math.min(p.along, q.along), Math.max(p.along, q.along)]
   const [d0, d1] = [Math.min(p.depth, q.depth), Math.max(p.depth, q.depth)]
   if (place.z0 === place.z1) {
-    return [project(view, a0, place.z0, d1), project(view, a1, place.z0, d1),
-      project(view, a1, place.z0, d0), project(view, a0, place.z0, d0)]
+    return lyingCorners(view, place)
   }
   return [project(view, a0, place.z1, d0), project(view, a1, place.z1, d1),
     project(view, a1, place.z0, d1), project(view, a0, place.z0, d0)]
+}
+
+/** A level or sloping hole, clockwise from the corner that is highest and leftmost on the picture. */
+function lyingCorners(view: View, place: Place): [Point, Point, Point, Point] {
+  const middle = (place.y0 + place.y1) / 2
+  const at = (x: number, y: number) => {
+    const { along, depth } = turn(view, x, y)
+    return { ...project(view, along, place.z0 + place.pitch * (y - middle), depth), along, depth }
+  }
+  const four = [at(place.x0, place.y0), at(place.x1, place.y0), at(place.x1, place.y1), at(place.x0, place.y1)]
+  const back = four.toSorted((p, q) => q.depth - p.depth)
+  const [tl, tr] = back.slice(0, 2).toSorted((p, q) => p.along - q.along)
+  const [bl, br] = back.slice(2).toSorted((p, q) => p.along - q.along)
+  return [tl!, tr!, br!, bl!]
 }
 
 /** The part of an opening that stands open, as a rectangle on the picture: hinged on its left, or slid from it. */

@@ -38,9 +38,9 @@ function shadow({ ctx, pixel }: Pen, view: View, all: Block[]): void {
 function drawBlock(pen: Pen, view: View, palette: Palette, b: Block, all: Block[], small: boolean): void {
   const faces = small ? palette.box : palette.house
   const at = (a: number, z: number, d: number) => project(view, a, z, d)
-  const front = [at(b.a0, b.z1, b.d0), at(b.a1, b.z1, b.d0), at(b.a1, b.z0, b.d0), at(b.a0, b.z0, b.d0)] as const
-  const side = [at(b.a1, b.z1, b.d0), at(b.a1, b.z1, b.d1), at(b.a1, b.z0, b.d1), at(b.a1, b.z0, b.d0)] as const
-  const top = [at(b.a0, b.z1, b.d1), at(b.a1, b.z1, b.d1), at(b.a1, b.z1, b.d0), at(b.a0, b.z1, b.d0)] as const
+  const front = [at(b.a0, b.wallTop, b.d0), at(b.a1, b.wallTop, b.d0), at(b.a1, b.z0, b.d0), at(b.a0, b.z0, b.d0)] as const
+  const side = [at(b.a1, b.wallTop, b.d0), at(b.a1, b.wallTop, b.d1), at(b.a1, b.z0, b.d1), at(b.a1, b.z0, b.d0)] as const
+  const top = [at(b.a0, b.wallTop, b.d1), at(b.a1, b.wallTop, b.d1), at(b.a1, b.wallTop, b.d0), at(b.a0, b.wallTop, b.d0)] as const
   fill(pen, top, small ? faces.top : palette.roof.top)
   fill(pen, side, faces.side)
   fill(pen, front, faces.front)
@@ -62,7 +62,7 @@ function boards(pen: Pen, palette: Palette, front: Quad, side: Quad): void {
 
 /** A house: horizontal boards 0.2 m apart. */
 function siding(pen: Pen, palette: Palette, front: Quad, side: Quad, b: Block): void {
-  const courses = Math.round((b.z1 - b.z0) / 0.2)
+  const courses = Math.round((b.wallTop - b.z0) / 0.2)
   for (let k = 1; k < courses; k++) {
     const share = k / courses
     line(pen, between(front[0], front[3], share), between(front[1], front[2], share), palette.grain)
@@ -84,15 +84,17 @@ function edges(
     return
   }
   const level = all.filter((o) => o !== b && touches(o.d0, b.d0))
-  const overlapsUp = (o: Block) => o.z0 < b.z1 - 0.05 && o.z1 > b.z0 + 0.05
+  const overlapsUp = (o: Block) => o.z0 < b.wallTop - 0.05 && o.wallTop > b.z0 + 0.05
   const overlapsAlong = (o: Block) => o.a0 < b.a1 - 0.05 && o.a1 > b.a0 + 0.05
   const [tl, tr, br, bl] = quads.front
   if (!level.some((o) => touches(o.a1, b.a0) && overlapsUp(o))) line(pen, tl, bl, palette.line)
   if (!level.some((o) => touches(o.a0, b.a1) && overlapsUp(o))) line(pen, tr, br, palette.line)
-  const above = level.some((o) => touches(o.z0, b.z1) && overlapsAlong(o))
+  const above = level.some((o) => touches(o.z0, b.wallTop) && overlapsAlong(o))
   line(pen, tl, tr, above ? palette.grain : palette.line, above ? 2.5 : 1)
-  line(pen, bl, br, palette.line)
-  line(pen, quads.side[1], quads.side[2], palette.line)
+  const below = level.some((o) => touches(o.wallTop, b.z0) && overlapsAlong(o))
+  if (!below) line(pen, bl, br, palette.line)
+  const joined = all.some((o) => o !== b && touches(o.a1, b.a1) && touches(o.d0, b.d1) && overlapsUp(o))
+  if (!joined) line(pen, quads.side[1], quads.side[2], palette.line)
   if (!above) line(pen, quads.side[0], quads.side[1], palette.line)
 }
 

@@ -1,4 +1,5 @@
 import type { CompartmentLook, FrameLook } from '../frame'
+import { hidden } from '../jet'
 import type { Place } from '../layout'
 import { blocks, facingOf, project, turn, type Block, type View } from '../view'
 import { drawFire } from './flame'
@@ -82,7 +83,7 @@ function figures(pen: Pen, view: View, palette: Palette, b: Block, look: Compart
 function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, frame: FrameLook): void {
   const look = frame.openings[place.index]
   const facing = facingOf(view, place)
-  if (!look || facing === 'away') return
+  if (!look || (facing && hidden(facing))) return
   const p = turn(view, place.x0, place.y0)
   const q = turn(view, place.x1, place.y1)
   const a0 = Math.min(p.along, q.along)

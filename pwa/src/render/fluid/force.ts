@@ -66,7 +66,7 @@ export function mixAir(grid: Grid, smoke: Smoke, breadth: Breadth): void {
 // How hard churning gas curls: strength of the curl kept alive, and of fresh
 // eddies as a share of the local speed a second. Chosen by us, by eye.
 const KEEP_CURL = 3
-const FRESH_EDDIES = 14
+const FRESH_EDDIES = 11
 
 /** Keeps eddies alive and breaks new ones off, only where the gas churns. */
 export function churn(grid: Grid, noise: Noise, breadth: Breadth, time: number, dt: number): void {
@@ -78,7 +78,7 @@ export function churn(grid: Grid, noise: Noise, breadth: Breadth, time: number, 
     }
   }
   for (let j = 2; j < ny; j++) {
-    const grain = (1.5 * cellM) / breadthAt(breadth, j, cellM)
+    const grain = (2.8 * cellM) / breadthAt(breadth, j, cellM)
     for (let i = 2; i < nx; i++) {
       const c = j * row + i
       const how = rough[c]!
@@ -88,7 +88,7 @@ export function churn(grid: Grid, noise: Noise, breadth: Breadth, time: number, 
       const keep = (KEEP_CURL * how * dt * cellM * scratch[c]!) / (Math.sqrt(gx * gx + gy * gy) + 1e-3)
       const speed = Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)
       const fresh = FRESH_EDDIES * how * speed * dt
-      const rise = j * grain + (0.7 * time * speed * grain) / cellM
+      const rise = j * grain + (0.45 * time * speed * grain) / cellM
       u[c]! += keep * gy + fresh * noise.rough(i * grain, rise)
       v[c]! += -keep * gx + fresh * noise.rough(i * grain + 31.7, rise)
     }

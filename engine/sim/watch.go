@@ -158,7 +158,8 @@ func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
 			w.say(r, string(engine.Backdraft)+"_conditions", i,
 				"hot gas, "+whole(upper)+" C, rich in fuel ("+tenth(heat/1e6)+" MJ/kg), "+tenth(100*oxygen)+" % oxygen, no flame")
 		}
-		was.heldAt, was.fired = s.TS, false
+		was.fired = was.fired && was.backdraft
+		was.heldAt = s.TS
 	}
 	was.backdraft = holds || was.backdraft && heat > 0.7*richHeat && room.Flame < 0.5
 	burst := room.Out.LayerW / 1000

@@ -157,7 +157,7 @@ func (f *Fire) tend(air airAt, dt float64) {
 	}
 	seed := float64(0.01 * f.glow() * lives)
 	grow := float64(max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS + float64(seed*(1-f.Flame))
-	die := float64(f.Flame*(1-lives)) / flameDownS
+	die := float64(f.Flame*(1-lives))/flameDownS + float64(f.Flame*f.wet())/flameDownS
 	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
 	glows := 0.25
 	if f.Kind.CharFraction > 0 || f.Burner {
@@ -165,9 +165,11 @@ func (f *Fire) tend(air airAt, dt float64) {
 	}
 	life := num.Lerp(emberShortS, emberAirS, num.Smooth(air.moles, 0.08, 0.16))
 	f.Ember += float64(dt * (float64(f.Flame*max(0, glows-f.Ember))/emberS - f.Ember/life))
+	cools := f.wet() / flameDownS
 	if !fed {
-		f.Ember -= float64(dt * f.Ember / 30)
+		cools += 1.0 / 30
 	}
+	f.Ember -= float64(dt * f.Ember * cools)
 }
 
 // glow is how well the ember lights gas: not at all once it is nearly dead.

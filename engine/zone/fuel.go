@@ -93,7 +93,7 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 	skin := min(area, f.skin()*f.shrinks())
 	smoulder := float64(smoulderFlux * f.Ember * min(1, air.moles/0.15))
 	rate := float64(area*(f.Hot+smoulder)) + float64(skin*f.Warm)
-	dry := f.dries(&rate, area, dt)
+	dry := f.dries(&rate, dt)
 	rate = min(rate, f.Left()/(4*dt))
 	f.Mass -= float64(rate * dt)
 	f.Gas = rate
@@ -168,18 +168,26 @@ func follow(rate, want, dt float64) float64 {
 	return rate + float64(dt*(want-rate)/slow)
 }
 
-// dries spends the heat of the gas rate on water first: wet fuel gives steam
-// before it gives gas. It lowers rate and returns the steam, kg/s.
-func (f *Fire) dries(rate *float64, area, dt float64) float64 {
-	if f.Water <= 0 || area <= 0 {
-		return 0
-	}
-	wet := num.Clamp(f.Water/float64(0.05*f.Mass0+1e-9), 0, 1)
+// filmOfWater is the kg/m² of water that covers a surface whole. Chosen by us: a
+// tenth of a millimetre.
+const filmOfWater = 0.1
+
+// wet is 0 to 1: how far applied water covers the package.
+func (f *Fire) wet() float64 {
+	return num.Clamp(f.Water/floor(filmOfWater*f.Kind.AreaM2PerKg*f.Mass0, 1e-9), 0, 1)
+}
+
+// dries spends the heat that makes gas on water first: on what was put on, before
+// anything else, and on the moisture that leaves with the gas. It lowers rate and
+// returns the steam, kg/s.
+func (f *Fire) dries(rate *float64, dt float64) float64 {
+	wet := 0.98 * f.wet()
 	heat := float64(*rate * f.Kind.GasificationMJKg * 1e6)
-	steam := min(float64(0.9*wet*heat)/steamHeat, f.Water/(4*dt))
-	*rate *= 1 - float64(0.9*wet)
+	steam := min(float64(wet*heat)/steamHeat, f.Water/(4*dt))
 	f.Water -= float64(steam * dt)
-	return steam
+	bound := f.Kind.Moisture * steamHeat / (f.Kind.GasificationMJKg * 1e6)
+	*rate *= (1 - wet) / (1 + bound)
+	return steam + float64(f.Kind.Moisture**rate)
 }
 
 // powerAt is a burner's set power, W.

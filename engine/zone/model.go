@@ -98,7 +98,7 @@ type Fire struct {
 	Faces    float64
 	Mass0    float64 // kg dry, at the start
 	Mass     float64
-	Water    float64 // kg: moisture and water that fell on it
+	Water    float64 // kg that fell on it
 	Ignite   float64 // s; never when NaN
 	lit      bool
 	Spread   float64 // share of the surface burning

@@ -41,10 +41,9 @@ func newFire(in engine.Fuel, index map[string]int, materials engine.Materials, w
 	return f, nil
 }
 
-// load gives a package its mass, moisture and size: as deep as it is wide.
+// load gives a package its mass and size: as deep as it is wide.
 func (f *Fire) load(mass float64) {
 	f.Mass0, f.Mass = mass, mass
-	f.Water = mass * f.Kind.Moisture
 	f.Diameter = num.Clamp(1.13*num.Cbrt(mass/floor(f.Kind.BulkDensityKgM3, 1)), 0.05, 3)
 }
 

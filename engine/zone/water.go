@@ -64,7 +64,6 @@ func (m *Model) wet(r *Room, room int, litres float64) {
 		f := &m.Fires[i]
 		if f.Room == room && !f.Burner {
 			f.Water += 0.5 * litres / fires
-			f.Ember *= max(0, 1-0.5*litres/fires/floor(0.2*f.Mass0, 1e-6))
 		}
 	}
 }

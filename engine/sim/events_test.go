@@ -1,0 +1,84 @@
+package sim_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"lintel/engine"
+	"lintel/engine/sim"
+)
+
+// kinds are the kinds of event noted so far, in order, each once.
+func (b *bench) kinds() []string {
+	var list []string
+	for _, e := range b.Events() {
+		if !contains(list, e.Kind) {
+			list = append(list, e.Kind)
+		}
+	}
+	return list
+}
+
+func contains(list []string, word string) bool {
+	for _, w := range list {
+		if w == word {
+			return true
+		}
+	}
+	return false
+}
+
+// A cell that flashes over, is shut in and opened again shows, each with its
+// time, place and cause: flashover, backdraft conditions, re-growth, and a
+// flashover that the opening brought about.
+func TestEventsOfACellShutInAndOpened(t *testing.T) {
+	b := light(t, box(t)).to(120)
+	assert.Equal(t, []string{string(engine.Flashover)}, b.kinds())
+	b.set("port_lower_left", 0).to(145)
+	assert.Contains(t, b.kinds(), string(engine.Backdraft)+"_conditions")
+	b.set("port_lower_left", 1).to(175)
+	kinds := b.kinds()
+	assert.Contains(t, kinds, sim.Regrowth)
+	assert.Contains(t, kinds, string(engine.VentilationFlashover))
+	for _, e := range b.Events() {
+		t.Logf("%.1f s %s in %s: %s", e.TS, e.Kind, e.Where, e.Cause)
+		assert.NotEmpty(t, e.Where)
+		assert.NotEmpty(t, e.Cause)
+	}
+	last := b.Events()[len(b.Events())-1]
+	assert.Contains(t, last.Cause, "port_lower_left opened")
+}
+
+func TestEventsOfAFireThatGoesOut(t *testing.T) {
+	sc := steady(t, 15)
+	sc.Openings[0].Open = ptr(0)
+	b := light(t, sc).to(300)
+	require.Contains(t, b.kinds(), sim.Extinction)
+	assert.Contains(t, b.Events()[len(b.Events())-1].Cause, "oxygen")
+
+	wet := light(t, box(t)).to(120)
+	wet.water(3).to(126)
+	wet.water(3).to(132)
+	wet.water(3).to(180)
+	assert.Contains(t, wet.kinds(), sim.Extinction)
+	assert.Equal(t, engine.AfterKnockDown, wet.Stage())
+}
+
+// Gas of a smouldering room that leaks into a cooler one and mixes with its air
+// comes into the range in which it would burn: that is flagged before anything
+// happens, and a flame in it fires it.
+func TestEventsOfMixedSmokeGas(t *testing.T) {
+	sc := room(1)
+	sc.Openings[0].Open = ptr(0)
+	sc.Compartments[0].Initial = &engine.Initial{UpperC: ptr(120), InterfaceM: ptr(0.4), O2: ptr(0.18), FuelGas: ptr(0.14)}
+	sc.Fuels[0].HRRKW = [][2]float64{{30, 20}}
+	b := light(t, sc).to(20)
+	require.Contains(t, b.kinds(), string(engine.SmokeExplosion)+"_conditions")
+	b.to(60)
+	for _, e := range b.Events() {
+		t.Logf("%.1f s %s in %s: %s", e.TS, e.Kind, e.Where, e.Cause)
+	}
+	assert.Contains(t, b.kinds(), string(engine.SmokeExplosion))
+}

@@ -1,3 +1,4 @@
+import book from '../generated/scales.json'
 import type { Scenario } from '../wire.gen'
 import { drawOpening } from './draw/openings'
 import { paletteOf, type Palette } from './draw/palette'
@@ -18,33 +19,49 @@ const WIDTH_M = 1.5
 const HEIGHT_M = 1.125
 const OPENING = { width: 0.72, height: 0.46, sill: 0.1 }
 
-/** The middle of each level, between the cuts of content/scales; a test holds them there. */
-export const LEVELS = {
-  /** Share of the opening that the outflow fills; the flux behind the scale grows with it. */
-  filled: [0, 0.16, 0.45, 0.8, 1],
-  /** Mean outflow speed over the square root of g times the opening's height. */
-  froude: [0.012, 0.09, 0.235, 0.42, 0.64],
-  /** How hot gas must be to move like that, C: as the scale's own derivation has it. */
-  tempC: [24, 34, 90, 250, 450],
-  opticalDepth: [0, 0.3, 1.6, 5, 14],
-  lightness: [0.45, 0.86, 0.585, 0.38, 0.12],
-} as const
+/** Cuts of a cue in content/scales; level k lies between cut k-1 and cut k of the list filled up to five levels. */
+function cutsOf(cue: SwatchCue): number[] {
+  const found = book.scales.find((one) => one.cue === cue)!
+  return [...Array.from({ length: found.base }, () => 0), ...found.cuts.map((cut) => cut.at)]
+}
 
-/** What an opening shows at one level of one cue, every other cue being held in the middle. */
+/** A value in the middle of a level: midway in ratio, since people judge by ratio; past the last cut half as much again. */
+export function middleOf(cue: SwatchCue, level: number): number {
+  const cuts = cutsOf(cue)
+  const low = cuts[level - 1] ?? 0
+  const high = cuts[level] ?? 2.25 * low
+  return low > 0 ? Math.sqrt(low * high) : 0.45 * high
+}
+
+/** Share of the opening that the outflow fills at each level of volume, and elsewhere. Chosen by us. */
+const FILLED = [0, 0.18, 0.45, 0.8, 1] as const
+const FILLED_ELSE = 0.62
+/** How hot gas must be to move like each level of velocity, C: as that scale derives its cuts. */
+const TEMP_C = [24, 34, 80, 220, 450] as const
+
+/** What an opening shows at one level of one cue; every other cue is held in the middle. */
 export function swatchLook(cue: SwatchCue, level: number, look: OpeningLook): OpeningLook {
-  const at = (list: readonly number[], of: SwatchCue, middle: number) => list[of === cue ? level : middle]!
-  const froude = at(LEVELS.froude, 'velocity', 2)
-  const filled = cue === 'volume' ? LEVELS.filled[level]! : 0.62
+  const speed = cue === 'velocity' || cue === 'volume' ? level : 2
+  const froude = middleOf('velocity', speed)
+  const filled = cue === 'volume' ? FILLED[level]! : FILLED_ELSE
   look.open = 1
-  look.outVelocityMS = froude * Math.sqrt(9.81 * OPENING.height)
-  look.outTempC = at(LEVELS.tempC, 'velocity', 2)
-  look.opticalDepth = at(LEVELS.opticalDepth, 'density', cue === 'darkness' ? 3 : 2) * (cue === 'volume' ? 2 : 1)
-  look.lightness = at(LEVELS.lightness, 'darkness', 3)
-  look.neutralPlane = 1 - filled
-  look.churning = 2.2 * froude // of the band's top over the opening's mean: 1.5 / sqrt(0.47)
   look.flow = 3
-  if (level === 0 && cue !== 'velocity') look.opticalDepth = 0
+  look.neutralPlane = 1 - filled
+  look.outVelocityMS = froude * Math.sqrt(9.81 * OPENING.height)
+  look.outTempC = TEMP_C[speed]!
+  look.lightness = 1 - (cue === 'darkness' && level > 0 ? Math.min(0.9, middleOf('darkness', level)) : 0.55)
+  look.churning = filled > 0 ? (1.5 * froude) / Math.sqrt(filled) : 0 // the top of the band is half as fast again as its mean
+  look.opticalDepth = depthOf(cue, level, froude, filled)
   return look
+}
+
+function depthOf(cue: SwatchCue, level: number, froude: number, filled: number): number {
+  if (level === 0 && cue !== 'velocity') return 0
+  if (cue === 'density') return middleOf('density', level)
+  if (cue === 'darkness') return middleOf('density', 3)
+  if (cue === 'velocity') return 2
+  // Volume is K V over sqrt(g) A^(3/4); with tau = K sqrt(filled A) and V = v filled A that is the line below.
+  return middleOf('volume', level) / (froude * Math.sqrt(filled) * Math.pow(OPENING.height / OPENING.width, 0.25))
 }
 
 const scenario: Scenario = {
@@ -58,8 +75,8 @@ const scenario: Scenario = {
 const view: View = {
   side: 'A', widthM: WIDTH_M, heightM: HEIGHT_M, groundM: HEIGHT_M, leftM: 0, layout: layOut(scenario),
 }
-const CELLS = 2200
-const WARM_UP_S = 2.5 // so that the first picture already shows smoke on its way
+const CELLS = 1800
+const WARM_UP_S = 2 // so that the first picture already shows smoke on its way
 
 interface Shown { key: string; picture: Picture; frame: FrameLook; film: Film; wall: OffscreenCanvas }
 const shown = new WeakMap<HTMLCanvasElement, Shown>()

@@ -1,0 +1,35 @@
+import { box } from '../buildings/box'
+import type { Scenario } from '../wire.gen'
+import { DAY } from './draw/palette'
+import { STEP_S } from './fluid/step'
+import { emptyFrame, type FrameLook, type OpeningLook } from './frame'
+import { layOut } from './layout'
+import { Picture } from './picture'
+import { frameView } from './view'
+
+const plain: Partial<OpeningLook> = {
+  open: 1, flow: 3, neutralPlane: 0.4, outVelocityMS: 0.8, inVelocityMS: 0.5, outTempC: 200, opticalDepth: 2,
+  lightness: 0.5, churning: 0.7,
+}
+
+/** A grid that a test can afford. */
+export const CELLS = 5000
+
+/** A frame in which one opening shows something. */
+export function frameWith(look: Partial<OpeningLook>, opening = 'port_lower_left', scenario: Scenario = box): FrameLook {
+  const frame = emptyFrame(scenario.compartments.length, scenario.openings.length)
+  Object.assign(frame.openings[scenario.openings.findIndex(({ id }) => id === opening)]!, plain, look)
+  return frame
+}
+
+/** Runs the picture of the box on one frame that does not change. */
+export function film(frame: FrameLook, seconds: number, each?: (picture: Picture) => void): Picture {
+  const picture = new Picture(box, frameView(layOut(box), 'A', 0.85), CELLS)
+  for (let k = 0; k < seconds / STEP_S; k++) {
+    picture.follow(frame)
+    picture.step()
+    picture.paint(DAY.smoke)
+    each?.(picture)
+  }
+  return picture
+}

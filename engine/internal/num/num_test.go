@@ -79,7 +79,7 @@ func assertRelative(t *testing.T, want, got, tolerance float64, what string, x f
 
 func assertNear(t *testing.T, want, got, tolerance float64, what string, x float64) {
 	t.Helper()
-	if math.Abs(got-want) > tolerance*math.Max(1, math.Abs(want)) {
+	if math.Abs(got-want) > tolerance*max(1, math.Abs(want)) {
 		t.Fatalf("%s(%v) = %v, want %v", what, x, got, want)
 	}
 }

@@ -4,11 +4,14 @@
 package main
 
 import (
+	"context"
 	"log"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"lintel/pwa/wasm/wasmbuild"
 )
 
 func main() {
@@ -25,11 +28,13 @@ func main() {
 // installPackages brings exactly what package-lock.json names.
 func installPackages() error { return run(nil, "npm", "ci", "--no-audit", "--no-fund") }
 
-// compileEngine drops symbols, paths and the build id: the file is then smaller
-// and the same wherever it is built.
+// compileEngine builds the engine as a phone gets it.
 func compileEngine() error {
-	return run([]string{"GOOS=js", "GOARCH=wasm"},
-		"go", "build", "-trimpath", "-ldflags=-s -w -buildid=", "-o", filepath.Join("src", "worker", "lintel.wasm"), "./wasm")
+	path, err := filepath.Abs(filepath.Join("src", "worker", "lintel.wasm"))
+	if err != nil {
+		return err
+	}
+	return wasmbuild.Compile(context.Background(), "..", "./pwa/wasm", path)
 }
 
 // copyStarter takes the start-up script that belongs to this Go toolchain.

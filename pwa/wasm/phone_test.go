@@ -15,6 +15,8 @@ import (
 	"github.com/andybalholm/brotli"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"lintel/pwa/wasm/wasmbuild"
 )
 
 // mostBytes is the promised size over the wire: 750 KB compressed with brotli.
@@ -24,10 +26,7 @@ const mostBytes = 750_000
 func build(t *testing.T) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "lintel.wasm")
-	compile := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w -buildid=", "-o", path, ".")
-	compile.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
-	output, err := compile.CombinedOutput()
-	require.NoError(t, err, string(output))
+	require.NoError(t, wasmbuild.Compile(t.Context(), "../..", "./pwa/wasm", path))
 	return path
 }
 

@@ -17,6 +17,7 @@ import (
 	"github.com/andybalholm/brotli"
 
 	"lintel/engine/shape"
+	"lintel/pwa/wasm/wasmbuild"
 )
 
 // Engine is a built engine.
@@ -32,11 +33,8 @@ func Build(ctx context.Context, root, folder string) (Engine, error) {
 }
 
 func compile(ctx context.Context, root, pkg, path string) (Engine, error) {
-	build := exec.CommandContext(ctx, "go", "build", "-trimpath", "-ldflags=-s -w -buildid=", "-o", path, pkg)
-	build.Dir = root
-	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
-	if output, err := build.CombinedOutput(); err != nil {
-		return Engine{}, fmt.Errorf("phone: build %s: %w: %s", pkg, err, output)
+	if err := wasmbuild.Compile(ctx, root, pkg, path); err != nil {
+		return Engine{}, fmt.Errorf("phone: %w", err)
 	}
 	return Engine{Path: path, root: root}, nil
 }

@@ -3,6 +3,8 @@ import { register } from '../sw/register'
 
 /** Everything the first screen does without: the offline copy, the store, syncing. */
 export function start(): void {
-  store().catch((error: unknown) => console.warn('store:', error))
+  store()
+    .then((opened) => opened.readOpenDrill())
+    .catch((error: unknown) => console.warn('store:', error))
   if (import.meta.env.PROD) register().catch((error: unknown) => console.warn('offline copy:', error))
 }

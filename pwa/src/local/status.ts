@@ -6,6 +6,9 @@ export type Reach = 'unknown' | 'online' | 'offline'
 /** What a person is told about syncing. local/sync.ts keeps it. */
 export const sync = signal<{ unsynced: number; reach: Reach }>({ unsynced: 0, reach: 'unknown' })
 
+/** The drill that was left open, once the store has been read. */
+export const openDrill = signal<{ at: number; of: number } | undefined>(undefined)
+
 /**
  * Whether the app can be used with no server: yes once its service worker has
  * everything, no where the page came over plain http, which browsers refuse

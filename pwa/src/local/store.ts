@@ -4,7 +4,7 @@ import { durable, openDatabase, type Database } from './db'
 import { Journal } from './journal'
 import { Live } from './live'
 import { HTTPServer } from './server'
-import { sync as status, type Reach } from './status'
+import { openDrill, sync as status, type Reach } from './status'
 import { realTiming, Sync, type Result } from './sync'
 
 // The one store of this page: opened on first use, synced whenever there is a reason.
@@ -49,6 +49,13 @@ export class Store {
     return event
   }
 
+  /** Takes another call sign and tells the server. */
+  async rename(callSign: string): Promise<void> {
+    await this.journal.rename(callSign)
+    changes.value++
+    void this.#sync.wake()
+  }
+
   syncNow(): Promise<Result> {
     return this.#sync.wake()
   }
@@ -57,6 +64,7 @@ export class Store {
   async keep(key: 'drill' | 'size_up', value: unknown): Promise<void> {
     const tx = this.#db.transaction('kept', 'readwrite', durable)
     await Promise.all([value === undefined ? tx.store.delete(key) : tx.store.put(value, key), tx.done])
+    if (key === 'drill') openDrill.value = progressOf(value as Progress | undefined)
   }
 
   async kept<T>(key: 'drill' | 'size_up'): Promise<T | undefined> {
@@ -68,6 +76,11 @@ export class Store {
     await this.journal.erase()
     changes.value++
     await this.#tell(undefined)
+  }
+
+  /** Reads whether a drill was left open, for Home. */
+  async readOpenDrill(): Promise<void> {
+    openDrill.value = progressOf(await this.kept<Progress>('drill'))
   }
 
   /** Follows the network and the page's visibility. */
@@ -86,6 +99,15 @@ export class Store {
     status.value = { unsynced: self.next - 1 - self.acked, reach: reachAfter(result) }
     if (result === 'done' && document.visibilityState === 'visible') this.#live.open(self)
   }
+}
+
+interface Progress {
+  scenes: unknown[]
+  done: unknown[]
+}
+
+function progressOf(set: Progress | undefined): { at: number; of: number } | undefined {
+  return set && { at: set.done.length + 1, of: set.scenes.length }
 }
 
 /** With nothing to send, no one was asked: then only the device's own word counts. */

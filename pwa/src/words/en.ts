@@ -58,10 +58,8 @@ export const words = {
     title: 'Read the smoke',
     lead: 'Look at one opening. Say what it does. Then see what was behind the wall.',
     next: 'Next for you',
-    nextFirst: 'Your first five scenes',
-    nextMore: 'Five new scenes',
-    start: 'Start a drill',
-    resume: 'Go on with your drill',
+    fresh: 'Five new scenes',
+    resume: (at: number, of: number) => `Go on with scene ${at} of ${of}`,
   },
   sync: {
     unsynced: (n: number) => (n === 1 ? '1 record not synced' : `${n} records not synced`),

@@ -1,0 +1,82 @@
+import cautionBook from '../../generated/cautions.json'
+import glossary from '../../generated/glossary.json'
+import lessonList from '../../generated/lessons.json'
+import measureList from '../../generated/measures.json'
+import ruleList from '../../generated/rules.json'
+import type { Hazard, ItemKind, Regime, Stage } from '../../wire.gen'
+
+// The text of the field book as the content compiler wrote it. The shapes are
+// those of content/fieldbook and engine/infer.
+
+export interface Lesson {
+  id: string
+  order: number
+  title: string
+  idea: string
+  body: string[]
+  look: string[]
+  misleads: string[]
+  mistake: string
+  terms?: string[]
+  sources: string[]
+  try: { kind?: ItemKind; prop?: boolean; do: string }
+}
+
+export interface Term {
+  id: string
+  term: string
+  aliases?: string[]
+  meaning: string
+  used: string
+  see?: string[]
+  sources: string[]
+}
+
+export interface CautionText {
+  id: string
+  text: string
+  where: string[]
+  always?: boolean
+  sources: string[]
+}
+
+export interface Rule {
+  id: string
+  text: string
+  supports?: Stage[]
+  opposes?: Stage[]
+  regime?: Regime
+  hazards?: Hazard[]
+  look_alike?: string
+  next_look?: string
+  counter_sign: string
+  sources: string[]
+}
+
+export interface Measure {
+  rule: string
+  fires: number
+  hits: number
+  share: number
+  base: number
+}
+
+export const lessons = (lessonList as unknown as Lesson[]).toSorted((a, b) => a.order - b.order)
+export const terms = (glossary.terms as Term[]).toSorted((a, b) => a.term.localeCompare(b.term, 'en'))
+export const cautions = cautionBook.cautions as CautionText[]
+export const rules = ruleList as unknown as Rule[]
+
+const measures = new Map((measureList as Measure[]).map((one) => [one.rule, one]))
+export const measureOf = (rule: string): Measure | undefined => measures.get(rule)
+
+const termByID = new Map(terms.map((one) => [one.id, one]))
+export const termOf = (id: string): Term | undefined => termByID.get(id)
+
+/** Whether a text holds every word that was searched for. */
+export function holds(query: string, ...texts: (string | undefined)[]): boolean {
+  const text = texts.join(' ').toLowerCase()
+  return query
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => text.includes(word))
+}

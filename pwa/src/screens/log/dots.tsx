@@ -1,0 +1,47 @@
+interface DotsProps {
+  /** Signed differences from the truth. */
+  off: readonly number[]
+  /** The largest difference that the plot shows. */
+  reach: number
+  label: string
+  left: string
+  right: string
+}
+
+const width = 320
+const pitch = 9 // between dots that lie on each other
+const radius = 4
+
+/** Every rating as a dot about the line of truth, piled where several agree. */
+export function Dots({ off, reach, label, left, right }: DotsProps) {
+  const at = (value: number) => width / 2 + (Math.max(-reach, Math.min(reach, value)) / reach) * (width / 2 - 12)
+  const placed = pile(off.map(at))
+  const height = 26 + pitch * Math.max(1, ...placed.map(({ level }) => level + 1))
+  const foot = height - 18
+  return (
+    <svg class="dots" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
+      <path class="dots-axis" d={`M0 ${foot}H${width}`} />
+      <path class="dots-truth" d={`M${width / 2} 0V${foot + 5}`} />
+      {placed.map(({ x, level }, n) => (
+        <circle key={n} class="dot" cx={x} cy={foot - radius - 2 - level * pitch} r={radius} />
+      ))}
+      <text x="0" y={height - 3}>
+        {left}
+      </text>
+      <text x={width} y={height - 3} text-anchor="end">
+        {right}
+      </text>
+    </svg>
+  )
+}
+
+/** Dots nearer than their own width lie on top of each other. */
+function pile(places: readonly number[]): { x: number; level: number }[] {
+  const columns = new Map<number, number>()
+  return places.map((place) => {
+    const x = Math.round(place / pitch) * pitch + ((width / 2) % pitch)
+    const level = columns.get(x) ?? 0
+    columns.set(x, level + 1)
+    return { x, level }
+  })
+}

@@ -1,0 +1,53 @@
+import { words } from '../../words/en'
+import type { QuizEvent } from '../../wire.gen'
+import { answersOf } from './record'
+
+// One's own data in open forms. Every file begins and ends with the training banner.
+
+const banner = words.caution.banner
+
+/** Everything, as it lies on the device. */
+export function toJSON(callSign: string, events: readonly QuizEvent[]): string {
+  return JSON.stringify({ v: 1, notice: banner, call_sign: callSign, events, end: banner }, null, 2)
+}
+
+const columns = ['time', 'family', 'seed', 'ask', 'given', 'truth', 'error', 'steps', 'right'] as const
+
+/** One line a rating (RFC 4180, from memory). */
+export function toCSV(events: readonly QuizEvent[]): string {
+  const answered = events.filter(({ kind }) => kind === 'answer')
+  const rows = answersOf(events).flatMap(({ answer, verdict }, n) =>
+    verdict.parts.map((part) => [
+      new Date(answered[n]!.t_client).toISOString(),
+      answer.family,
+      answer.seed,
+      part.ask,
+      valueOf(part.given),
+      part.truth.map(valueOf).join(' or '),
+      part.error,
+      part.steps ?? '',
+      part.right,
+    ]),
+  )
+  return [[banner], columns, ...rows, [banner]].map((row) => row.map(cell).join(',')).join('\r\n')
+}
+
+function valueOf({ ask: _ask, ...said }: { ask: string }): string {
+  return Object.values(said).map(String).join(' ')
+}
+
+/** A cell that a spreadsheet takes for text, even where it begins like a formula. */
+function cell(value: string | number | boolean): string {
+  if (typeof value !== 'string') return String(value)
+  const text = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
+}
+
+export function download(name: string, type: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  URL.revokeObjectURL(address)
+}

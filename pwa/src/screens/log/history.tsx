@@ -1,0 +1,43 @@
+import { log } from '../../words/en/log'
+import { trade } from '../../words/en/trade'
+import type { AnswerBody, Finding, QuizEvent } from '../../wire.gen'
+
+/** How many of the latest events are listed. Chosen by us. */
+const most = 20
+
+/** The latest events of this device, newest first, each with whether the server holds it. */
+export function History({ events, acked }: { events: readonly QuizEvent[]; acked: number }) {
+  return (
+    <section class="stack">
+      <h2>{log.history}</h2>
+      <ol class="history">
+        {events
+          .slice(-most)
+          .toReversed()
+          .map((event) => (
+            <li key={event.seq}>
+              <span>
+                <strong>{log.kinds[event.kind]}</strong> {about(event)}
+              </span>
+              <span class="small soft">
+                {new Date(event.t_client).toLocaleString()} · {event.seq > acked ? log.waiting : log.synced}
+              </span>
+            </li>
+          ))}
+      </ol>
+      {events.length > most && <p class="small soft">{log.of(most, events.length)}</p>}
+    </section>
+  )
+}
+
+function about(event: QuizEvent): string {
+  if (event.kind === 'answer') {
+    const { parts } = (event.body as AnswerBody).verdict
+    return log.asItWas(parts.filter(({ right }) => right).length, parts.length)
+  }
+  if (event.kind === 'size_up') {
+    const { set } = (event.body as { finding: Pick<Finding, 'set'> }).finding
+    return set.map((stage) => trade.stages[stage]).join(', ')
+  }
+  return ''
+}

@@ -20,6 +20,7 @@ const (
 	readTimeout = 10 * time.Second
 	writeTime   = 30 * time.Second
 	idleTimeout = 60 * time.Second
+	maxConns    = 16_384
 )
 
 // Config is what the app needs of the rest of the server.
@@ -60,7 +61,8 @@ func New(config Config) (*fiber.App, error) {
 		ReadTimeout:           readTimeout,
 		WriteTimeout:          writeTime,
 		IdleTimeout:           idleTimeout,
-		ErrorHandler:          a.fail,
+		Concurrency:           maxConns,
+		ErrorHandler:          a.failEarly,
 	})
 	app.Use(a.logged, a.recovered, secured)
 	a.routes(app)

@@ -65,7 +65,7 @@ func (a *api) signedIn(c *fiber.Ctx) error {
 	if err != nil {
 		return err
 	}
-	if !a.limits.allow(device.ID, len(c.Request().Body())) {
+	if !a.limits.request(device.ID, len(c.Request().Body())) {
 		return errTooMany
 	}
 	c.Locals(deviceLocal, device)

@@ -34,6 +34,9 @@ func (a *api) postEvents(c *fiber.Ctx) error {
 	if err := quiz.ValidateBatch(device.ID, request.Events); err != nil {
 		return a.withAcked(device.ID, err)
 	}
+	if !a.limits.events(device.ID, len(request.Events)) {
+		return errTooMany
+	}
 	acked, err := a.Store.Append(device.ID, request.Events)
 	if err != nil {
 		return a.withAcked(device.ID, err)

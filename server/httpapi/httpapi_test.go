@@ -133,6 +133,23 @@ func TestOneDeviceCannotUseUpAnothersRate(t *testing.T) {
 	assert.Equal(t, 20, passed, "ten a second come back")
 }
 
+// Working out a fire again costs the server more than sending an answer costs a
+// device.
+func TestADeviceCannotFloodWithAnswers(t *testing.T) {
+	a := newApp(t)
+	full := batch(t, quiz.MaxBatch)
+	stored := 0
+	for range 70 {
+		if reply, _ := a.ask("POST", "/api/v1/events", full, signedIn...); reply.StatusCode == 200 {
+			stored++
+		}
+	}
+	assert.Equal(t, 50, stored, "5,000 at once")
+	a.now = a.now.Add(100 * time.Second)
+	reply, _ := a.ask("POST", "/api/v1/events", full, signedIn...)
+	assert.Equal(t, 200, reply.StatusCode, "and one a second after that")
+}
+
 // A wrong secret must not use up the rate of the device that it names.
 func TestAStrangerCannotLockADeviceOut(t *testing.T) {
 	a := newApp(t)

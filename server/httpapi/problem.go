@@ -65,8 +65,14 @@ var sentences = map[int]problem{
 	http.StatusRequestHeaderFieldsTooLarge: {"headers", "are larger than this server takes", "send shorter headers"},
 }
 
-// fail turns any error into a status and one sentence. It also serves requests
-// so torn that no middleware ran.
+// failEarly answers requests that came to no handler: too large, too slow or
+// torn. All others are answered by logged.
+func (a *api) failEarly(c *fiber.Ctx, err error) error {
+	a.Log.Warn("request refused unread", "why", err, "from", c.Context().RemoteAddr().String())
+	return a.fail(c, err)
+}
+
+// fail turns any error into a status and one sentence.
 func (a *api) fail(c *fiber.Ctx, err error) error {
 	status, body := a.explain(err)
 	if status == http.StatusTooManyRequests || status == http.StatusServiceUnavailable {

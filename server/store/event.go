@@ -4,11 +4,37 @@ import (
 	"bytes"
 	"encoding/binary"
 	"encoding/json"
+	"slices"
 
 	bolt "go.etcd.io/bbolt"
 
 	"lintel/quiz"
 )
+
+// entry is an event made ready to be written before the writer's turn comes:
+// encoding is most of the work, and the writer is one goroutine.
+type entry struct {
+	seq    uint64
+	id     []byte
+	text   []byte
+	answer bool
+}
+
+func makeReady(events []quiz.Event, receivedMS int64) ([]entry, error) {
+	entries := make([]entry, len(events))
+	for i, e := range events {
+		id, err := idKey(e.ID)
+		if err != nil {
+			return nil, err
+		}
+		text, err := encode(eventRow{Event: e, ReceivedMS: receivedMS})
+		if err != nil {
+			return nil, err
+		}
+		entries[i] = entry{seq: e.Seq, id: id, text: text, answer: e.Kind == quiz.AnswerEvent}
+	}
+	return entries, nil
+}
 
 // Append adds events to one device's history, all or none.
 func (s *Store) Append(device string, events []quiz.Event) (uint64, error) {
@@ -16,22 +42,25 @@ func (s *Store) Append(device string, events []quiz.Event) (uint64, error) {
 	if err != nil {
 		return 0, quiz.ErrUnknownDevice
 	}
-	received := s.now().UnixMilli()
+	entries, err := makeReady(events, s.now().UnixMilli())
+	if err != nil {
+		return 0, err
+	}
 	var acked uint64
 	err = s.writer.do(func(tx *bolt.Tx) error {
 		if tx.Bucket(deviceBucket).Get(key) == nil {
 			return quiz.ErrUnknownDevice
 		}
 		acked = lastSeq(tx, key)
-		fresh, err := sift(tx, key, acked, events)
+		fresh, err := sift(tx, key, acked, entries)
 		if err != nil {
 			return err
 		}
-		for i := range fresh {
-			if err := add(tx, key, eventRow{Event: fresh[i], ReceivedMS: received}); err != nil {
+		for _, e := range fresh {
+			if err := add(tx, key, e); err != nil {
 				return err
 			}
-			acked = fresh[i].Seq
+			acked = e.seq
 		}
 		return nil
 	})
@@ -43,56 +72,41 @@ func (s *Store) Append(device string, events []quiz.Event) (uint64, error) {
 
 // sift returns the events that are not held yet, or says why the batch cannot
 // follow what is held.
-func sift(tx *bolt.Tx, device []byte, acked uint64, events []quiz.Event) ([]quiz.Event, error) {
-	if len(events) > 0 && events[0].Seq > acked+1 {
-		return nil, quiz.ErrGap
-	}
+func sift(tx *bolt.Tx, device []byte, acked uint64, events []entry) ([]entry, error) {
 	ids := tx.Bucket(idBucket)
 	seen := map[string]bool{}
+	held := 0
 	for i, e := range events {
-		id, err := idKey(e.ID)
-		if err != nil {
-			return nil, err
-		}
-		if i > 0 && e.Seq != events[i-1].Seq+1 {
+		if i == 0 && e.seq > acked+1 || i > 0 && e.seq != events[i-1].seq+1 {
 			return nil, quiz.ErrGap
 		}
-		at := ids.Get(append(bytes.Clone(device), id...))
-		held := at != nil && binary.BigEndian.Uint64(at) == e.Seq
-		fresh := at == nil && e.Seq > acked
-		if !held && !fresh || seen[e.ID] {
+		at := ids.Get(slices.Concat(device, e.id))
+		old := at != nil && binary.BigEndian.Uint64(at) == e.seq
+		fresh := at == nil && e.seq > acked && !seen[string(e.id)]
+		if !old && !fresh {
 			return nil, quiz.ErrForked
 		}
-		seen[e.ID] = true
+		if old {
+			held = i + 1
+		}
+		seen[string(e.id)] = true
 	}
-	held := min(int(acked+1-min(acked+1, firstSeq(events))), len(events))
 	return events[held:], nil
-}
-
-func firstSeq(events []quiz.Event) uint64 {
-	if len(events) == 0 {
-		return 1
-	}
-	return events[0].Seq
 }
 
 // add writes one event, its id and, for an answer, its place in the queue of
 // those to be checked.
-func add(tx *bolt.Tx, device []byte, row eventRow) error {
-	id, err := idKey(row.ID)
-	if err != nil {
+func add(tx *bolt.Tx, device []byte, e entry) error {
+	key := eventKey(device, e.seq)
+	if err := tx.Bucket(eventBucket).Put(key, e.text); err != nil {
 		return err
 	}
-	key := eventKey(device, row.Seq)
-	if err := put(tx.Bucket(eventBucket), key, row); err != nil {
-		return err
-	}
-	if row.Kind == quiz.AnswerEvent {
+	if e.answer {
 		if err := tx.Bucket(waitingBucket).Put(key, present); err != nil {
 			return err
 		}
 	}
-	return tx.Bucket(idBucket).Put(append(bytes.Clone(device), id...), binary.BigEndian.AppendUint64(nil, row.Seq))
+	return tx.Bucket(idBucket).Put(slices.Concat(device, e.id), binary.BigEndian.AppendUint64(nil, e.seq))
 }
 
 // Acked returns how far a device's history is held.

@@ -97,13 +97,20 @@ func lastSeq(tx *bolt.Tx, device []byte) uint64 {
 	return binary.BigEndian.Uint64(key[idLen:])
 }
 
-// put writes a value as JSON, with text as the device spelled it.
+// put writes a value as JSON.
 func put(bucket *bolt.Bucket, key []byte, value any) error {
+	text, err := encode(value)
+	if err != nil {
+		return err
+	}
+	return bucket.Put(key, text)
+}
+
+// encode spells a value as JSON, with text as the device spelled it.
+func encode(value any) ([]byte, error) {
 	var text bytes.Buffer
 	encoder := json.NewEncoder(&text)
 	encoder.SetEscapeHTML(false)
-	if err := encoder.Encode(value); err != nil {
-		return err
-	}
-	return bucket.Put(key, bytes.TrimSuffix(text.Bytes(), []byte("\n")))
+	err := encoder.Encode(value)
+	return bytes.TrimSuffix(text.Bytes(), []byte("\n")), err
 }

@@ -2589,4 +2589,487 @@ var cases = []infer.Case{
 			},
 		},
 	},
+	{
+		Rule:  "no-flame-anywhere",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					State: "open",
+					Flame: "none",
+				},
+			},
+		},
+	},
+	{
+		Rule: "no-flame-anywhere",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					State: "open",
+					Flame: "none",
+				},
+				{
+					ID:    "b",
+					State: "open",
+					Flame: "full",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "pale-thick-lasting",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(3)),
+					Density:  new(int(3)),
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "pale-thick-lasting",
+		Note: "dark",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(3)),
+					Density:  new(int(3)),
+					Darkness: new(int(4)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "dark-thin-no-flame",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Density:  new(int(2)),
+					Darkness: new(int(3)),
+					Flame:    "none",
+				},
+			},
+		},
+	},
+	{
+		Rule: "dark-thin-no-flame",
+		Note: "thick",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(3)),
+					Density:  new(int(4)),
+					Darkness: new(int(3)),
+					Flame:    "none",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "fast-thick-no-flame",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+					Density:  new(int(4)),
+					Flame:    "none",
+				},
+			},
+		},
+	},
+	{
+		Rule: "fast-thick-no-flame",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: new(int(4)),
+					Density:  new(int(4)),
+					Flame:    "full",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "more-smoke",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(1)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "more-smoke",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "less-smoke",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "less-smoke",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:     "a",
+					Volume: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "darkening-unmoved",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "darkening-unmoved",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "paling-unmoved",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(4)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "paling-unmoved",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(2)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: new(int(2)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "holding-steady",
+		Fires: true,
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(3)),
+					Velocity: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(3)),
+					Velocity: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "holding-steady",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(2)),
+					Velocity: new(int(3)),
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(3)),
+					Velocity: new(int(3)),
+				},
+			},
+		},
+	},
+	{
+		Rule:  "little-open-thick-smoke",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					State:   "open",
+					Density: new(int(4)),
+				},
+				{
+					ID:    "b",
+					State: "closed",
+				},
+			},
+		},
+	},
+	{
+		Rule: "little-open-thick-smoke",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					State:   "open",
+					Density: new(int(4)),
+				},
+				{
+					ID:    "b",
+					State: "open",
+				},
+				{
+					ID:    "c",
+					State: "open",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "much-open",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					State: "open",
+				},
+				{
+					ID:    "b",
+					State: "open",
+				},
+				{
+					ID:    "c",
+					State: "broken",
+				},
+			},
+		},
+	},
+	{
+		Rule: "much-open",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					State: "open",
+				},
+				{
+					ID:    "b",
+					State: "closed",
+				},
+				{
+					ID:    "c",
+					State: "broken",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "shut-more-than-open",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					State: "open",
+				},
+				{
+					ID:    "b",
+					State: "closed",
+				},
+				{
+					ID:    "c",
+					State: "closed",
+				},
+			},
+		},
+	},
+	{
+		Rule: "shut-more-than-open",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:    "a",
+					State: "open",
+				},
+				{
+					ID:    "b",
+					State: "open",
+				},
+				{
+					ID:    "c",
+					State: "closed",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "moderate-everywhere",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					State:   "open",
+					Volume:  new(int(2)),
+					Density: new(int(1)),
+					Flame:   "none",
+				},
+			},
+		},
+	},
+	{
+		Rule: "moderate-everywhere",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					State:   "open",
+					Volume:  new(int(4)),
+					Density: new(int(1)),
+					Flame:   "none",
+				},
+			},
+		},
+	},
+	{
+		Rule:  "churning-full-volume",
+		Fires: true,
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(4)),
+					Churning: new(bool(true)),
+				},
+			},
+		},
+	},
+	{
+		Rule: "churning-full-volume",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   new(int(4)),
+					Churning: new(bool(false)),
+				},
+			},
+		},
+	},
 }

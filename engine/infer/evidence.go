@@ -75,8 +75,8 @@ func (set *Set) add(f *facts, v *verdict) {
 }
 
 // thinLogOdds is the evidence that leaves a share of 1/e undetermined. Chosen by
-// us: about one rule of middling confidence.
-const thinLogOdds = 0.9
+// us: about one rule of low confidence.
+const thinLogOdds = 0.6
 
 // undetermined is the share that too little evidence leaves unassigned.
 func (v *verdict) undetermined() float64 { return num.Exp(-v.evidence / thinLogOdds) }
@@ -117,7 +117,7 @@ func logistic(x float64) float64 {
 }
 
 // bits is the entropy of a distribution.
-func bits(p [stageCount]float64) float64 {
+func bits(p *[stageCount]float64) float64 {
 	sum := 0.0
 	for _, x := range p {
 		if x > 0 {

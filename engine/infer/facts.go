@@ -21,19 +21,55 @@ const windFeltMS = 2.0
 // gather works out every feature.
 func (s *scene) gather() *facts {
 	f := &facts{openings: make([][openingFeatures]float64, len(s.now))}
-	s.refresh(f)
+	for i := range s.now {
+		s.seenFacts(&s.now[i], &f.openings[i])
+		s.now[i].derive(&f.openings[i])
+	}
+	s.contextFacts(f)
+	s.relate(f)
 	return f
 }
 
-// refresh works the features out again in place, after an answer was tried.
-func (s *scene) refresh(f *facts) {
+// relate works out again what depends on more than one opening.
+func (s *scene) relate(f *facts) {
 	for i := range s.now {
-		s.seenFacts(&s.now[i], &f.openings[i])
+		s.comparedFacts(i, f)
 	}
-	for i := range s.now {
-		s.comparedFacts(i, &f.openings[i])
+	s.countFacts(f)
+	s.patternFacts(f)
+	s.trendFacts(f)
+}
+
+// derive works out what follows from what was seen at one opening.
+func (o *seen) derive(f *[openingFeatures]float64) {
+	f[fSmoke] = smokeShows(f)
+	for i := range o.past.levels {
+		f[fVolumeChange+i] = f[fVolume+i] - o.past.levels[i]
 	}
-	s.buildingFacts(f)
+	f[fPlaneChange] = f[fPlane] - o.past.plane
+}
+
+// The places of the flows among engine.Flows.
+const (
+	flowIn = iota
+	flowOut
+	flowBoth
+	flowNone
+)
+
+// smokeShows says whether smoke is seen at an opening.
+func smokeShows(f *[openingFeatures]float64) float64 {
+	switch {
+	case f[fVolume] >= 1 || f[fVelocity] >= 1 || f[fDensity] >= 1 || f[fDarkness] >= 1:
+		return 1
+	case f[fVolume] == 0:
+		return 0
+	case f[fFlow] == flowOut || f[fFlow] == flowBoth:
+		return 1
+	case f[fFlow] == flowNone:
+		return 0
+	}
+	return math.NaN()
 }
 
 // seenFacts are the features of one opening on its own.
@@ -43,10 +79,7 @@ func (s *scene) seenFacts(o *seen, f *[openingFeatures]float64) {
 	f[fDensity] = level(&o.Reading, engine.CueDensity)
 	f[fDarkness] = level(&o.Reading, engine.CueDarkness)
 	f[fPlane] = orNaN(o.NeutralPlane)
-	f[fFloor] = math.NaN()
-	if o.Floor != nil {
-		f[fFloor] = float64(*o.Floor)
-	}
+	f[fFloor] = o.floor
 	f[fFlow] = wordValue(engine.Flows, o.Flow)
 	f[fColour] = wordValue(engine.Colours, o.Colour)
 	f[fFlame] = wordValue(engine.FlamesSeen, o.Flame)
@@ -56,11 +89,10 @@ func (s *scene) seenFacts(o *seen, f *[openingFeatures]float64) {
 	f[fChurning] = yesNoValue(o.Churning)
 	f[fPulsing] = yesNoValue(o.Pulsing)
 	f[fVanishes] = yesNoValue(o.Vanishes)
-	f[fSmoke] = truthValue(o.showsSmoke())
 	f[fOpen] = truthValue(o.isOpen())
-	f[fCrack] = truthValue(truthOf(o.group() == gapGroup))
+	f[fCrack] = truthValue(truthOf(o.class == gapGroup))
 	s.windFacts(o, f)
-	s.changeFacts(o, f)
+	s.movedFacts(o, f)
 }
 
 func (s *scene) windFacts(o *seen, f *[openingFeatures]float64) {
@@ -77,8 +109,8 @@ func (s *scene) windFacts(o *seen, f *[openingFeatures]float64) {
 	f[fLeeward] = truthValue(truthOf(side == (onto+2)%len(engine.Sides)))
 }
 
-// changeFacts compare the opening with itself in the look before.
-func (s *scene) changeFacts(o *seen, f *[openingFeatures]float64) {
+// movedFacts say whether the opening itself was just moved.
+func (s *scene) movedFacts(o *seen, f *[openingFeatures]float64) {
 	f[fJustOpened], f[fJustShut] = 0, 0
 	for i := range s.look.Changes {
 		if s.look.Changes[i].Opening == o.ID {
@@ -86,16 +118,6 @@ func (s *scene) changeFacts(o *seen, f *[openingFeatures]float64) {
 			f[fJustOpened] = truthValue(truthOf(opened))
 			f[fJustShut] = truthValue(truthOf(!opened))
 		}
-	}
-	for i, cue := range engine.OrdinalCues {
-		f[fVolumeChange+i] = math.NaN()
-		if o.past != nil {
-			f[fVolumeChange+i] = f[fVolume+i] - level(o.past, cue)
-		}
-	}
-	f[fPlaneChange] = math.NaN()
-	if o.past != nil {
-		f[fPlaneChange] = f[fPlane] - orNaN(o.past.NeutralPlane)
 	}
 }
 

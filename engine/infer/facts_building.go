@@ -14,30 +14,28 @@ var (
 	propKinds  = []string{"box", "prop", "model"}
 )
 
-// buildingFacts are the features of the whole scene.
-func (s *scene) buildingFacts(f *facts) {
-	b := &f.building
-	set := func(feature int, x float64) { b[feature-openingFeatures] = x }
-	set(fWater, yesNoValue(s.look.Water))
-	set(fWaterBegan, s.waterBegan())
-	set(fWind, s.windMS())
-	set(fStoreys, math.NaN())
-	set(fLargeBuilding, math.NaN())
-	set(fSmallProp, math.NaN())
+// set gives a feature of the building its value.
+func (f *facts) set(feature int, x float64) { f.building[feature-openingFeatures] = x }
+
+// contextFacts are what no further look at an opening changes.
+func (s *scene) contextFacts(f *facts) {
+	f.set(fWater, yesNoValue(s.look.Water))
+	f.set(fWaterBegan, s.waterBegan())
+	f.set(fWind, s.windMS())
+	f.set(fStoreys, math.NaN())
+	f.set(fLargeBuilding, math.NaN())
+	f.set(fSmallProp, math.NaN())
 	if s.building != nil {
 		if s.building.Storeys != nil {
-			set(fStoreys, float64(*s.building.Storeys))
+			f.set(fStoreys, float64(*s.building.Storeys))
 		}
 		if s.building.Kind != "" {
-			set(fLargeBuilding, truthValue(truthOf(containsAny(s.building.Kind, largeKinds))))
-			set(fSmallProp, truthValue(truthOf(containsAny(s.building.Kind, propKinds))))
+			f.set(fLargeBuilding, truthValue(truthOf(containsAny(s.building.Kind, largeKinds))))
+			f.set(fSmallProp, truthValue(truthOf(containsAny(s.building.Kind, propKinds))))
 		}
 	}
-	set(fLooks, float64(len(s.history)))
-	s.stateFacts(set)
-	s.countFacts(f, set)
-	s.patternFacts(f, set)
-	s.trendFacts(f, set)
+	f.set(fLooks, float64(len(s.history)))
+	s.stateFacts(f)
 }
 
 func containsAny(text string, words []string) bool {
@@ -58,22 +56,26 @@ func (s *scene) windMS() float64 {
 	return *s.look.Wind.MS
 }
 
-// stateFacts say what stands open and what was just moved.
-func (s *scene) stateFacts(set func(int, float64)) {
-	closed, open := false, false
+// stateFacts say what stands open and what was just moved. A crack never shuts.
+func (s *scene) stateFacts(f *facts) {
+	var open, closed float64
 	for i := range s.now {
 		switch s.now[i].isOpen() {
 		case yes:
-			open = open || s.now[i].Kind != engine.SeenCrack
+			if s.now[i].Kind != engine.SeenCrack {
+				open++
+			}
 		case no:
-			closed = true
+			closed++
 		}
 	}
-	closedUp := unknown
-	if open || closed {
-		closedUp = truthOf(!open)
+	closedUp, mostlyShut, standing := unknown, unknown, math.NaN()
+	if open+closed > 0 {
+		closedUp, mostlyShut, standing = truthOf(open == 0), truthOf(closed > open), open
 	}
-	set(fClosedUp, truthValue(closedUp))
+	f.set(fClosedUp, truthValue(closedUp))
+	f.set(fMostlyShut, truthValue(mostlyShut))
+	f.set(fStandOpen, standing)
 	opened, shut := false, false
 	for i := range s.look.Changes {
 		switch s.look.Changes[i].State {
@@ -83,46 +85,42 @@ func (s *scene) stateFacts(set func(int, float64)) {
 			shut = true
 		}
 	}
-	set(fOpened, truthValue(truthOf(opened)))
-	set(fShut, truthValue(truthOf(shut)))
+	f.set(fOpened, truthValue(truthOf(opened)))
+	f.set(fShut, truthValue(truthOf(shut)))
 }
 
 // countFacts count the openings and take the strongest of each cue.
-func (s *scene) countFacts(f *facts, set func(int, float64)) {
-	var smoking, inlets, outlets, twoWay, shows, clear float64
-	for i := range s.now {
-		switch s.now[i].showsSmoke() {
-		case yes:
+func (s *scene) countFacts(f *facts) {
+	var smoking, clear, flames float64
+	var flows [4]float64
+	for i := range f.openings {
+		o := &f.openings[i]
+		switch {
+		case o[fSmoke] == 1:
 			smoking++
-			shows++
-		case no:
+		case o[fSmoke] == 0:
 			clear++
 		}
-		if s.now[i].Flame == engine.FlameTongues || s.now[i].Flame == engine.FlameFull {
-			shows++
+		if o[fFlame] >= 1 {
+			flames++
 		}
-		switch s.now[i].Flow {
-		case engine.FlowIn:
-			inlets++
-		case engine.FlowOut:
-			outlets++
-		case engine.FlowBoth:
-			twoWay++
+		if flow := o[fFlow]; !math.IsNaN(flow) {
+			flows[int(flow)]++
 		}
 	}
-	set(fSmoking, smoking)
-	set(fInlets, inlets)
-	set(fOutlets, outlets)
-	set(fTwoWay, twoWay)
-	nothing := unknown
-	if shows > 0 || clear > 0 {
-		nothing = truthOf(shows == 0)
+	f.set(fSmoking, smoking)
+	f.set(fInlets, flows[flowIn])
+	f.set(fOutlets, flows[flowOut])
+	f.set(fTwoWay, flows[flowBoth])
+	nothing := math.NaN()
+	if smoking+clear+flames > 0 {
+		nothing = truthValue(truthOf(smoking+flames == 0))
 	}
-	set(fNothingShows, truthValue(nothing))
+	f.set(fNothingShows, nothing)
 	for i := range engine.OrdinalCues {
-		set(fMostVolume+i, f.largest(fVolume+i))
+		f.set(fMostVolume+i, f.largest(fVolume+i))
 	}
-	set(fAnyFlame, f.largest(fFlame))
+	f.set(fAnyFlame, f.largest(fFlame))
 }
 
 // largest is the highest known value of a feature over the openings.
@@ -137,9 +135,9 @@ func (f *facts) largest(feature int) float64 {
 }
 
 // trendFacts average each change since the look before over the openings.
-func (s *scene) trendFacts(f *facts, set func(int, float64)) {
+func (s *scene) trendFacts(f *facts) {
 	for i := range engine.OrdinalCues {
-		set(fMeanVolumeChange+i, f.average(fVolumeChange+i))
+		f.set(fMeanVolumeChange+i, f.average(fVolumeChange+i))
 	}
 }
 

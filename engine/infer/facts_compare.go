@@ -1,113 +1,101 @@
 package infer
 
-import (
-	"math"
-
-	"lintel/engine"
-)
+import "math"
 
 // comparedFacts are the features of opening i beside the other openings.
-func (s *scene) comparedFacts(i int, f *[openingFeatures]float64) {
-	f[fFastest] = s.most(i, engine.CueVelocity, (*seen).like)
-	f[fDarkest] = s.most(i, engine.CueDarkness, anyOpening)
-	f[fThickest] = s.most(i, engine.CueDensity, anyOpening)
-	f[fSlower] = s.lessThanAnother(i, engine.CueVelocity, (*seen).like)
-	f[fPaler] = s.lessThanAnother(i, engine.CueDarkness, anyOpening)
-	f[fLowestSmoke] = s.lowestSmoke(i)
-	f[fOtherInlet], f[fOtherOutlet], f[fHigherOutlet] = s.otherFlows(i)
+func (s *scene) comparedFacts(i int, f *facts) {
+	own := &f.openings[i]
+	own[fFastest], own[fSlower] = s.rank(i, f, fVelocity, true)
+	own[fDarkest], own[fPaler] = s.rank(i, f, fDarkness, false)
+	own[fThickest], _ = s.rank(i, f, fDensity, false)
+	own[fLowestSmoke] = s.lowestSmoke(i, f)
+	own[fOtherInlet], own[fOtherOutlet], own[fHigherOutlet] = s.otherFlows(i, f)
 }
 
-func anyOpening(_, _ *seen) bool { return true }
-
-// most says whether opening i has strictly the most of a cue among comparable
-// ones that show smoke; unknown where there is none to compare with.
-func (s *scene) most(i int, cue engine.Cue, comparable func(a, b *seen) bool) float64 {
-	own, rivals, answer := level(&s.now[i].Reading, cue), 0, yes
+// rank says whether opening i has strictly the most of a cue among the openings
+// with smoke, and whether another has more; within its own class where alike.
+// Unknown where there is none to compare with.
+func (s *scene) rank(i int, f *facts, feature int, alike bool) (most, behind float64) {
+	own := f.openings[i][feature]
 	if math.IsNaN(own) {
-		return own
+		return own, own
 	}
+	rivals := 0
+	most, behind = 1, 0
 	for j := range s.now {
-		other := level(&s.now[j].Reading, cue)
-		if j == i || math.IsNaN(other) || s.now[j].showsSmoke() != yes || !comparable(&s.now[i], &s.now[j]) {
+		other := f.openings[j][feature]
+		if j == i || math.IsNaN(other) || f.openings[j][fSmoke] != 1 || alike && !s.now[i].like(&s.now[j]) {
 			continue
 		}
 		rivals++
 		if other >= own {
-			answer = no
+			most = 0
+		}
+		if other > own {
+			behind = 1
 		}
 	}
 	if rivals == 0 {
-		return math.NaN()
+		return math.NaN(), math.NaN()
 	}
-	return truthValue(answer)
-}
-
-func (s *scene) lessThanAnother(i int, cue engine.Cue, comparable func(a, b *seen) bool) float64 {
-	own, answer := level(&s.now[i].Reading, cue), unknown
-	if math.IsNaN(own) || s.now[i].showsSmoke() != yes {
-		return math.NaN()
+	if f.openings[i][fSmoke] != 1 {
+		return most, math.NaN()
 	}
-	for j := range s.now {
-		other := level(&s.now[j].Reading, cue)
-		if j == i || math.IsNaN(other) || !comparable(&s.now[i], &s.now[j]) {
-			continue
-		}
-		if other > own {
-			return truthValue(yes)
-		}
-		answer = no
-	}
-	return truthValue(answer)
+	return most, behind
 }
 
 // lowestSmoke says whether opening i shows smoke on the lowest level that does,
 // where more than one level was seen.
-func (s *scene) lowestSmoke(i int) float64 {
-	own := s.now[i].Floor
-	if own == nil || s.now[i].showsSmoke() != yes {
+func (s *scene) lowestSmoke(i int, f *facts) float64 {
+	own := s.now[i].floor
+	if math.IsNaN(own) || f.openings[i][fSmoke] != 1 {
 		return math.NaN()
 	}
-	levels, answer := 1, yes
+	levels, answer := 1, 1.0
 	for j := range s.now {
-		floor := s.now[j].Floor
-		if floor == nil || *floor == *own {
+		floor := s.now[j].floor
+		if math.IsNaN(floor) || floor == own {
 			continue
 		}
 		levels++
-		if *floor < *own && s.now[j].showsSmoke() == yes {
-			answer = no
+		if floor < own && f.openings[j][fSmoke] == 1 {
+			answer = 0
 		}
 	}
 	if levels == 1 {
 		return math.NaN()
 	}
-	return truthValue(answer)
+	return answer
 }
 
 // otherFlows says whether another opening takes air in, another lets smoke out,
 // and a higher one lets smoke out. Unknown where no other flow was seen.
-func (s *scene) otherFlows(i int) (inlet, outlet, higher float64) {
-	in, out, up := unknown, unknown, unknown
+func (s *scene) otherFlows(i int, f *facts) (inlet, outlet, higher float64) {
+	inlet, outlet, higher = math.NaN(), math.NaN(), math.NaN()
 	for j := range s.now {
-		if j == i || s.now[j].Flow == "" {
+		flow := f.openings[j][fFlow]
+		if j == i || math.IsNaN(flow) {
 			continue
 		}
-		in = either(in, s.now[j].Flow == engine.FlowIn)
-		out = either(out, s.now[j].lets())
-		if a, b := s.now[i].Floor, s.now[j].Floor; a != nil && b != nil {
-			up = either(up, *b > *a && s.now[j].lets())
+		either(&inlet, flow == flowIn)
+		either(&outlet, letsOut(flow))
+		if s.now[j].floor > s.now[i].floor {
+			either(&higher, letsOut(flow))
+		} else if s.now[j].floor <= s.now[i].floor {
+			either(&higher, false)
 		}
 	}
-	return truthValue(in), truthValue(out), truthValue(up)
+	return inlet, outlet, higher
 }
 
-// lets reports whether smoke is seen to leave.
-func (o *seen) lets() bool { return o.Flow == engine.FlowOut || o.Flow == engine.FlowBoth }
+// letsOut reports whether smoke is seen to leave.
+func letsOut(flow float64) bool { return flow == flowOut || flow == flowBoth }
 
 // either joins a further yes or no to an answer so far.
-func either(so truth, b bool) truth {
-	if b || so == yes {
-		return yes
+func either(so *float64, b bool) {
+	if b {
+		*so = 1
+	} else if math.IsNaN(*so) {
+		*so = 0
 	}
-	return no
 }

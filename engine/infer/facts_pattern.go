@@ -1,97 +1,108 @@
 package infer
 
-import (
-	"math"
-
-	"lintel/engine"
-)
+import "math"
 
 // patternFacts are the features that compare openings with one another.
-func (s *scene) patternFacts(f *facts, set func(int, float64)) {
-	set(fAllAlike, s.allAlike())
-	set(fLowInHighOut, s.lowInHighOut())
-	set(fRoofOut, s.roofOut())
-	set(fInwardOnly, s.inwardOnly())
+func (s *scene) patternFacts(f *facts) {
+	f.set(fAllAlike, f.allAlike())
+	f.set(fLowInHighOut, s.lowInHighOut(f))
+	f.set(fRoofOut, s.roofOut(f))
+	f.set(fInwardOnly, s.inwardOnly(f))
 	disagree, narrower := s.fastestAgainst(f)
-	set(fSpeedAndDarknessDisagree, disagree)
-	set(fSizesDiffer, narrower)
+	f.set(fSpeedAndDarknessDisagree, disagree)
+	f.set(fSizesDiffer, narrower)
 }
 
 // allAlike says whether all openings with smoke show the same in every cue rated
 // at both of a pair, two cues at least being rated at some pair.
-func (s *scene) allAlike() float64 {
-	answer := unknown
-	for i := range s.now {
-		for j := range s.now[:i] {
-			if s.now[i].showsSmoke() != yes || s.now[j].showsSmoke() != yes {
+func (f *facts) allAlike() float64 {
+	answer := math.NaN()
+	for i := range f.openings {
+		if f.openings[i][fSmoke] != 1 {
+			continue
+		}
+		for j := range f.openings[:i] {
+			if f.openings[j][fSmoke] != 1 {
 				continue
 			}
-			same, cues := sameSmoke(&s.now[i].Reading, &s.now[j].Reading)
+			same, cues := sameSmoke(&f.openings[i], &f.openings[j])
 			if !same {
-				return truthValue(no)
+				return 0
 			}
 			if cues >= 2 {
-				answer = yes
+				answer = 1
 			}
 		}
 	}
-	return truthValue(answer)
+	return answer
 }
 
-// sameSmoke compares two readings over the cues rated at both.
-func sameSmoke(a, b *engine.Reading) (same bool, cues int) {
-	for _, cue := range engine.OrdinalCues {
-		x, y := level(a, cue), level(b, cue)
-		if math.IsNaN(x) || math.IsNaN(y) {
+// sameSmoke compares two openings over the cues rated at both.
+func sameSmoke(a, b *[openingFeatures]float64) (same bool, cues int) {
+	for cue := fVolume; cue <= fDarkness; cue++ {
+		if math.IsNaN(a[cue]) || math.IsNaN(b[cue]) {
 			continue
 		}
 		cues++
-		if x != y {
+		if a[cue] != b[cue] {
 			return false, cues
 		}
 	}
 	return true, cues
 }
 
-func (s *scene) lowInHighOut() float64 {
-	answer := unknown
+func (s *scene) lowInHighOut(f *facts) float64 {
+	lowestIn, highestOut, levels := math.Inf(1), math.Inf(-1), 0
+	first := math.NaN()
 	for i := range s.now {
-		for j := range s.now {
-			low, high := s.now[i].Floor, s.now[j].Floor
-			if low == nil || high == nil || *low >= *high || s.now[i].Flow == "" || s.now[j].Flow == "" {
-				continue
-			}
-			answer = either(answer, s.now[i].Flow == engine.FlowIn && s.now[j].lets())
+		floor, flow := s.now[i].floor, f.openings[i][fFlow]
+		if math.IsNaN(floor) || math.IsNaN(flow) {
+			continue
+		}
+		if math.IsNaN(first) {
+			first, levels = floor, 1
+		} else if floor != first {
+			levels = 2
+		}
+		if flow == flowIn {
+			lowestIn = math.Min(lowestIn, floor)
+		}
+		if letsOut(flow) {
+			highestOut = math.Max(highestOut, floor)
 		}
 	}
-	return truthValue(answer)
+	if levels < 2 {
+		return math.NaN()
+	}
+	return truthValue(truthOf(lowestIn < highestOut))
 }
 
-func (s *scene) roofOut() float64 {
-	answer := unknown
+func (s *scene) roofOut(f *facts) float64 {
+	answer := math.NaN()
 	for i := range s.now {
-		if s.now[i].group() == roofGroup && s.now[i].Flow != "" {
-			answer = either(answer, s.now[i].Flow == engine.FlowOut)
+		if flow := f.openings[i][fFlow]; s.now[i].class == roofGroup && !math.IsNaN(flow) {
+			either(&answer, flow == flowOut)
 		}
 	}
-	return truthValue(answer)
+	return answer
 }
 
 // inwardOnly says whether air goes in at every gap whose flow was seen, and
 // smoke is seen to leave nowhere.
-func (s *scene) inwardOnly() float64 {
-	answer := unknown
+func (s *scene) inwardOnly(f *facts) float64 {
+	answer := math.NaN()
 	for i := range s.now {
+		flow := f.openings[i][fFlow]
 		switch {
-		case s.now[i].lets():
+		case letsOut(flow):
 			return 0
-		case s.now[i].Flow == engine.FlowIn && s.now[i].group() == gapGroup:
-			answer = yes
-		case s.now[i].Flow == engine.FlowIn:
+		case flow == flowIn && s.now[i].class == gapGroup:
+			answer = 1
+		case flow == flowIn:
 			return 0
 		}
 	}
-	return truthValue(answer)
+	return answer
 }
 
 // fastestAgainst says whether the one fastest opening is not the darkest, and
@@ -105,13 +116,13 @@ func (s *scene) fastestAgainst(f *facts) (disagree, narrower float64) {
 	if dark := f.openings[top][fDarkness]; !math.IsNaN(dark) {
 		disagree = truthValue(truthOf(dark < f.largest(fDarkness)))
 	}
-	alone := truth(yes)
+	alone := 1.0
 	for i := range s.now {
 		if i != top && !math.IsNaN(f.openings[i][fVelocity]) && s.now[top].like(&s.now[i]) {
-			alone = no
+			alone = 0
 		}
 	}
-	return disagree, truthValue(alone)
+	return disagree, alone
 }
 
 // only returns the opening that alone has the highest known value of a feature

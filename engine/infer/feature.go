@@ -51,7 +51,7 @@ const (
 	fDensityChange
 	fDarknessChange
 	fPlaneChange
-	fFastest
+	fFastest // from here on: what depends on the other openings
 	fDarkest
 	fThickest
 	fSlower
@@ -63,6 +63,9 @@ const (
 	openingFeatures
 )
 
+// firstCompared is the first of an opening's features that another opening moves.
+const firstCompared = fFastest
+
 // The features of the whole building follow on.
 const (
 	fWater = openingFeatures + iota
@@ -72,6 +75,8 @@ const (
 	fLargeBuilding
 	fSmallProp
 	fClosedUp
+	fStandOpen
+	fMostlyShut
 	fOpened
 	fShut
 	fLooks
@@ -144,6 +149,8 @@ var vocabulary = [allFeatures]feature{
 	fLargeBuilding:            yesNo("large building"),
 	fSmallProp:                yesNo("small prop"),
 	fClosedUp:                 yesNo("closed up"),
+	fStandOpen:                number("openings standing open"),
+	fMostlyShut:               yesNo("more stands shut than open"),
 	fOpened:                   yesNo("something was opened"),
 	fShut:                     yesNo("something was shut"),
 	fLooks:                    number("looks"),

@@ -48,12 +48,12 @@ func (set *Set) nearness(s *scene, f *facts, v *verdict) []float64 {
 // strength compares an opening with those of its class in speed and with all in
 // darkness and thickness. An opening without smoke has little to say.
 func (s *scene) strength(i int, f *facts) float64 {
-	if s.now[i].showsSmoke() == no && s.now[i].Flame == "" {
+	if f.openings[i][fSmoke] == 0 && !(f.openings[i][fFlame] >= 1) {
 		return -1
 	}
-	score := nearPerVelocity * s.above(i, f, fVelocity, (*seen).like)
-	score += float64(nearPerDarkness * s.above(i, f, fDarkness, anyOpening))
-	score += float64(nearPerDensity * s.above(i, f, fDensity, anyOpening))
+	score := nearPerVelocity * s.above(i, f, fVelocity, true)
+	score += float64(nearPerDarkness * s.above(i, f, fDarkness, false))
+	score += float64(nearPerDensity * s.above(i, f, fDensity, false))
 	if f.openings[i][fWindward] == 1 {
 		score *= windwardTrust
 	}
@@ -61,14 +61,14 @@ func (s *scene) strength(i int, f *facts) float64 {
 }
 
 // above is how far opening i stands above the mean of those comparable with it.
-func (s *scene) above(i int, f *facts, feature int, comparable func(a, b *seen) bool) float64 {
+func (s *scene) above(i int, f *facts, feature int, alike bool) float64 {
 	own := f.openings[i][feature]
 	if math.IsNaN(own) {
 		return 0
 	}
 	sum, n := 0.0, 0.0
 	for j := range s.now {
-		if other := f.openings[j][feature]; j != i && !math.IsNaN(other) && comparable(&s.now[i], &s.now[j]) {
+		if other := f.openings[j][feature]; j != i && !math.IsNaN(other) && (!alike || s.now[i].like(&s.now[j])) {
 			sum += other
 			n++
 		}

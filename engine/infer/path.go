@@ -108,7 +108,7 @@ const (
 )
 
 func (s *scene) outflow(i int) float64 {
-	area, velocity := s.now[i].area(), level(&s.now[i].Reading, engine.CueVelocity)
+	area, velocity := s.now[i].area, level(&s.now[i].Reading, engine.CueVelocity)
 	if area == 0 {
 		area = unknownAreaM2
 	}

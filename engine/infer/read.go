@@ -23,7 +23,7 @@ func Read(set *Set, r engine.Readings) engine.Finding {
 	}
 	vent := logistic(v.regime)
 	finding.Regime = map[engine.Regime]float64{engine.VentilationLimited: vent, engine.FuelLimited: 1 - vent}
-	roles := s.roles()
+	roles := s.roles(f)
 	near := set.nearness(s, f, v)
 	finding.Openings = s.openingFindings(f, roles, near)
 	finding.Path, finding.PathNote = s.path(roles, near)

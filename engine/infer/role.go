@@ -8,17 +8,17 @@ import (
 
 // roles says what each opening of the look does: as seen, and where the flow was
 // not seen, by what must follow.
-func (s *scene) roles() []engine.Role {
+func (s *scene) roles(f *facts) []engine.Role {
 	roles := make([]engine.Role, len(s.now))
 	for i := range s.now {
-		roles[i] = s.now[i].role()
+		roles[i] = s.now[i].role(f.openings[i][fSmoke])
 	}
 	s.balance(roles)
 	return roles
 }
 
 // role is read off one opening alone.
-func (o *seen) role() engine.Role {
+func (o *seen) role(smoke float64) engine.Role {
 	switch o.Flow {
 	case engine.FlowIn:
 		return engine.RoleIn
@@ -29,13 +29,12 @@ func (o *seen) role() engine.Role {
 	case engine.FlowNone:
 		return engine.RoleNone
 	}
-	smoke := o.showsSmoke()
 	switch {
 	case o.NeutralPlane != nil && *o.NeutralPlane > 0 && *o.NeutralPlane < 1:
 		return engine.RoleBoth
-	case smoke == yes:
+	case smoke == 1:
 		return engine.RoleOut
-	case smoke == no && o.isOpen() == no:
+	case smoke == 0 && o.isOpen() == no:
 		return engine.RoleNone
 	}
 	return engine.RoleUnknown

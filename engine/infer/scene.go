@@ -16,10 +16,19 @@ type scene struct {
 	now      []seen
 }
 
-// seen is one opening of the last look.
+// seen is one opening of the last look, and what of it no further look changes.
 type seen struct {
 	engine.Reading
-	past *engine.Reading // the same opening in the look before, or nil
+	past  before
+	class group
+	area  float64 // 0 where it is not known
+	floor float64 // NaN where it is not known
+}
+
+// before is what the same opening showed in the look before, NaN where unseen.
+type before struct {
+	levels [4]float64 // in the order of engine.OrdinalCues
+	plane  float64
 }
 
 // newScene joins the looks. What an opening is (its kind, side, floor and size)
@@ -45,13 +54,32 @@ func newScene(r engine.Readings) *scene {
 				s.now[i].carry(past)
 			}
 		}
-		if s.before != nil {
-			s.now[i].past = find(s.before, s.now[i].ID)
-		}
 		s.carryPlan(&s.now[i])
 		s.carryChange(&s.now[i])
+		s.now[i].settle(s.before)
 	}
 	return s
+}
+
+// settle works out what the comparisons ask for over and over.
+func (o *seen) settle(before *engine.Look) {
+	o.class, o.floor = o.group(), math.NaN()
+	if o.Floor != nil {
+		o.floor = float64(*o.Floor)
+	}
+	if o.WidthM != nil && o.HeightM != nil {
+		o.area = *o.WidthM * *o.HeightM
+	}
+	past := &engine.Reading{}
+	if before != nil {
+		if found := find(before, o.ID); found != nil {
+			past = found
+		}
+	}
+	for i, cue := range engine.OrdinalCues {
+		o.past.levels[i] = level(past, cue)
+	}
+	o.past.plane = orNaN(past.NeutralPlane)
 }
 
 func find(look *engine.Look, id string) *engine.Reading {
@@ -214,22 +242,13 @@ const likeSizeRatio = 2.0
 
 // like reports whether the speeds at two openings may be compared.
 func (o *seen) like(other *seen) bool {
-	if o.group() != other.group() {
+	if o.class != other.class {
 		return false
 	}
-	a, b := o.area(), other.area()
-	if a > 0 && b > 0 {
-		return a <= likeSizeRatio*b && b <= likeSizeRatio*a
+	if o.area > 0 && other.area > 0 {
+		return o.area <= likeSizeRatio*other.area && other.area <= likeSizeRatio*o.area
 	}
 	return o.Kind == other.Kind
-}
-
-// area is 0 where it is not known.
-func (o *seen) area() float64 {
-	if o.WidthM == nil || o.HeightM == nil {
-		return 0
-	}
-	return *o.WidthM * *o.HeightM
 }
 
 func (o *seen) isOpen() truth {
@@ -240,25 +259,4 @@ func (o *seen) isOpen() truth {
 		return no
 	}
 	return unknown
-}
-
-// showsSmoke reports whether smoke is seen at the opening.
-func (o *seen) showsSmoke() truth {
-	answer := unknown
-	for _, cue := range engine.OrdinalCues {
-		x := level(&o.Reading, cue)
-		if x >= 1 {
-			return yes
-		}
-		if x == 0 && cue == engine.CueVolume {
-			answer = no
-		}
-	}
-	if answer == unknown && (o.Flow == engine.FlowOut || o.Flow == engine.FlowBoth) {
-		return yes
-	}
-	if answer == unknown && o.Flow == engine.FlowNone {
-		return no
-	}
-	return answer
 }

@@ -30,6 +30,7 @@ type compiled struct {
 	source string
 	when   []condition
 	unless []condition
+	asks   featureMask // every feature it asks about
 	stage  [stageCount]float64
 	regime float64
 	hazard [hazardCount]float64
@@ -117,6 +118,9 @@ func compileRule(r *Rule, titles map[string]string) (compiled, error) {
 	}
 	if c.unless, err = parseAll(r, r.Unless); err != nil {
 		return c, err
+	}
+	for _, condition := range append(slices.Clone(c.when), c.unless...) {
+		c.asks.add(condition.feature)
 	}
 	if len(c.when) == 0 {
 		return c, engine.Bad("rule "+r.ID, "has no condition", "say when it holds")

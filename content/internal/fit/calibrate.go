@@ -1,0 +1,90 @@
+package main
+
+import (
+	"math"
+	"sort"
+
+	"lintel/content"
+	"lintel/engine"
+	"lintel/engine/infer"
+)
+
+// coverGoal is the share of moments whose true stage the returned set must hold
+// (design figure). The covering probability is the least that reaches it.
+const coverGoal = 0.97
+
+// calibrate reads every test moment with the fitted weights, and sets from what
+// comes out the covering probability and the thresholds of the hazards' flags.
+func calibrate(out *results, d data) error {
+	out.Priors.Cover = 1
+	set, err := infer.NewSet(content.RuleList(), content.Sources(), out.Rules, out.Priors)
+	if err != nil {
+		return err
+	}
+	var need []float64
+	var chances [4][]chance
+	for i := range d.test.examples {
+		e := &d.test.examples[i]
+		m := &d.moments[e.moment]
+		finding := infer.Read(set, e.readings)
+		need = append(need, likelier(finding, m.Stage))
+		for h := range finding.Hazards {
+			if !e.exact {
+				chances[h] = append(chances[h], chance{finding.Hazards[h].Probability, m.Hazards[h]})
+			}
+		}
+	}
+	sort.Float64s(need)
+	out.Priors.Cover = math.Ceil(100*need[int(coverGoal*float64(len(need)))]) / 100
+	for h, hazard := range engine.Hazards {
+		out.Priors.Flag[hazard] = threshold(chances[h])
+	}
+	return nil
+}
+
+// chance is a hazard's probability as read, and whether it was true.
+type chance struct {
+	p     float64
+	truth bool
+}
+
+// threshold is the probability that best parts moments with a hazard from those
+// without (Youden's hit share less false-alarm share), on fires that did not fit
+// the weights, seen as people see.
+func threshold(list []chance) float64 {
+	sort.Slice(list, func(i, j int) bool { return list[i].p > list[j].p })
+	with := 0
+	for _, x := range list {
+		if x.truth {
+			with++
+		}
+	}
+	best, at, hits, alarms := 0.0, 0.5, 0, 0
+	for i, x := range list {
+		if x.truth {
+			hits++
+		} else {
+			alarms++
+		}
+		if i+1 < len(list) && list[i+1].p == x.p {
+			continue
+		}
+		if gain := ratio(hits, with) - ratio(alarms, len(list)-with); gain > best {
+			best, at = gain, x.p
+		}
+	}
+	return math.Floor(1000*at) / 1000
+}
+
+// likelier is the probability of all stages likelier than the true one, the
+// undetermined part laid evenly over them, as infer's set counts it.
+func likelier(f engine.Finding, truth engine.Stage) float64 {
+	even := f.Stage[engine.Undetermined] / float64(len(trueStages))
+	sum := 0.0
+	for _, stage := range trueStages {
+		if stage != truth && f.Stage[stage] > f.Stage[truth] {
+			sum += f.Stage[stage] + even
+		}
+	}
+	return sum
+}

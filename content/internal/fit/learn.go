@@ -1,0 +1,177 @@
+package main
+
+import (
+	"math"
+
+	"lintel/engine"
+	"lintel/engine/infer"
+)
+
+// model is the weights: one head per thing that is told apart.
+type model struct {
+	stage  head // a score for every true stage
+	regime head
+	hazard [4]head
+}
+
+// head is a linear score for each class over the rules that fired. Start is the
+// trade's weight, to which the fit is tied; sign bounds a weight to what the rule
+// claims: 0 means the rule says nothing of that class.
+type head struct {
+	bias   []float64
+	weight [][]float64 // by rule and class
+	start  [][]float64
+	sign   [][]float64
+	free   bool // bound to no claim
+}
+
+var trueStages = engine.Stages[:len(engine.Stages)-1]
+
+// tie is how many examples' worth the trade's own weight counts for. Chosen by us.
+const tie = 6.0
+
+// startWeights are the trade's, as infer gives them to an unmeasured rule.
+var startWeights = map[infer.Confidence]float64{infer.High: 1.5, infer.Middle: 1.0, infer.Low: 0.5}
+
+func newHead(rules []infer.Rule, classes int, claims func(r *infer.Rule, class int) float64) head {
+	h := head{bias: make([]float64, classes)}
+	for i := range rules {
+		start, sign := make([]float64, classes), make([]float64, classes)
+		for c := range classes {
+			sign[c] = claims(&rules[i], c)
+			start[c] = sign[c] * startWeights[rules[i].Confidence]
+		}
+		h.start, h.sign = append(h.start, start), append(h.sign, sign)
+		h.weight = append(h.weight, append([]float64(nil), start...))
+	}
+	return h
+}
+
+func learn(rules []infer.Rule, s sample) model {
+	var m model
+	m.stage = newHead(rules, len(trueStages), stageClaim)
+	m.stage.fit(s, func(x *moment) int { return indexOf(trueStages, x.Stage) })
+	m.regime = newHead(rules, 2, func(r *infer.Rule, class int) float64 {
+		if class == 0 || r.Regime == "" {
+			return 0
+		}
+		if r.Regime == engine.VentilationLimited {
+			return 1
+		}
+		return -1
+	})
+	m.regime.fit(s, func(x *moment) int {
+		if x.Regime == engine.VentilationLimited {
+			return 1
+		}
+		return 0
+	})
+	for h, hazard := range engine.Hazards {
+		m.hazard[h] = newHead(rules, 2, func(r *infer.Rule, class int) float64 {
+			if class == 1 && indexOf(r.Hazards, hazard) >= 0 {
+				return 1
+			}
+			return 0
+		})
+		m.hazard[h].fit(s, func(x *moment) int {
+			if x.Hazards[h] {
+				return 1
+			}
+			return 0
+		})
+	}
+	return m
+}
+
+func stageClaim(r *infer.Rule, class int) float64 {
+	switch {
+	case indexOf(r.Supports, trueStages[class]) >= 0:
+		return 1
+	case indexOf(r.Opposes, trueStages[class]) >= 0:
+		return -1
+	}
+	return 0
+}
+
+// rounds and pace of the descent (Adam; Kingma and Ba 2015, from memory, to be
+// confirmed), enough for the loss to stand still in the fourth digit.
+const (
+	rounds = 400
+	pace   = 0.05
+)
+
+// fit lowers the log loss over the sample plus the tie to the trade's weights.
+func (h *head) fit(s sample, class func(*moment) int) {
+	classes := len(h.bias)
+	step := newDescent(len(h.weight), classes)
+	p := make([]float64, classes)
+	for range rounds {
+		step.clear()
+		for i := range s.examples {
+			e := &s.examples[i]
+			h.shares(e.rules, p)
+			want := class(&s.moments[e.moment])
+			for c := range p {
+				off := p[c]
+				if c == want {
+					off--
+				}
+				step.bias[c] += off
+				for _, r := range e.rules {
+					step.weight[r][c] += off
+				}
+			}
+		}
+		for r := range h.weight {
+			for c := range h.weight[r] {
+				step.weight[r][c] += tie * (h.weight[r][c] - h.start[r][c])
+			}
+		}
+		step.take(h, float64(len(s.examples)))
+		h.bound()
+	}
+}
+
+// bound keeps every weight on the side that its rule claims.
+func (h *head) bound() {
+	if h.free {
+		return
+	}
+	for r := range h.weight {
+		for c, w := range h.weight[r] {
+			switch {
+			case h.sign[r][c] == 0 || w*h.sign[r][c] < 0:
+				h.weight[r][c] = 0
+			}
+		}
+	}
+}
+
+// shares fills p with the probability of each class.
+func (h *head) shares(rules []int, p []float64) {
+	top := math.Inf(-1)
+	for c := range p {
+		p[c] = h.bias[c]
+		for _, r := range rules {
+			p[c] += h.weight[r][c]
+		}
+		top = math.Max(top, p[c])
+	}
+	sum := 0.0
+	for c := range p {
+		p[c] = math.Exp(p[c] - top)
+		sum += p[c]
+	}
+	for c := range p {
+		p[c] /= sum
+	}
+}
+
+func indexOf[T comparable](list []T, x T) int {
+	for i := range list {
+		if list[i] == x {
+			return i
+		}
+	}
+	return -1
+}

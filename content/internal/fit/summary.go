@@ -1,0 +1,131 @@
+package main
+
+import (
+	"fmt"
+
+	"lintel/content"
+	"lintel/engine"
+	"lintel/engine/infer"
+)
+
+// summary prints what the measured reader gets right on the fires that test it.
+func summary(out results, d data) error {
+	set, err := infer.NewSet(content.RuleList(), content.Sources(), out.Rules, out.Priors)
+	if err != nil {
+		return err
+	}
+	counts := map[engine.Stage]int{}
+	for i := range d.moments {
+		counts[d.moments[i].Stage]++
+	}
+	fmt.Println("moments by stage:", counts)
+	control := newRival(d.fit)
+	for _, exact := range []bool{true, false} {
+		var t tally
+		rivalRight := 0
+		for i := range d.test.examples {
+			e := &d.test.examples[i]
+			if e.exact == exact {
+				m := &d.moments[e.moment]
+				t.add(infer.Read(set, e.readings), m)
+				if control.call(e.readings) == m.Stage {
+					rivalRight++
+				}
+			}
+		}
+		t.print(exact)
+		fmt.Printf("  control, a free multinomial logistic reader: top stage right %.3f\n", float64(rivalRight)/float64(t.n))
+	}
+	return nil
+}
+
+// tally counts right answers.
+type tally struct {
+	calls                      map[[2]engine.Stage]int // by truth and call
+	n, top, held, size, regime int
+	flagged, clear             [4][2]int // of those with the hazard, of those without: flagged, all
+	near, nearOf               int
+}
+
+func (t *tally) add(f engine.Finding, m *moment) {
+	t.n++
+	best := engine.Undetermined
+	for _, stage := range engine.Stages {
+		if f.Stage[stage] > f.Stage[best] {
+			best = stage
+		}
+	}
+	if best == m.Stage {
+		t.top++
+	}
+	if t.calls == nil {
+		t.calls = map[[2]engine.Stage]int{}
+	}
+	t.calls[[2]engine.Stage{m.Stage, best}]++
+	if indexOf(f.Set, m.Stage) >= 0 {
+		t.held++
+	}
+	t.size += len(f.Set)
+	if (f.Regime[engine.VentilationLimited] > 0.5) == (m.Regime == engine.VentilationLimited) {
+		t.regime++
+	}
+	for h := range f.Hazards {
+		side := &t.clear[h]
+		if m.Hazards[h] {
+			side = &t.flagged[h]
+		}
+		side[1]++
+		if f.Hazards[h].Flagged {
+			side[0]++
+		}
+	}
+	t.nearest(f, m)
+}
+
+// nearest counts, where more than one room shows, whether the opening with the
+// highest nearness leads into the room that burns.
+func (t *tally) nearest(f engine.Finding, m *moment) {
+	rooms, best, most := map[string]bool{}, "", 0.0
+	for _, o := range m.Plan.Openings {
+		finding, seen := f.Openings[o.ID]
+		if !seen {
+			continue
+		}
+		rooms[o.From] = true
+		if finding.Nearness > most {
+			best, most = o.From, finding.Nearness
+		}
+	}
+	if len(rooms) < 2 {
+		return
+	}
+	t.nearOf++
+	if best == m.Seat {
+		t.near++
+	}
+}
+
+// table prints what was called for each true stage.
+func (t *tally) table() {
+	for _, truth := range trueStages {
+		fmt.Printf("  %-26s", truth)
+		for _, call := range engine.Stages {
+			fmt.Printf(" %4d", t.calls[[2]engine.Stage{truth, call}])
+		}
+		fmt.Println()
+	}
+}
+
+func (t *tally) print(exact bool) {
+	how := "as people see"
+	if exact {
+		how = "exact"
+	}
+	n := float64(t.n)
+	fmt.Printf("%s: top stage right %.3f, set holds %.3f at mean size %.2f, regime %.3f, nearest %.3f of %d\n",
+		how, float64(t.top)/n, float64(t.held)/n, float64(t.size)/n, float64(t.regime)/n, ratio(t.near, t.nearOf), t.nearOf)
+	t.table()
+	for h, hazard := range engine.Hazards {
+		fmt.Printf("  %s: flagged %d of %d with it, %d of %d without\n", hazard, t.flagged[h][0], t.flagged[h][1], t.clear[h][0], t.clear[h][1])
+	}
+}

@@ -69,8 +69,12 @@ func file(path string, in io.Reader, dst any) error {
 		in = f
 	}
 	tree, err := strictjson.Read(in, maxFileBytes)
-	if err != nil {
+	var problem *engine.Problem
+	switch {
+	case errors.As(err, &problem):
 		return err
+	case err != nil:
+		return engine.Bad("", "cannot be read ("+reason(err)+")", "give a file and not a folder")
 	}
 	return shape.Decode(tree, dst)
 }

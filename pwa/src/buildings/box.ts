@@ -36,7 +36,7 @@ export const box: Scenario = {
   ],
   openings: [
     port('lower_left', 1), port('lower_right', 0), port('upper_left', 0), port('upper_right', 0),
-    innerDoor('lower_door', 'lower_left', 'lower_right'), innerDoor('upper_door', 'upper_left', 'upper_right'),
+    innerDoor('door_lower', 'lower_left', 'lower_right'), innerDoor('door_upper', 'upper_left', 'upper_right'),
     hatch('floor_hole', 'floor_hole', 'upper_left', 'lower_left', 0.0225),
     hatch('ceiling_hatch', 'ceiling_hatch', 'upper_right', 'void', 0.0225),
     hatch('roof_hatch', 'roof_hatch', 'void', 'outside', 0.04),

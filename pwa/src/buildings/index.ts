@@ -2,8 +2,8 @@ import type { Scenario, Side } from '../wire.gen'
 import { box } from './box'
 import { bungalow, twoStorey } from './houses'
 
-/** A fuel as it is laid in one of our buildings: how much at a time, in kg. */
-export interface Load { fuel: string; kg: number; simulatedOnly: boolean }
+/** A fuel as it is laid in one of our buildings: how much at a time, in kg, and on how much straw it is lit. */
+export interface Load { fuel: string; kg: number; strawKg?: number; simulatedOnly: boolean }
 
 /** A building of our own, ready for the bench. */
 export interface Building {
@@ -22,14 +22,14 @@ export interface Building {
 // grows, is short of air behind a nearly shut port, and burns out in minutes.
 // Foam plastic is never burned in a live prop.
 const boxLoads: Load[] = [
+  { fuel: 'softwood', kg: 0.8, strawKg: 0.05, simulatedOnly: false },
   { fuel: 'straw', kg: 0.12, simulatedOnly: false },
-  { fuel: 'softwood', kg: 0.6, simulatedOnly: false },
   { fuel: 'polystyrene', kg: 0.05, simulatedOnly: true },
 ]
 
 const houseLoads: Load[] = [
+  { fuel: 'timber', kg: 80, strawKg: 1, simulatedOnly: false },
   { fuel: 'paper', kg: 8, simulatedOnly: false },
-  { fuel: 'timber', kg: 80, simulatedOnly: false },
   { fuel: 'upholstered', kg: 40, simulatedOnly: true },
 ]
 

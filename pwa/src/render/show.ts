@@ -125,7 +125,7 @@ export class Show {
     ctx.drawImage(this.#wall!, 0, 0)
     const pen = this.#pen(ctx, picture.view)
     for (const place of picture.view.layout.places) {
-      if (facingOf(picture.view, place) === 'eye') drawSeenFire(pen, picture.view, palette, place, frame, picture.timeS)
+      if (facingOf(picture.view, place) === 'eye') drawSeenFire(pen, picture.view, place, frame, picture.timeS)
     }
     ctx.globalAlpha = 1
     const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us }

@@ -48,7 +48,7 @@ function drawCompartment(
     fill(pen, quad(b.z0 + layer, b.z1), heatColour(palette, look.upperC, cut.outsideC, 1))
     line(pen, at(b.a0, b.z0 + layer), at(b.a1, b.z0 + layer), palette.cut, 1.2)
   }
-  if (look.hrrKW > 0.2) drawFire(pen, view, palette, b, b.d0, look.hrrKW, time)
+  if (look.hrrKW > 0.2) drawFire(pen, view, b, b.d0, look.hrrKW, time)
   stroke(pen, quad(b.z0, b.z1), palette.cut, 3)
   figures(pen, view, palette, b, look, cut)
 }

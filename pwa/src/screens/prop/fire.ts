@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals'
-import type { Building } from '../../buildings'
+import type { Building, Load } from '../../buildings'
 import { readFrame, type FrameLook } from '../../render'
 import type { Event, Move, Side } from '../../wire.gen'
 import { EngineProblem, engine, type OpenedRun } from '../../worker/client'
@@ -70,8 +70,9 @@ export class BenchFire {
     this.#queue(() => engine.move(this.#opened.run, { t_s: 0, opening, open }))
   }
 
-  lay(fuel: string, kg: number, where: string): void {
+  lay({ fuel, kg, strawKg }: Load, where: string): void {
     this.#queue(async () => {
+      if (strawKg) await engine.move(this.#opened.run, { t_s: 0, fuel: 'straw', mass_kg: strawKg, in: where })
       await engine.move(this.#opened.run, { t_s: 0, fuel, mass_kg: kg, in: where })
       this.#lit = true
     })

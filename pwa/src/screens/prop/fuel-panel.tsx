@@ -9,6 +9,12 @@ import type { BenchFire, Now } from './fire'
 
 const fuelName = (id: string) => spoken(fuels.find((fuel) => fuel.id === id)?.name ?? id)
 
+/** A load in words, with the warning that belongs to it. */
+function loadName({ fuel, kg, strawKg, simulatedOnly }: Load): string {
+  const name = `${fuelName(fuel)}, ${prop.amount(kg)}${strawKg ? prop.onStraw(prop.amount(strawKg)) : ''}`
+  return simulatedOnly ? `${name}. ${prop.simulatedShort}` : name
+}
+
 /** Which fuel, where it is laid, and the flame to it. */
 export function FuelPanel({ fire, now }: { fire: BenchFire; now: Now }) {
   const { loads, seat, scenario } = fire.building
@@ -19,7 +25,7 @@ export function FuelPanel({ fire, now }: { fire: BenchFire; now: Now }) {
       <Choices
         label={prop.layFuel}
         columns={1}
-        choices={loads.map((one) => ({ value: one.fuel, name: `${fuelName(one.fuel)}, ${prop.amount(one.kg)}${one.simulatedOnly ? `. ${prop.simulatedShort}` : ''}` }))}
+        choices={loads.map((one) => ({ value: one.fuel, name: loadName(one) }))}
         chosen={load.fuel}
         choose={(id) => setLoad(loads.find((one) => one.fuel === id)!)}
       />
@@ -29,7 +35,7 @@ export function FuelPanel({ fire, now }: { fire: BenchFire; now: Now }) {
         </p>
       )}
       <RoomChoice label={prop.layWhere} rooms={roomsOf(scenario.compartments)} chosen={where} choose={setWhere} />
-      <Button look="main" wide onClick={() => fire.lay(load.fuel, load.kg, where)}>
+      <Button look="main" wide onClick={() => fire.lay(load, where)}>
         {now.lit ? prop.lightMore : prop.light}
       </Button>
     </div>

@@ -22,6 +22,7 @@ export const prop = {
   layFuel: 'Fuel',
   layWhere: 'Laid in',
   amount: (kg: number) => (kg < 1 ? `${Math.round(kg * 1000)} g` : `${kg} kg`),
+  onStraw: (amount: string) => `, on ${amount} of straw`,
   light: 'Light it',
   lightMore: 'Add it and light it',
   simulatedOnly: 'Simulated only: never burn plastics in a live prop.',

@@ -40,7 +40,7 @@ func bodyProblem(err error) error {
 	case errors.As(err, &syntax):
 		return engine.Bad("body", "is not JSON at byte "+strconv.FormatInt(syntax.Offset, 10), sendAgain)
 	case errors.As(err, &kind):
-		return engine.Bad(kind.Field, "is a "+kind.Value, "see the API in DEVELOPERS.md; nothing was stored")
+		return engine.Bad(kind.Field, "is a "+kind.Value, "see server/httpapi/README.md; nothing was stored")
 	}
 	if field, ok := strings.CutPrefix(err.Error(), "json: unknown field "); ok {
 		return engine.Bad("body", "holds an unknown field "+field, "take it out; nothing was stored")

@@ -3,6 +3,7 @@ package httpapi_test
 import (
 	"errors"
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 	"time"
@@ -62,6 +63,24 @@ func TestHealthAndReadiness(t *testing.T) {
 	assert.Contains(t, body, "restart the server")
 	reply, _ = a.ask("GET", "/healthz", "")
 	assert.Equal(t, 200, reply.StatusCode)
+}
+
+// The description names every path there is, and every status in the table.
+func TestTheDescriptionIsComplete(t *testing.T) {
+	text, err := os.ReadFile("README.md")
+	require.NoError(t, err)
+	paths := 0
+	for _, route := range newApp(t).GetRoutes(true) {
+		if strings.Contains(route.Path, "*") || route.Method != "GET" && route.Method != "POST" {
+			continue
+		}
+		paths++
+		assert.Contains(t, string(text), "`"+route.Method+" "+route.Path+"`")
+	}
+	assert.Equal(t, 7, paths)
+	for _, status := range []string{"400", "401", "403", "404", "405", "409", "413", "415", "429", "431", "500", "503", "507"} {
+		assert.Contains(t, string(text), status)
+	}
 }
 
 // Every answer, whatever it is, carries the headers.

@@ -57,8 +57,8 @@ var statuses = []struct {
 // sentences are for what fiber itself refuses.
 var sentences = map[int]problem{
 	http.StatusBadRequest:                  {"request", "cannot be read", "send a whole HTTP request"},
-	http.StatusNotFound:                    {"path", "does not exist here", "see the API in DEVELOPERS.md"},
-	http.StatusMethodNotAllowed:            {"method", "is not allowed on this path", "see the API in DEVELOPERS.md"},
+	http.StatusNotFound:                    {"path", "does not exist here", "see the paths in server/httpapi/README.md"},
+	http.StatusMethodNotAllowed:            {"method", "is not allowed on this path", "see the paths in server/httpapi/README.md"},
 	http.StatusRequestTimeout:              {"request", "took too long", "send it again"},
 	http.StatusRequestEntityTooLarge:       {"body", "is larger than this server takes", "send fewer events at a time; nothing was stored"},
 	http.StatusUpgradeRequired:             {"request", "does not ask for a socket", "connect with a websocket client"},

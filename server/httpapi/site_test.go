@@ -71,7 +71,7 @@ func TestWhatIsNotThere(t *testing.T) {
 	} {
 		reply, body := a.ask("GET", path, "")
 		assert.Equal(t, 404, reply.StatusCode, path)
-		assert.JSONEq(t, `{"error":{"where":"path","what":"does not exist here","do":"see the API in DEVELOPERS.md"}}`, body, path)
+		assert.JSONEq(t, `{"error":{"where":"path","what":"does not exist here","do":"see the paths in server/httpapi/README.md"}}`, body, path)
 	}
 	for _, method := range []string{"POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE"} {
 		reply, body := a.ask(method, "/", "")

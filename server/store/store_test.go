@@ -18,7 +18,8 @@ func TestContract(t *testing.T) {
 		s := open(t, path, store.Options{})
 		return s, func() quiz.Store {
 			require.NoError(t, s.Close())
-			return open(t, path, store.Options{})
+			s = open(t, path, store.Options{})
+			return s
 		}
 	})
 }

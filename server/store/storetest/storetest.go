@@ -35,6 +35,7 @@ func Run(t *testing.T, open Open) {
 		{"checks", checks},
 		{"restart", restarts},
 		{"many at once", manyAtOnce},
+		{"random histories", randomHistories},
 		{"closed", refusesWhenClosed},
 	} {
 		t.Run(c.name, func(t *testing.T) { c.test(t, open) })

@@ -3207,7 +3207,7 @@ var families = []item.Family{
 				Knob: "fuel_mass",
 				ID:   "seat",
 				Low:  0.8,
-				High: 3,
+				High: 5,
 				Step: 0.2,
 			},
 			{
@@ -3220,7 +3220,7 @@ var families = []item.Family{
 		},
 		Moment: item.Window{
 			FromS: 80,
-			ToS:   300,
+			ToS:   400,
 		},
 		Show: []string{"door"},
 		Asks: []item.Ask{
@@ -3232,6 +3232,11 @@ var families = []item.Family{
 			{
 				Kind:    "change",
 				Cue:     "volume",
+				Opening: "door",
+			},
+			{
+				Kind:    "change",
+				Cue:     "neutral_plane",
 				Opening: "door",
 			},
 		},

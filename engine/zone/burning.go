@@ -33,6 +33,10 @@ const (
 	emberAirS   = 600.0
 	emberShortS = 90.0
 
+	// burnerOutS: a gas burner has no ember; a burner that has gone out stays out
+	// unless its air comes back within moments. Chosen by us.
+	burnerOutS = 10.0
+
 	// freshShare is how far the flame breathes the incoming stream itself where
 	// the draught is strong, rather than the mixed layer. Chosen by us.
 	freshShare = 0.6
@@ -62,9 +66,11 @@ func (m *Model) burnFire(f *Fire, dt float64) {
 	r.Out.GasMade += gas.Of[Fuel]
 	r.now.pilot = max(r.now.pilot, max(f.Flame, float64(0.05*f.glow())))
 	need := gas.Of[FuelHeat] / OxygenHeat
-	have := float64(f.Flame * (air.oxygen[Lower] + air.oxygen[Upper]))
-	burn := lesser(have/floor(need, 1e-12)) * f.Flame
-	f.Starved = 1 - burn/floor(f.Flame, 1e-9)
+	burn := lesser((air.oxygen[Lower] + air.oxygen[Upper]) / floor(need, 1e-12))
+	f.Starved = 1 - burn
+	if !f.Burner { // a burner's gas is cut back with its flame already
+		burn *= f.Flame
+	}
 	r.move(Lower, air.lower)
 	m.feed(r, Upper, &gas, dt)
 	m.plumeBurns(f, r, air, &gas, burn, dt)
@@ -150,7 +156,10 @@ func (f *Fire) tend(air airAt, dt float64) {
 		return
 	}
 	fed := f.Burner || f.Left() > 1e-6*f.Mass0
-	lives := air.lives
+	// A strong flame holds until well into the limit and then goes out; a weak one
+	// needs better air to grow than to hold on (chosen by us).
+	weak := 1 - f.Flame
+	lives := num.Smooth(air.lives, 0.2+float64(0.35*weak), 0.8+float64(0.15*weak))
 	f.Lives = lives
 	if !fed {
 		lives = 0
@@ -164,6 +173,9 @@ func (f *Fire) tend(air airAt, dt float64) {
 		glows = 1
 	}
 	life := num.Lerp(emberShortS, emberAirS, num.Smooth(air.moles, 0.08, 0.16))
+	if f.Burner {
+		life = num.Lerp(burnerOutS, emberAirS, num.Smooth(lives, 0.5, 1))
+	}
 	f.Ember += float64(dt * (float64(f.Flame*max(0, glows-f.Ember))/emberS - f.Ember/life))
 	cools := f.wet() / flameDownS
 	if !fed {

@@ -134,6 +134,9 @@ func (m *Model) join(v *Vent, r *Room, stream *Layer, fromB bool, dt float64) {
 	temp := stream.Temp()
 	low, high := r.now.temp[Lower], r.now.temp[Upper]
 	up := num.Smooth(temp, low+0.5, low+4+float64(0.2*max(0, high-low)))
+	if !v.Horizontal && (v.Crack || v.free() < thinShare) {
+		up = v.high(fromB) / floor(stream.Mass, 1e-12)
+	}
 	sum(&r.rate[Upper], stream, up)
 	sum(&r.rate[Lower], stream, 1-up)
 	var rising, falling float64
@@ -187,11 +190,7 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 	}
 	layered := num.Smooth(now.temp[Upper]-now.temp[Lower], 1, 10)
 	falling = shearMixing * down * layered
-	high := v.Flow.HighIn
-	if !fromB {
-		high = v.Flow.HighOut
-	}
-	high *= 1 - up
+	high := v.high(fromB) * (1 - up)
 	if high > 0 {
 		// The stream starts halfway between the interface and the top of its band.
 		fall := float64(0.5 * (v.highest(fromB) - now.column.Interface))
@@ -199,6 +198,18 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 		falling += layered * fallShare * risen(high, power, fall, now.temp[Upper])
 	}
 	return rising, min(falling, 1.5*down)
+}
+
+// thinShare is the open share below which a stream is so thin that it mixes with
+// the layer it enters, hot or cold, before it rises or falls. Chosen by us.
+const thinShare = 0.03
+
+// high is the part of a stream that enters above the interface, kg/s.
+func (v *Vent) high(fromB bool) float64 {
+	if fromB {
+		return v.Flow.HighIn
+	}
+	return v.Flow.HighOut
 }
 
 // highest is the top of the band through which a stream enters.

@@ -29,10 +29,11 @@ const (
 func cold(temp float64) float64 { return num.Clamp((freeBurn-temp)/(freeBurn-coldFlame), 0, 1) }
 
 // breathes is 0 where a flame in a stream of gas of this oxygen mole fraction
-// and temperature would die, 1 where it lives, with a smooth rise between.
+// and temperature would die, 1 where it lives, with a smooth rise between. The
+// rise is set a little below the rule, by the mean of the closed rooms.
 func breathes(moles, temp float64) float64 {
 	limit := leastOxygen * cold(temp)
-	return num.Smooth(moles, float64(0.85*limit)+0.002, float64(1.15*limit)+0.006)
+	return num.Smooth(moles, float64(0.78*limit)+0.002, float64(1.08*limit)+0.006)
 }
 
 // feeds is the same for fuel: heat in J per kg of gas.

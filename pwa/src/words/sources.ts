@@ -21,7 +21,7 @@ export function sourceName(ids: string): string {
     .split(/[,;]\s*/)
     .filter(Boolean)
     .map((id) => {
-      const found = byID.get(id)
+      const found = words.plainSources[id] === undefined ? byID.get(id) : undefined
       return found ? [found.title, found.publisher, found.year].filter(Boolean).join(', ') : (words.plainSources[id] ?? id)
     })
     .join('; ')

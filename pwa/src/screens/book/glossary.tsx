@@ -20,8 +20,11 @@ export function Glossary() {
             </dt>
             <dd>{meaning}</dd>
             <dd class="small soft">
-              {book.used}: {used}. {sourceName(sources.join(', '))}
-              {see && `. ${book.see}: ${see.map((one) => termOf(one)?.term ?? one).join(', ')}`}
+              {[
+                `${book.used}: ${used}`,
+                sourceName(sources.join(', ')),
+                ...(see ? [`${book.see}: ${see.map((one) => termOf(one)?.term ?? one).join(', ')}`] : []),
+              ].join(' · ')}
             </dd>
           </div>
         ))}

@@ -20,7 +20,7 @@ export function Own({ self, events }: { self: Self; events: readonly QuizEvent[]
       <section class="stack">
         <h2>{log.you}</h2>
         <CallSign key={self.callSign} callSign={self.callSign} />
-        <SyncNow unsynced={self.next - 1 - self.acked} />
+        {events.length > 0 && <SyncNow unsynced={self.next - 1 - self.acked} />}
         <OfflineNote />
         <h3 class="label">{log.theme}</h3>
         <Choices

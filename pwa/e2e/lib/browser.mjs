@@ -1,0 +1,42 @@
+// Debian's Chromium, driven with a profile of its own: a throw-away profile
+// counts as private browsing, where nothing can be installed.
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium } from 'playwright-core'
+
+const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium'
+const args = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+/** A phone's browser. What the page complains of is gathered in `complaints`. */
+export async function openBrowser({ width = 390, height = 844, scheme = 'light', motion = 'no-preference' } = {}) {
+  const profile = mkdtempSync(join(tmpdir(), 'lintel-profile-'))
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath,
+    args,
+    viewport: { width, height },
+    colorScheme: scheme,
+    reducedMotion: motion,
+  })
+  const page = context.pages()[0] ?? (await context.newPage())
+  const complaints = []
+  page.on('pageerror', (error) => complaints.push(error.message))
+  page.on('console', (message) => {
+    // A server that is gone is what some tests are about.
+    if (message.type() === 'error' && !/Failed to load resource|WebSocket connection/.test(message.text())) {
+      complaints.push(message.text())
+    }
+  })
+  const close = async () => {
+    await context.close()
+    rmSync(profile, { recursive: true, force: true })
+  }
+  return { context, page, complaints, close }
+}

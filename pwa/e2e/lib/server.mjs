@@ -1,0 +1,62 @@
+// The real server, built once, on 127.0.0.1 and a data folder of its own.
+import { execFileSync, spawn } from 'node:child_process'
+import { existsSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const root = fileURLToPath(new URL('../../..', import.meta.url))
+const scratch = mkdtempSync(join(tmpdir(), 'lintel-e2e-'))
+const binary = process.env.LINTEL_BINARY ?? join(scratch, 'lintel') // a server that is built already, or our own
+
+process.on('exit', () => rmSync(scratch, { recursive: true, force: true }))
+
+function build() {
+  if (existsSync(binary)) return
+  if (!existsSync(join(root, 'pwa/site/dist/index.html'))) throw new Error('the app is not built: run go generate ./... first')
+  execFileSync('go', ['build', '-o', binary, './server'], { cwd: root, stdio: 'inherit' })
+}
+
+/** A server that can be killed and started again at the same address over the same data. */
+export class Server {
+  #process
+  #data = mkdtempSync(join(scratch, 'data-'))
+  url = ''
+
+  async start() {
+    build()
+    const addr = this.url ? new URL(this.url).host : '127.0.0.1:0'
+    this.#process = spawn(binary, ['serve', '-addr', addr, '-data', this.#data], { cwd: scratch })
+    this.url = await new Promise((resolve, reject) => {
+      let said = ''
+      const hear = (text) => {
+        said += text
+        const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said)
+        if (found) resolve(found[0])
+      }
+      this.#process.stdout.on('data', hear)
+      this.#process.stderr.on('data', hear)
+      this.#process.once('exit', (code) => reject(new Error(`the server stopped with ${code}: ${said}`)))
+    })
+    return this
+  }
+
+  /** Ends the process at once, as a power cut would. */
+  async kill() {
+    if (!this.#process || this.#process.exitCode !== null) return
+    const gone = new Promise((resolve) => this.#process.once('exit', resolve))
+    this.#process.kill('SIGKILL')
+    await gone
+  }
+
+  /** Every record that the server holds, read by its own export command. */
+  records() {
+    const lines = execFileSync(binary, ['export', '-jsonl', '-data', this.#data], { cwd: scratch, encoding: 'utf8' })
+    return lines
+      .split('\n')
+      .filter(Boolean)
+      .map((line) => JSON.parse(line))
+      .map((line) => line.record ?? line)
+      .filter((line) => typeof line.seq === 'number')
+  }
+}

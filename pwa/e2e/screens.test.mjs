@@ -1,0 +1,105 @@
+// Every screen, in every theme and at both sizes: nothing that axe finds, nothing
+// that runs over the edge of a narrow phone, one heading that names the screen.
+// SHOTS=folder keeps a picture of each.
+import assert from 'node:assert/strict'
+import { mkdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { after, before, describe, test } from 'node:test'
+import { AxeBuilder } from '@axe-core/playwright'
+import { openBrowser } from './lib/browser.mjs'
+import { answerScene, sceneReady } from './lib/drill.mjs'
+import { Server } from './lib/server.mjs'
+
+const shots = process.env.SHOTS
+if (shots) mkdirSync(shots, { recursive: true })
+
+/** Screens by address, and those that are reached by doing something. */
+const screens = [
+  { name: 'home', at: '/' },
+  { name: 'size-up-pick', at: '/size-up' },
+  { name: 'size-up-look', at: '/size-up', go: sketch },
+  { name: 'size-up-reading', at: '/size-up', go: read },
+  { name: 'prop', at: '/prop' },
+  { name: 'drill-start', at: '/drill' },
+  { name: 'drill-ask', at: '/drill', go: ask },
+  { name: 'drill-reveal', at: '/drill', go: reveal },
+  { name: 'field-book', at: '/field-book' },
+  { name: 'field-book-words', at: '/field-book/words' },
+  { name: 'field-book-rules', at: '/field-book/rules' },
+  { name: 'field-book-scales', at: '/field-book/scales' },
+  { name: 'field-book-lesson', at: '/field-book/lesson/box-and-house' },
+  { name: 'log', at: '/log' },
+  { name: 'no-such-place', at: '/nowhere' },
+]
+
+async function sketch(page) {
+  const begin = page.getByRole('button', { name: 'Sketch a house' })
+  await begin.or(page.getByRole('tab', { name: 'Look' })).first().waitFor()
+  if (await begin.count()) await begin.click()
+  await page.getByRole('tab', { name: 'Look' }).click()
+}
+
+async function read(page) {
+  await sketch(page)
+  for (const name of ['Open', 'Out above, in below']) {
+    const choice = page.getByRole('button', { name, exact: true })
+    if (await choice.count()) await choice.click()
+  }
+  await page.getByRole('tab', { name: 'Reading' }).click()
+  await page.getByText('What limits the fire').waitFor()
+}
+
+async function ask(page) {
+  await page.getByRole('button', { name: /^(Begin$|Go on with)/ }).first().click()
+  await sceneReady(page)
+}
+
+async function reveal(page) {
+  await ask(page)
+  await answerScene(page)
+  await page.locator('.item .scene canvas').waitFor()
+}
+
+const views = [
+  { width: 390, height: 844, scheme: 'light' },
+  { width: 390, height: 844, scheme: 'dark' },
+  { width: 1280, height: 800, scheme: 'light' },
+  { width: 1280, height: 800, scheme: 'dark' },
+  { width: 320, height: 640, scheme: 'light' },
+]
+
+const server = new Server()
+before(() => server.start())
+after(() => server.kill())
+
+for (const view of views) {
+  describe(`${view.width} px, ${view.scheme}`, () => {
+    let browser
+    before(async () => {
+      browser = await openBrowser(view)
+    })
+    after(() => browser?.close())
+
+    for (const screen of screens) {
+      test(screen.name, async () => {
+        const { page } = browser
+        await page.goto(server.url + screen.at)
+        await screen.go?.(page)
+        await page.waitForTimeout(300)
+        if (shots) await page.screenshot({ path: join(shots, `${screen.name}-${view.width}-${view.scheme}.png`) })
+        await checkScreen(page)
+      })
+    }
+
+    test('nothing was complained of', () => assert.deepEqual(browser.complaints, []))
+  })
+}
+
+async function checkScreen(page) {
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+  assert.ok(over <= 0, `runs ${over} px over the edge`)
+  assert.equal(await page.locator('h1').count(), 1, 'one main heading')
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ').slice(0, 300)}`)
+  assert.deepEqual(found, [])
+}

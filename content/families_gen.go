@@ -1893,9 +1893,14 @@ var families = []item.Family{
 			{
 				Knob: "fuel_mass",
 				ID:   "stack",
-				Low:  0.2,
-				High: 2,
+				Low:  0.1,
+				High: 1.5,
 				Step: 0.1,
+			},
+			{
+				Knob:  "fuel_kind",
+				ID:    "stack",
+				Words: []string{"timber", "softwood", "straw"},
 			},
 			{
 				Knob: "room_size",
@@ -1906,7 +1911,7 @@ var families = []item.Family{
 			},
 		},
 		Moment: item.Window{
-			FromS: 20,
+			FromS: 10,
 			ToS:   400,
 		},
 		Show: []string{"high_window", "gate"},
@@ -1985,9 +1990,14 @@ var families = []item.Family{
 			{
 				Knob: "fuel_mass",
 				ID:   "stack",
-				Low:  0.2,
-				High: 2,
+				Low:  0.1,
+				High: 1.5,
 				Step: 0.1,
+			},
+			{
+				Knob:  "fuel_kind",
+				ID:    "stack",
+				Words: []string{"timber", "softwood", "straw"},
 			},
 			{
 				Knob: "room_size",

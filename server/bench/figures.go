@@ -1,0 +1,41 @@
+package bench
+
+// Figures lists every promised figure in the order in which they are printed.
+// Those without a Measure print null with what they need.
+func Figures() []Figure {
+	return []Figure{
+		ventFlow,
+		{Name: "layer_temp", Unit: "-", Goal: "untuned series: scatter at most 35 %, bias 0.85 to 1.15", Needs: "the validation report of the full fire model"},
+		{Name: "layer_depth", Unit: "-", Goal: "untuned series: scatter at most 19 %, bias 0.85 to 1.15", Needs: "the validation report of the full fire model"},
+		{Name: "small_box", Unit: "K", Goal: "every direction right, temperature rise within 25 %", Needs: "the validation report of the full fire model"},
+		conservation,
+		fireSpeed,
+		fireSpeedWasm,
+		readingWasm,
+		{Name: "stage_exact", Unit: "share", Goal: "within 2 points of the best learned rival", Needs: "unseen simulated buildings and the learned rivals"},
+		{Name: "stage_noisy", Unit: "share", Goal: "within 2 points of the best learned rival", Needs: "unseen simulated buildings and the learned rivals"},
+		{Name: "calibration", Unit: "-", Goal: "0.02", Needs: "unseen simulated buildings"},
+		{Name: "confident_wrong", Unit: "share", Goal: "0.005", Needs: "unseen simulated buildings"},
+		{Name: "roles", Unit: "share", Goal: "0.98", Needs: "unseen simulated buildings"},
+		{Name: "plane", Unit: "share", Goal: "0.95", Needs: "unseen simulated buildings"},
+		casesFigure,
+		{Name: "picture_truth", Unit: "correlation", Goal: "0.98", Needs: "an estimator frozen before the picture"},
+		{Name: "frame_script", Unit: "ms", Goal: "4", Needs: "a browser with a throttled processor"},
+		firstPaint,
+		{Name: "critical_bytes", Unit: "kB", Goal: "60", Needs: "a browser run that counts bytes before use"},
+		{Name: "install_bytes", Unit: "kB", Goal: "1200", Needs: "a browser run that counts the offline install"},
+		wasmBytes,
+		{Name: "tap_paint", Unit: "ms", Goal: "50", Needs: "a browser with a throttled processor"},
+		{Name: "lighthouse", Unit: "points", Goal: "100 each", Needs: "the page auditor"},
+		{Name: "class_30", Unit: "ratio", Goal: "1.25", Needs: "classes"},
+		{Name: "class_1000", Unit: "ratio", Goal: "1.25", Needs: "classes"},
+		{Name: "class_5000", Unit: "ratio", Goal: "1.25", Needs: "classes"},
+		{Name: "answers_durable", Unit: "ms", Goal: "99th percentile 250, none lost", Needs: "classes"},
+		{Name: "sync_histories", Unit: "histories", Goal: "20,000 a commit, none wrong", Needs: "the simulator of histories"},
+		{Name: "kill9", Unit: "answers", Goal: "0 lost of 10,000", Needs: "the long run"},
+		{Name: "learners", Unit: "ratio", Goal: "0.6", Needs: "spaced practice and simulated learners"},
+		{Name: "asvs", Unit: "items", Goal: "0", Needs: "the table of verification items"},
+		startReady,
+		binaryBytes,
+	}
+}

@@ -1,0 +1,82 @@
+package bench
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// marker opens the line in which a test states what it measured. A figure that
+// is held against published values is measured where those are read, in a test;
+// bench runs that test and passes on what it said.
+const marker = "FIGURE "
+
+// fromTest runs one test and decodes the figure that it logs into result. The
+// figure holds when the test passes.
+func fromTest(ctx context.Context, pkg, test string, result any) (passed bool, err error) {
+	mod, err := inCheckout("go.mod")
+	if err != nil {
+		return false, err
+	}
+	cmd := exec.CommandContext(ctx, "go", "test", "-count=1", "-v", "-run", "^"+test+"$", pkg)
+	cmd.Dir = filepath.Dir(mod)
+	out, failed := cmd.CombinedOutput()
+	for lines := bufio.NewScanner(bytes.NewReader(out)); lines.Scan(); {
+		if _, text, found := strings.Cut(lines.Text(), marker); found {
+			return failed == nil, json.Unmarshal([]byte(text), result)
+		}
+	}
+	return false, fmt.Errorf("%s in %s states no figure: %s", test, pkg, lastLine(string(out)))
+}
+
+// ventFlow is the vent-flow formula against published room states. Control: the
+// plane of a room mixed throughout, which is what one would use without layers.
+var ventFlow = Figure{
+	Name: "vent_flow", Unit: "m", Goal: "signed mean 0.03 m, mean absolute 0.05 m, flow within 12 % in 90 % of rows",
+	Measure: func(ctx context.Context) (Result, error) {
+		var m struct {
+			Signed   float64 `json:"signed_mean_m"`
+			Absolute float64 `json:"mean_absolute_m"`
+			Share    float64 `json:"flow_within_12_percent"`
+			Mixed    float64 `json:"mixed_mean_absolute_m"`
+			Rows     int     `json:"rows"`
+		}
+		passed, err := fromTest(ctx, "./engine/zone", "TestVentFlowOfThePublishedRoomStates", &m)
+		if err != nil {
+			return Result{}, err
+		}
+		return Result{
+			Ours:    map[string]float64{"signed_mean_m": m.Signed, "mean_absolute_m": m.Absolute, "flow_within_12_percent": m.Share},
+			Control: map[string]float64{"mean_absolute_m": m.Mixed},
+			Holds:   passed && m.Share >= 0.9,
+			How:     fmt.Sprintf("neutral plane and flow of %d published steady rooms (NBSIR 82-2520) from their measured layers; control: the plane of a room mixed throughout at its upper temperature", m.Rows),
+		}, nil
+	},
+}
+
+// conservation is the fire's books in random houses.
+var conservation = Figure{
+	Name: "conservation", Unit: "relative", Goal: "books 1e-6; volume 0.001 steady and 0.03 at worst; a million houses in the long run",
+	Measure: func(ctx context.Context) (Result, error) {
+		var m struct {
+			Books  float64 `json:"books"`
+			Steady float64 `json:"volume_steady"`
+			Worst  float64 `json:"volume_worst"`
+			Houses int     `json:"houses"`
+		}
+		passed, err := fromTest(ctx, "./engine/zone", "TestBooksBalanceInRandomHouses", &m)
+		if err != nil {
+			return Result{}, err
+		}
+		return Result{
+			Ours:  map[string]float64{"books": m.Books, "volume_steady": m.Steady, "volume_worst": m.Worst},
+			Holds: passed,
+			How:   fmt.Sprintf("mass, every species and enthalpy in %d random houses of 60 s with random moves", m.Houses),
+		}, nil
+	},
+}

@@ -1,0 +1,89 @@
+// Command server is Lintel: the web app, its API and sockets, and the tool for
+// scripts and tests, in one binary. Without a command it serves.
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+
+	"lintel/server/command"
+)
+
+// action runs one command and returns the exit code: 0 done, 1 failed, 2 the
+// input was at fault.
+type action func(ctx context.Context, args []string, s streams) int
+
+// streams are where a command reads and writes.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// commands lists every command in the order in which help shows them.
+var commands = []struct {
+	name, does string
+	run        action
+}{
+	{"serve", "serve the web app, API and sockets (the default)", serving(runServe)},
+	{"sim", "run a scenario file: [-json|-csv] [-every S] FILE", files(command.Sim)},
+	{"read", "read ratings from a file or -: [-json] FILE", files(command.Read)},
+	{"drill", "print drill items with their truth: -family F -seed N -n K -json", files(command.Drill)},
+	{"bench", "measure the promised figures: [-json] [-all] [-only NAME]", runBench},
+	{"backup", "copy the store to a file, while running or not", serving(runBackup)},
+	{"restore", "put a backup in place of the store", serving(runRestore)},
+	{"export", "write the records as CSV", serving(runExport)},
+	{"check", "lint the content and verify the store", runCheck},
+}
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := dispatch(ctx, os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr})
+	stop()
+	os.Exit(code)
+}
+
+// dispatch runs the named command, or serve when the first word is a flag or
+// missing.
+func dispatch(ctx context.Context, args []string, s streams) int {
+	name := "serve"
+	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
+		name, args = args[0], args[1:]
+	}
+	if len(args) > 0 && (args[0] == "-h" || args[0] == "-help" || args[0] == "--help") && name == "serve" {
+		help(s.out)
+		return 0
+	}
+	for _, c := range commands {
+		if c.name == name {
+			return c.run(ctx, args, s)
+		}
+	}
+	if name == "help" {
+		help(s.out)
+		return 0
+	}
+	fmt.Fprintf(s.err, "there is no command %q: run help to see them\n", name)
+	return 2
+}
+
+func help(out io.Writer) {
+	fmt.Fprintln(out, "Lintel: learn to read smoke. Training only; do not use at an incident.")
+	for _, c := range commands {
+		fmt.Fprintf(out, "  %-8s %s\n", c.name, c.does)
+	}
+}
+
+// files adapts a command that reads files or standard input.
+func files(run func(args []string, in io.Reader, out, errOut io.Writer) int) action {
+	return func(_ context.Context, args []string, s streams) int { return run(args, s.in, s.out, s.err) }
+}
+
+// serving adapts a command that works on the store.
+func serving(run func(ctx context.Context, args []string, out, errOut io.Writer) int) action {
+	return func(ctx context.Context, args []string, s streams) int { return run(ctx, args, s.out, s.err) }
+}

@@ -25,7 +25,14 @@ export function drawCutaway(pen: Pen, view: View, palette: Palette, frame: Frame
     const look = frame.compartments[index]
     if (look) drawCompartment(pen, view, palette, block, look, cut, time)
   }
-  for (const place of view.layout.places) drawFlow(pen, view, palette, place, frame)
+  const inSection = new Set(shown.map(({ box }) => box.id))
+  for (const place of view.layout.places) {
+    const joins = [place.opening.from, place.opening.to].filter((id) => inSection.has(id)).length
+    if (joins === 0) continue
+    // A door to a room farther in lies behind the section: it is drawn, but faintly.
+    ctx.globalAlpha = cut.faded * (joins === 2 || place.opening.to === 'outside' ? 1 : 0.45)
+    drawFlow(pen, view, palette, place, frame)
+  }
   ctx.restore()
 }
 

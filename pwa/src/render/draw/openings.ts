@@ -22,7 +22,7 @@ export function drawOpening(
   fill(pen, [tl, tr, br, bl], deep)
   const shut = 1 - open
   if (shut > 0.005) leaf(pen, palette, place, [tl, between(tl, tr, shut), between(bl, br, shut), bl])
-  if (open > 0.02 && facing === 'eye') swung(pen, palette, tl, bl, open * (tr.x - tl.x))
+  if (open > 0.02 && facing === 'eye') swung(pen, palette, place, tl, bl, open * (tr.x - tl.x))
   stroke(pen, [tl, tr, br, bl], palette.line, place.opening.kind === 'window' ? 2.4 : 1.6)
 }
 
@@ -47,11 +47,11 @@ function leaf(pen: Pen, palette: Palette, place: Place, quad: [Point, Point, Poi
 }
 
 /** A panel swung aside shows its edge beside the frame. */
-function swung(pen: Pen, palette: Palette, tl: Point, bl: Point, width: number): void {
+function swung(pen: Pen, palette: Palette, place: Place, tl: Point, bl: Point, width: number): void {
   const out = Math.min(0.28 * width, 0.5)
   const drop = 0.22 * out
   const quad = [tl, { x: tl.x - out, y: tl.y + drop }, { x: bl.x - out, y: bl.y + drop }, bl]
-  fill(pen, quad, palette.leaf)
+  fill(pen, quad, place.opening.kind === 'window' ? palette.glass : palette.leaf)
   stroke(pen, quad, palette.line, 0.8)
 }
 

@@ -126,7 +126,7 @@ function Bar({ fire, lit, cutaway, cut }: { fire: BenchFire; lit: boolean; cutaw
       {lit ? (
         <Button onClick={() => (fire.paused.value = !fire.paused.value)}>{fire.paused.value ? prop.goOn : prop.pause}</Button>
       ) : (
-        <Button onClick={() => fire.lay(load, seat)}>{prop.light}</Button>
+        <Button look="main" onClick={() => fire.lay(load, seat)}>{prop.light}</Button>
       )}
       <Button onClick={() => cut(!cutaway)} aria-pressed={cutaway}>{cutaway ? prop.putBack : prop.drawAway}</Button>
     </div>

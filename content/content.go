@@ -21,22 +21,18 @@ func Materials() engine.Materials { return engine.Materials{Fuels: fuels, Lining
 // Families lists the recipes of scenes.
 func Families() []item.Family { return families }
 
-// Sources lists every public text that rules and lessons lean on.
+// Sources lists the public texts that rules and lessons lean on, by title. Their
+// publishers and addresses are for people to read: content/lint and the front end
+// have them.
 func Sources() []infer.Source { return sources }
 
-// RuleList lists the rules as written, for linting and for reading.
+// RuleList lists the rules as the reader takes them, without what only people read.
 func RuleList() []infer.Rule { return rules }
-
-// Measures lists what simulated fires made of each rule.
-func Measures() []infer.Measure { return measures }
-
-// Priors returns what the reader starts from before any sign.
-func Priors() infer.Priors { return priors }
 
 // Rules returns the rules made ready to read smoke with. Generated content has
 // been through this very step, so a failure is a programmer's error.
 var Rules = sync.OnceValue(func() *infer.Set {
-	set, err := infer.NewSet(rules, sources, measures, priors)
+	set, err := infer.NewSet(rules, sources, weights, priors)
 	if err != nil {
 		panic("content: " + err.Error())
 	}

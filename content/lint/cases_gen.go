@@ -13,8 +13,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(2)),
-					Darkness: new(int(2)),
+					Velocity: &casesInts[0],
+					Darkness: &casesInts[1],
 				},
 			},
 		},
@@ -22,8 +22,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[2],
+					Darkness: &casesInts[3],
 				},
 			},
 		},
@@ -35,8 +35,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[4],
+					Darkness: &casesInts[5],
 				},
 			},
 		},
@@ -44,8 +44,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[6],
+					Darkness: &casesInts[7],
 				},
 			},
 		},
@@ -57,8 +57,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(2)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[8],
+					Darkness: &casesInts[9],
 				},
 			},
 		},
@@ -66,8 +66,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[10],
+					Darkness: &casesInts[11],
 				},
 			},
 		},
@@ -79,8 +79,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[12],
+					Darkness: &casesInts[13],
 				},
 			},
 		},
@@ -88,8 +88,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[14],
+					Darkness: &casesInts[15],
 				},
 			},
 		},
@@ -101,8 +101,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(1)),
-					Velocity: new(int(1)),
+					Volume:   &casesInts[16],
+					Velocity: &casesInts[17],
 				},
 			},
 		},
@@ -110,8 +110,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(2)),
+					Volume:   &casesInts[18],
+					Velocity: &casesInts[19],
 				},
 			},
 		},
@@ -122,8 +122,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(2)),
+					Volume:   &casesInts[20],
+					Velocity: &casesInts[21],
 				},
 			},
 		},
@@ -131,8 +131,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(2)),
+					Volume:   &casesInts[22],
+					Velocity: &casesInts[23],
 				},
 			},
 		},
@@ -145,8 +145,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Volume:   new(int(3)),
-					Velocity: new(int(3)),
+					Volume:   &casesInts[24],
+					Velocity: &casesInts[25],
 				},
 			},
 		},
@@ -155,8 +155,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Volume:   new(int(2)),
-					Velocity: new(int(1)),
+					Volume:   &casesInts[26],
+					Velocity: &casesInts[27],
 				},
 			},
 		},
@@ -169,19 +169,19 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Volume:   new(int(3)),
-					Velocity: new(int(3)),
+					Volume:   &casesInts[28],
+					Velocity: &casesInts[29],
 				},
 			},
 		},
 		Now: engine.Look{
-			Water: new(bool(true)),
+			Water: &casesBools[0],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
 					State:    "closed",
-					Volume:   new(int(2)),
-					Velocity: new(int(1)),
+					Volume:   &casesInts[30],
+					Velocity: &casesInts[31],
 				},
 			},
 		},
@@ -193,7 +193,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
+					Velocity: &casesInts[32],
 				},
 			},
 		},
@@ -207,7 +207,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
+					Velocity: &casesInts[33],
 				},
 			},
 		},
@@ -219,7 +219,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
+					Velocity: &casesInts[34],
 				},
 			},
 		},
@@ -227,7 +227,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
+					Velocity: &casesInts[35],
 				},
 			},
 		},
@@ -239,7 +239,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
+					Velocity: &casesInts[36],
 				},
 			},
 		},
@@ -253,7 +253,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
+					Velocity: &casesInts[37],
 				},
 			},
 		},
@@ -265,7 +265,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
+					Velocity: &casesInts[38],
 				},
 			},
 		},
@@ -273,7 +273,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
+					Velocity: &casesInts[39],
 				},
 			},
 		},
@@ -285,7 +285,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(2)),
+					Darkness: &casesInts[40],
 				},
 			},
 		},
@@ -299,7 +299,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(4)),
+					Darkness: &casesInts[41],
 				},
 			},
 		},
@@ -310,7 +310,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(4)),
+					Darkness: &casesInts[42],
 				},
 			},
 		},
@@ -324,7 +324,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(4)),
+					Darkness: &casesInts[43],
 				},
 			},
 		},
@@ -337,8 +337,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Velocity: new(int(3)),
-					Density:  new(int(2)),
+					Velocity: &casesInts[44],
+					Density:  &casesInts[45],
 				},
 			},
 		},
@@ -347,8 +347,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Velocity: new(int(2)),
-					Density:  new(int(1)),
+					Velocity: &casesInts[46],
+					Density:  &casesInts[47],
 				},
 			},
 		},
@@ -361,8 +361,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Velocity: new(int(3)),
-					Density:  new(int(2)),
+					Velocity: &casesInts[48],
+					Density:  &casesInts[49],
 				},
 			},
 		},
@@ -371,8 +371,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Velocity: new(int(2)),
-					Density:  new(int(1)),
+					Velocity: &casesInts[50],
+					Density:  &casesInts[51],
 				},
 			},
 		},
@@ -384,7 +384,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					NeutralPlane: new(float64(0.6)),
+					NeutralPlane: &casesFloat64s[0],
 				},
 			},
 		},
@@ -392,7 +392,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					NeutralPlane: new(float64(0.4)),
+					NeutralPlane: &casesFloat64s[1],
 				},
 			},
 		},
@@ -404,7 +404,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					NeutralPlane: new(float64(0.6)),
+					NeutralPlane: &casesFloat64s[2],
 				},
 			},
 		},
@@ -418,7 +418,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					NeutralPlane: new(float64(0.4)),
+					NeutralPlane: &casesFloat64s[3],
 				},
 			},
 		},
@@ -430,7 +430,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					NeutralPlane: new(float64(0.4)),
+					NeutralPlane: &casesFloat64s[4],
 				},
 			},
 		},
@@ -444,7 +444,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					NeutralPlane: new(float64(0.6)),
+					NeutralPlane: &casesFloat64s[5],
 				},
 			},
 		},
@@ -455,7 +455,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					NeutralPlane: new(float64(0.4)),
+					NeutralPlane: &casesFloat64s[6],
 				},
 			},
 		},
@@ -469,7 +469,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					NeutralPlane: new(float64(0.4)),
+					NeutralPlane: &casesFloat64s[7],
 				},
 			},
 		},
@@ -481,8 +481,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					Velocity:     new(int(3)),
-					NeutralPlane: new(float64(0.4)),
+					Velocity:     &casesInts[52],
+					NeutralPlane: &casesFloat64s[8],
 				},
 			},
 		},
@@ -490,8 +490,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					Velocity:     new(int(2)),
-					NeutralPlane: new(float64(0.6)),
+					Velocity:     &casesInts[53],
+					NeutralPlane: &casesFloat64s[9],
 				},
 			},
 		},
@@ -503,8 +503,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					Velocity:     new(int(2)),
-					NeutralPlane: new(float64(0.4)),
+					Velocity:     &casesInts[54],
+					NeutralPlane: &casesFloat64s[10],
 				},
 			},
 		},
@@ -512,8 +512,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					Velocity:     new(int(3)),
-					NeutralPlane: new(float64(0.6)),
+					Velocity:     &casesInts[55],
+					NeutralPlane: &casesFloat64s[11],
 				},
 			},
 		},
@@ -525,16 +525,16 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[56],
 				},
 			},
 		},
 		Now: engine.Look{
-			Water: new(bool(true)),
+			Water: &casesBools[1],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(2)),
+					Velocity: &casesInts[57],
 				},
 			},
 		},
@@ -546,16 +546,16 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[58],
 				},
 			},
 		},
 		Now: engine.Look{
-			Water: new(bool(false)),
+			Water: &casesBools[2],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(2)),
+					Velocity: &casesInts[59],
 				},
 			},
 		},
@@ -567,18 +567,18 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[60],
+					Darkness: &casesInts[61],
 				},
 			},
 		},
 		Now: engine.Look{
-			Water: new(bool(true)),
+			Water: &casesBools[3],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[62],
+					Darkness: &casesInts[63],
 				},
 			},
 		},
@@ -590,18 +590,18 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[64],
+					Darkness: &casesInts[65],
 				},
 			},
 		},
 		Now: engine.Look{
-			Water: new(bool(true)),
+			Water: &casesBools[4],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[66],
+					Darkness: &casesInts[67],
 				},
 			},
 		},
@@ -614,14 +614,14 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "window",
-					Velocity: new(int(4)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[68],
+					Darkness: &casesInts[69],
 				},
 				{
 					ID:       "b",
 					Kind:     "window",
-					Velocity: new(int(2)),
-					Darkness: new(int(2)),
+					Velocity: &casesInts[70],
+					Darkness: &casesInts[71],
 				},
 			},
 		},
@@ -634,14 +634,14 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "window",
-					Velocity: new(int(4)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[72],
+					Darkness: &casesInts[73],
 				},
 				{
 					ID:       "b",
 					Kind:     "window",
-					Velocity: new(int(4)),
-					Darkness: new(int(2)),
+					Velocity: &casesInts[74],
+					Darkness: &casesInts[75],
 				},
 			},
 		},
@@ -654,14 +654,14 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "window",
-					Velocity: new(int(4)),
-					Density:  new(int(4)),
+					Velocity: &casesInts[76],
+					Density:  &casesInts[77],
 				},
 				{
 					ID:       "b",
 					Kind:     "window",
-					Velocity: new(int(2)),
-					Density:  new(int(2)),
+					Velocity: &casesInts[78],
+					Density:  &casesInts[79],
 				},
 			},
 		},
@@ -673,14 +673,14 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "window",
-					Velocity: new(int(4)),
-					Density:  new(int(2)),
+					Velocity: &casesInts[80],
+					Density:  &casesInts[81],
 				},
 				{
 					ID:       "b",
 					Kind:     "window",
-					Velocity: new(int(2)),
-					Density:  new(int(2)),
+					Velocity: &casesInts[82],
+					Density:  &casesInts[83],
 				},
 			},
 		},
@@ -693,15 +693,15 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "window",
-					Volume:   new(int(2)),
-					Velocity: new(int(2)),
-					Darkness: new(int(2)),
+					Volume:   &casesInts[84],
+					Velocity: &casesInts[85],
+					Darkness: &casesInts[86],
 				},
 				{
 					ID:       "b",
 					Kind:     "window",
-					Velocity: new(int(4)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[87],
+					Darkness: &casesInts[88],
 				},
 			},
 		},
@@ -713,15 +713,15 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "window",
-					Volume:   new(int(2)),
-					Velocity: new(int(4)),
-					Darkness: new(int(2)),
+					Volume:   &casesInts[89],
+					Velocity: &casesInts[90],
+					Darkness: &casesInts[91],
 				},
 				{
 					ID:       "b",
 					Kind:     "window",
-					Velocity: new(int(2)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[92],
+					Darkness: &casesInts[93],
 				},
 			},
 		},
@@ -756,13 +756,13 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Floor:  new(int(1)),
-					Volume: new(int(2)),
+					Floor:  &casesInts[94],
+					Volume: &casesInts[95],
 				},
 				{
 					ID:     "b",
-					Floor:  new(int(2)),
-					Volume: new(int(3)),
+					Floor:  &casesInts[96],
+					Volume: &casesInts[97],
 				},
 			},
 		},
@@ -774,13 +774,13 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Floor:  new(int(1)),
-					Volume: new(int(2)),
+					Floor:  &casesInts[98],
+					Volume: &casesInts[99],
 				},
 				{
 					ID:     "b",
-					Floor:  new(int(1)),
-					Volume: new(int(3)),
+					Floor:  &casesInts[100],
+					Volume: &casesInts[101],
 				},
 			},
 		},
@@ -793,14 +793,14 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "window",
-					Velocity: new(int(4)),
-					Darkness: new(int(2)),
+					Velocity: &casesInts[102],
+					Darkness: &casesInts[103],
 				},
 				{
 					ID:       "b",
 					Kind:     "window",
-					Velocity: new(int(2)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[104],
+					Darkness: &casesInts[105],
 				},
 			},
 		},
@@ -812,14 +812,14 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "window",
-					Velocity: new(int(4)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[106],
+					Darkness: &casesInts[107],
 				},
 				{
 					ID:       "b",
 					Kind:     "window",
-					Velocity: new(int(2)),
-					Darkness: new(int(2)),
+					Velocity: &casesInts[108],
+					Darkness: &casesInts[109],
 				},
 			},
 		},
@@ -831,15 +831,15 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(2)),
-					Density:  new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[110],
+					Density:  &casesInts[111],
+					Darkness: &casesInts[112],
 				},
 				{
 					ID:       "b",
-					Velocity: new(int(2)),
-					Density:  new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[113],
+					Density:  &casesInts[114],
+					Darkness: &casesInts[115],
 				},
 			},
 		},
@@ -850,15 +850,15 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Density:  new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[116],
+					Density:  &casesInts[117],
+					Darkness: &casesInts[118],
 				},
 				{
 					ID:       "b",
-					Velocity: new(int(2)),
-					Density:  new(int(3)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[119],
+					Density:  &casesInts[120],
+					Darkness: &casesInts[121],
 				},
 			},
 		},
@@ -871,13 +871,13 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "crack",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[122],
 				},
 				{
 					ID:       "b",
 					Kind:     "door",
 					State:    "open",
-					Velocity: new(int(2)),
+					Velocity: &casesInts[123],
 				},
 			},
 		},
@@ -890,13 +890,13 @@ var cases = []infer.Case{
 					ID:       "a",
 					Kind:     "door",
 					State:    "open",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[124],
 				},
 				{
 					ID:       "b",
 					Kind:     "door",
 					State:    "open",
-					Velocity: new(int(2)),
+					Velocity: &casesInts[125],
 				},
 			},
 		},
@@ -908,13 +908,13 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Floor:  new(int(2)),
-					Volume: new(int(2)),
+					Floor:  &casesInts[126],
+					Volume: &casesInts[127],
 				},
 				{
 					ID:     "b",
-					Floor:  new(int(1)),
-					Volume: new(int(0)),
+					Floor:  &casesInts[128],
+					Volume: &casesInts[129],
 				},
 			},
 		},
@@ -925,13 +925,13 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Floor:  new(int(1)),
-					Volume: new(int(2)),
+					Floor:  &casesInts[130],
+					Volume: &casesInts[131],
 				},
 				{
 					ID:     "b",
-					Floor:  new(int(2)),
-					Volume: new(int(3)),
+					Floor:  &casesInts[132],
+					Volume: &casesInts[133],
 				},
 			},
 		},
@@ -992,12 +992,12 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[134],
 					Colour: "brown",
 				},
 				{
 					ID:     "b",
-					Volume: new(int(3)),
+					Volume: &casesInts[135],
 					Colour: "black",
 				},
 			},
@@ -1009,12 +1009,12 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[136],
 					Colour: "brown",
 				},
 				{
 					ID:     "b",
-					Volume: new(int(3)),
+					Volume: &casesInts[137],
 					Colour: "brown",
 				},
 			},
@@ -1028,8 +1028,8 @@ var cases = []infer.Case{
 				{
 					ID:           "a",
 					Flow:         "both",
-					Velocity:     new(int(2)),
-					NeutralPlane: new(float64(0.55)),
+					Velocity:     &casesInts[138],
+					NeutralPlane: &casesFloat64s[12],
 				},
 			},
 		},
@@ -1042,8 +1042,8 @@ var cases = []infer.Case{
 				{
 					ID:           "a",
 					Flow:         "both",
-					Velocity:     new(int(2)),
-					NeutralPlane: new(float64(0.3)),
+					Velocity:     &casesInts[139],
+					NeutralPlane: &casesFloat64s[13],
 				},
 			},
 		},
@@ -1056,8 +1056,8 @@ var cases = []infer.Case{
 				{
 					ID:           "a",
 					Flow:         "both",
-					Velocity:     new(int(4)),
-					NeutralPlane: new(float64(0.4)),
+					Velocity:     &casesInts[140],
+					NeutralPlane: &casesFloat64s[14],
 				},
 			},
 		},
@@ -1069,8 +1069,8 @@ var cases = []infer.Case{
 				{
 					ID:           "a",
 					Flow:         "both",
-					Velocity:     new(int(4)),
-					NeutralPlane: new(float64(0.6)),
+					Velocity:     &casesInts[141],
+					NeutralPlane: &casesFloat64s[15],
 				},
 			},
 		},
@@ -1083,8 +1083,8 @@ var cases = []infer.Case{
 				{
 					ID:           "a",
 					Flow:         "both",
-					Velocity:     new(int(1)),
-					NeutralPlane: new(float64(0.7)),
+					Velocity:     &casesInts[142],
+					NeutralPlane: &casesFloat64s[16],
 				},
 			},
 		},
@@ -1097,8 +1097,8 @@ var cases = []infer.Case{
 				{
 					ID:           "a",
 					Flow:         "both",
-					Velocity:     new(int(4)),
-					NeutralPlane: new(float64(0.7)),
+					Velocity:     &casesInts[143],
+					NeutralPlane: &casesFloat64s[17],
 				},
 			},
 		},
@@ -1171,7 +1171,7 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Flow:     "out",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[144],
 				},
 				{
 					ID:   "b",
@@ -1188,7 +1188,7 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Flow:     "out",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[145],
 				},
 				{
 					ID:   "b",
@@ -1204,12 +1204,12 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:    "a",
-					Floor: new(int(1)),
+					Floor: &casesInts[146],
 					Flow:  "in",
 				},
 				{
 					ID:    "b",
-					Floor: new(int(2)),
+					Floor: &casesInts[147],
 					Flow:  "out",
 				},
 			},
@@ -1221,12 +1221,12 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:    "a",
-					Floor: new(int(1)),
+					Floor: &casesInts[148],
 					Flow:  "out",
 				},
 				{
 					ID:    "b",
-					Floor: new(int(2)),
+					Floor: &casesInts[149],
 					Flow:  "out",
 				},
 			},
@@ -1266,7 +1266,7 @@ var cases = []infer.Case{
 					ID:       "a",
 					Kind:     "hatch",
 					Flow:     "out",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[150],
 				},
 			},
 		},
@@ -1280,7 +1280,7 @@ var cases = []infer.Case{
 					ID:       "a",
 					Kind:     "window",
 					Flow:     "out",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[151],
 				},
 			},
 		},
@@ -1292,12 +1292,12 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:    "a",
-					Floor: new(int(1)),
+					Floor: &casesInts[152],
 					Flow:  "both",
 				},
 				{
 					ID:    "b",
-					Floor: new(int(1)),
+					Floor: &casesInts[153],
 					Flow:  "out",
 				},
 			},
@@ -1310,12 +1310,12 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:    "a",
-					Floor: new(int(1)),
+					Floor: &casesInts[154],
 					Flow:  "both",
 				},
 				{
 					ID:    "b",
-					Floor: new(int(2)),
+					Floor: &casesInts[155],
 					Flow:  "out",
 				},
 			},
@@ -1328,15 +1328,15 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					Floor:        new(int(1)),
+					Floor:        &casesInts[156],
 					Flow:         "both",
-					Volume:       new(int(3)),
-					NeutralPlane: new(float64(0.4)),
+					Volume:       &casesInts[157],
+					NeutralPlane: &casesFloat64s[18],
 				},
 				{
 					ID:     "b",
-					Floor:  new(int(2)),
-					Volume: new(int(1)),
+					Floor:  &casesInts[158],
+					Volume: &casesInts[159],
 				},
 			},
 		},
@@ -1348,15 +1348,15 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:           "a",
-					Floor:        new(int(1)),
+					Floor:        &casesInts[160],
 					Flow:         "both",
-					Volume:       new(int(3)),
-					NeutralPlane: new(float64(0.6)),
+					Volume:       &casesInts[161],
+					NeutralPlane: &casesFloat64s[19],
 				},
 				{
 					ID:     "b",
-					Floor:  new(int(2)),
-					Volume: new(int(1)),
+					Floor:  &casesInts[162],
+					Volume: &casesInts[163],
 				},
 			},
 		},
@@ -1369,8 +1369,8 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					Flow:    "both",
-					Volume:  new(int(1)),
-					Density: new(int(1)),
+					Volume:  &casesInts[164],
+					Density: &casesInts[165],
 				},
 			},
 		},
@@ -1382,8 +1382,8 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					Flow:    "both",
-					Volume:  new(int(4)),
-					Density: new(int(1)),
+					Volume:  &casesInts[166],
+					Density: &casesInts[167],
 				},
 			},
 		},
@@ -1393,14 +1393,14 @@ var cases = []infer.Case{
 		Fires: true,
 		Now: engine.Look{
 			Wind: &engine.Wind{
-				MS:   new(float64(5)),
+				MS:   &casesFloat64s[20],
 				From: "A",
 			},
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
 					Side:   "A",
-					Volume: new(int(1)),
+					Volume: &casesInts[168],
 				},
 			},
 		},
@@ -1410,14 +1410,14 @@ var cases = []infer.Case{
 		Note: "still air",
 		Now: engine.Look{
 			Wind: &engine.Wind{
-				MS:   new(float64(0.5)),
+				MS:   &casesFloat64s[21],
 				From: "A",
 			},
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
 					Side:   "A",
-					Volume: new(int(1)),
+					Volume: &casesInts[169],
 				},
 			},
 		},
@@ -1427,14 +1427,14 @@ var cases = []infer.Case{
 		Fires: true,
 		Now: engine.Look{
 			Wind: &engine.Wind{
-				MS:   new(float64(6)),
+				MS:   &casesFloat64s[22],
 				From: "A",
 			},
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
 					Side:   "A",
-					Volume: new(int(0)),
+					Volume: &casesInts[170],
 				},
 			},
 		},
@@ -1444,14 +1444,14 @@ var cases = []infer.Case{
 		Note: "sheltered",
 		Now: engine.Look{
 			Wind: &engine.Wind{
-				MS:   new(float64(6)),
+				MS:   &casesFloat64s[23],
 				From: "A",
 			},
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
 					Side:   "C",
-					Volume: new(int(0)),
+					Volume: &casesInts[171],
 				},
 			},
 		},
@@ -1461,14 +1461,14 @@ var cases = []infer.Case{
 		Fires: true,
 		Now: engine.Look{
 			Wind: &engine.Wind{
-				MS:   new(float64(6)),
+				MS:   &casesFloat64s[24],
 				From: "A",
 			},
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
 					Side:     "C",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[172],
 				},
 			},
 		},
@@ -1477,14 +1477,14 @@ var cases = []infer.Case{
 		Rule: "leeward-driven",
 		Now: engine.Look{
 			Wind: &engine.Wind{
-				MS:   new(float64(6)),
+				MS:   &casesFloat64s[25],
 				From: "A",
 			},
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
 					Side:     "A",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[173],
 				},
 			},
 		},
@@ -1499,7 +1499,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(1)),
+					Volume: &casesInts[174],
 				},
 			},
 		},
@@ -1513,7 +1513,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(1)),
+					Volume: &casesInts[175],
 				},
 			},
 		},
@@ -1528,7 +1528,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[176],
 				},
 			},
 		},
@@ -1542,7 +1542,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[177],
 				},
 			},
 		},
@@ -1560,7 +1560,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[178],
 				},
 			},
 		},
@@ -1571,7 +1571,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[179],
 				},
 			},
 		},
@@ -1580,11 +1580,11 @@ var cases = []infer.Case{
 		Rule:  "water-and-pale",
 		Fires: true,
 		Now: engine.Look{
-			Water: new(bool(true)),
+			Water: &casesBools[5],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
+					Velocity: &casesInts[180],
 					Colour:   "white",
 				},
 			},
@@ -1593,11 +1593,11 @@ var cases = []infer.Case{
 	{
 		Rule: "water-and-pale",
 		Now: engine.Look{
-			Water: new(bool(false)),
+			Water: &casesBools[6],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
+					Velocity: &casesInts[181],
 					Colour:   "white",
 				},
 			},
@@ -1607,11 +1607,11 @@ var cases = []infer.Case{
 		Rule:  "water-going-on",
 		Fires: true,
 		Now: engine.Look{
-			Water: new(bool(true)),
+			Water: &casesBools[7],
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[182],
 				},
 			},
 		},
@@ -1619,11 +1619,11 @@ var cases = []infer.Case{
 	{
 		Rule: "water-going-on",
 		Now: engine.Look{
-			Water: new(bool(false)),
+			Water: &casesBools[8],
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[183],
 				},
 			},
 		},
@@ -1632,13 +1632,13 @@ var cases = []infer.Case{
 		Rule:  "sprinkler-smoke",
 		Fires: true,
 		Now: engine.Look{
-			Water: new(bool(true)),
+			Water: &casesBools[9],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
-					Density:  new(int(1)),
-					Darkness: new(int(2)),
+					Velocity: &casesInts[184],
+					Density:  &casesInts[185],
+					Darkness: &casesInts[186],
 				},
 			},
 		},
@@ -1646,13 +1646,13 @@ var cases = []infer.Case{
 	{
 		Rule: "sprinkler-smoke",
 		Now: engine.Look{
-			Water: new(bool(true)),
+			Water: &casesBools[10],
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Density:  new(int(4)),
-					Darkness: new(int(2)),
+					Velocity: &casesInts[187],
+					Density:  &casesInts[188],
+					Darkness: &casesInts[189],
 				},
 			},
 		},
@@ -1664,7 +1664,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[190],
 				},
 			},
 		},
@@ -1675,7 +1675,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[191],
 				},
 			},
 		},
@@ -1683,7 +1683,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[192],
 				},
 			},
 		},
@@ -1696,8 +1696,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "crack",
-					Darkness: new(int(3)),
-					Pulsing:  new(bool(true)),
+					Darkness: &casesInts[193],
+					Pulsing:  &casesBools[11],
 				},
 			},
 		},
@@ -1710,8 +1710,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "crack",
-					Darkness: new(int(3)),
-					Pulsing:  new(bool(false)),
+					Darkness: &casesInts[194],
+					Pulsing:  &casesBools[12],
 				},
 			},
 		},
@@ -1723,7 +1723,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:      "a",
-					Pulsing: new(bool(true)),
+					Pulsing: &casesBools[13],
 				},
 			},
 		},
@@ -1734,8 +1734,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(2)),
-					Pulsing:  new(bool(false)),
+					Velocity: &casesInts[195],
+					Pulsing:  &casesBools[14],
 				},
 			},
 		},
@@ -1747,9 +1747,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(4)),
-					Pulsing:  new(bool(true)),
+					Velocity: &casesInts[196],
+					Darkness: &casesInts[197],
+					Pulsing:  &casesBools[15],
 				},
 			},
 		},
@@ -1761,9 +1761,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
-					Darkness: new(int(4)),
-					Pulsing:  new(bool(true)),
+					Velocity: &casesInts[198],
+					Darkness: &casesInts[199],
+					Pulsing:  &casesBools[16],
 				},
 			},
 		},
@@ -1838,9 +1838,9 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Velocity: new(int(1)),
-					Density:  new(int(4)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[200],
+					Density:  &casesInts[201],
+					Darkness: &casesInts[202],
 				},
 			},
 		},
@@ -1853,9 +1853,9 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Velocity: new(int(1)),
-					Density:  new(int(4)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[203],
+					Density:  &casesInts[204],
+					Darkness: &casesInts[205],
 				},
 			},
 		},
@@ -1868,8 +1868,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Volume:   new(int(2)),
-					Velocity: new(int(3)),
+					Volume:   &casesInts[206],
+					Velocity: &casesInts[207],
 				},
 			},
 		},
@@ -1882,8 +1882,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Volume:   new(int(2)),
-					Velocity: new(int(3)),
+					Volume:   &casesInts[208],
+					Velocity: &casesInts[209],
 				},
 			},
 		},
@@ -1896,8 +1896,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Volume:   new(int(1)),
-					Velocity: new(int(1)),
+					Volume:   &casesInts[210],
+					Velocity: &casesInts[211],
 				},
 			},
 		},
@@ -1909,8 +1909,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Volume:   new(int(1)),
-					Velocity: new(int(1)),
+					Volume:   &casesInts[212],
+					Velocity: &casesInts[213],
 				},
 			},
 		},
@@ -1922,10 +1922,10 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(3)),
-					Velocity: new(int(0)),
-					Darkness: new(int(4)),
-					Churning: new(bool(false)),
+					Volume:   &casesInts[214],
+					Velocity: &casesInts[215],
+					Darkness: &casesInts[216],
+					Churning: &casesBools[17],
 				},
 			},
 		},
@@ -1937,9 +1937,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(4)),
-					Churning: new(bool(false)),
+					Velocity: &casesInts[217],
+					Darkness: &casesInts[218],
+					Churning: &casesBools[18],
 				},
 			},
 		},
@@ -1951,7 +1951,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:      "a",
-					Density: new(int(3)),
+					Density: &casesInts[219],
 					Colour:  "yellow_grey",
 				},
 			},
@@ -1964,7 +1964,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:      "a",
-					Density: new(int(1)),
+					Density: &casesInts[220],
 					Colour:  "yellow_grey",
 				},
 			},
@@ -1978,8 +1978,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Flow:     "both",
-					Churning: new(bool(true)),
-					Pulsing:  new(bool(true)),
+					Churning: &casesBools[19],
+					Pulsing:  &casesBools[20],
 				},
 			},
 		},
@@ -1991,8 +1991,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Flow:     "both",
-					Churning: new(bool(true)),
-					Pulsing:  new(bool(false)),
+					Churning: &casesBools[21],
+					Pulsing:  &casesBools[22],
 				},
 			},
 		},
@@ -2005,8 +2005,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Kind:     "crack",
-					Velocity: new(int(3)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[221],
+					Darkness: &casesInts[222],
 				},
 			},
 		},
@@ -2020,8 +2020,8 @@ var cases = []infer.Case{
 					ID:       "a",
 					Kind:     "door",
 					State:    "open",
-					Velocity: new(int(3)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[223],
+					Darkness: &casesInts[224],
 				},
 			},
 		},
@@ -2033,9 +2033,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(0)),
-					Density:  new(int(2)),
+					Volume:   &casesInts[225],
+					Velocity: &casesInts[226],
+					Density:  &casesInts[227],
 				},
 			},
 		},
@@ -2047,9 +2047,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(2)),
-					Density:  new(int(2)),
+					Volume:   &casesInts[228],
+					Velocity: &casesInts[229],
+					Density:  &casesInts[230],
 				},
 			},
 		},
@@ -2062,11 +2062,11 @@ var cases = []infer.Case{
 				{
 					ID:     "a",
 					State:  "closed",
-					Volume: new(int(0)),
+					Volume: &casesInts[231],
 				},
 				{
 					ID:     "b",
-					Volume: new(int(0)),
+					Volume: &casesInts[232],
 				},
 			},
 		},
@@ -2078,11 +2078,11 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(0)),
+					Volume: &casesInts[233],
 				},
 				{
 					ID:     "b",
-					Volume: new(int(1)),
+					Volume: &casesInts[234],
 				},
 			},
 		},
@@ -2094,9 +2094,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Darkness: new(int(1)),
-					Vanishes: new(bool(true)),
+					Volume:   &casesInts[235],
+					Darkness: &casesInts[236],
+					Vanishes: &casesBools[23],
 				},
 			},
 		},
@@ -2108,9 +2108,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Darkness: new(int(1)),
-					Vanishes: new(bool(false)),
+					Volume:   &casesInts[237],
+					Darkness: &casesInts[238],
+					Vanishes: &casesBools[24],
 				},
 			},
 		},
@@ -2122,9 +2122,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(1)),
-					Velocity: new(int(1)),
-					Density:  new(int(1)),
+					Volume:   &casesInts[239],
+					Velocity: &casesInts[240],
+					Density:  &casesInts[241],
 					Colour:   "light_grey",
 				},
 			},
@@ -2137,9 +2137,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(3)),
-					Darkness: new(int(2)),
+					Volume:   &casesInts[242],
+					Velocity: &casesInts[243],
+					Darkness: &casesInts[244],
 				},
 			},
 		},
@@ -2151,8 +2151,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:      "a",
-					Volume:  new(int(1)),
-					Density: new(int(1)),
+					Volume:  &casesInts[245],
+					Density: &casesInts[246],
 				},
 			},
 		},
@@ -2164,8 +2164,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:      "a",
-					Volume:  new(int(1)),
-					Density: new(int(3)),
+					Volume:  &casesInts[247],
+					Density: &casesInts[248],
 				},
 			},
 		},
@@ -2177,9 +2177,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(2)),
-					Churning: new(bool(false)),
+					Volume:   &casesInts[249],
+					Velocity: &casesInts[250],
+					Churning: &casesBools[25],
 				},
 			},
 		},
@@ -2191,9 +2191,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(2)),
-					Churning: new(bool(true)),
+					Volume:   &casesInts[251],
+					Velocity: &casesInts[252],
+					Churning: &casesBools[26],
 				},
 			},
 		},
@@ -2206,8 +2206,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Velocity: new(int(3)),
-					Churning: new(bool(false)),
+					Velocity: &casesInts[253],
+					Churning: &casesBools[27],
 				},
 			},
 		},
@@ -2220,8 +2220,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Velocity: new(int(3)),
-					Churning: new(bool(true)),
+					Velocity: &casesInts[254],
+					Churning: &casesBools[28],
 				},
 			},
 		},
@@ -2233,8 +2233,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[255],
+					Darkness: &casesInts[256],
 				},
 			},
 		},
@@ -2246,8 +2246,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(1)),
-					Darkness: new(int(4)),
+					Velocity: &casesInts[257],
+					Darkness: &casesInts[258],
 				},
 			},
 		},
@@ -2259,10 +2259,10 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
-					Density:  new(int(4)),
-					Darkness: new(int(4)),
-					Churning: new(bool(true)),
+					Velocity: &casesInts[259],
+					Density:  &casesInts[260],
+					Darkness: &casesInts[261],
+					Churning: &casesBools[29],
 				},
 			},
 		},
@@ -2274,10 +2274,10 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
-					Density:  new(int(4)),
-					Darkness: new(int(4)),
-					Churning: new(bool(false)),
+					Velocity: &casesInts[262],
+					Density:  &casesInts[263],
+					Darkness: &casesInts[264],
+					Churning: &casesBools[30],
 				},
 			},
 		},
@@ -2290,9 +2290,9 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "broken",
-					Velocity: new(int(3)),
+					Velocity: &casesInts[265],
 					Colour:   "grey",
-					Churning: new(bool(true)),
+					Churning: &casesBools[31],
 				},
 			},
 		},
@@ -2305,8 +2305,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Velocity: new(int(3)),
-					Churning: new(bool(false)),
+					Velocity: &casesInts[266],
+					Churning: &casesBools[32],
 				},
 			},
 		},
@@ -2318,10 +2318,10 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(4)),
-					Velocity: new(int(4)),
-					Density:  new(int(4)),
-					Darkness: new(int(4)),
+					Volume:   &casesInts[267],
+					Velocity: &casesInts[268],
+					Density:  &casesInts[269],
+					Darkness: &casesInts[270],
 				},
 			},
 		},
@@ -2333,10 +2333,10 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(4)),
-					Velocity: new(int(4)),
-					Density:  new(int(2)),
-					Darkness: new(int(4)),
+					Volume:   &casesInts[271],
+					Velocity: &casesInts[272],
+					Density:  &casesInts[273],
+					Darkness: &casesInts[274],
 				},
 			},
 		},
@@ -2348,7 +2348,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
+					Velocity: &casesInts[275],
 					Flame:    "tongues",
 				},
 			},
@@ -2361,7 +2361,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
+					Velocity: &casesInts[276],
 					Flame:    "none",
 				},
 			},
@@ -2374,7 +2374,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
+					Velocity: &casesInts[277],
 					Flame:    "full",
 				},
 			},
@@ -2399,8 +2399,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Density:  new(int(4)),
-					Darkness: new(int(4)),
+					Density:  &casesInts[278],
+					Darkness: &casesInts[279],
 					Flame:    "full",
 				},
 			},
@@ -2413,8 +2413,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Density:  new(int(1)),
-					Darkness: new(int(2)),
+					Density:  &casesInts[280],
+					Darkness: &casesInts[281],
 					Flame:    "full",
 				},
 			},
@@ -2428,8 +2428,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Flow:     "out",
-					Velocity: new(int(3)),
-					Density:  new(int(1)),
+					Velocity: &casesInts[282],
+					Density:  &casesInts[283],
 				},
 			},
 		},
@@ -2442,8 +2442,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					Flow:     "out",
-					Velocity: new(int(3)),
-					Density:  new(int(4)),
+					Velocity: &casesInts[284],
+					Density:  &casesInts[285],
 				},
 			},
 		},
@@ -2455,8 +2455,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Density:  new(int(4)),
-					Darkness: new(int(4)),
+					Density:  &casesInts[286],
+					Darkness: &casesInts[287],
 					Flame:    "none",
 				},
 			},
@@ -2469,8 +2469,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Density:  new(int(4)),
-					Darkness: new(int(1)),
+					Density:  &casesInts[288],
+					Darkness: &casesInts[289],
 				},
 			},
 		},
@@ -2482,10 +2482,10 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Density:  new(int(3)),
+					Velocity: &casesInts[290],
+					Density:  &casesInts[291],
 					Colour:   "white",
-					Vanishes: new(bool(false)),
+					Vanishes: &casesBools[33],
 				},
 			},
 		},
@@ -2497,10 +2497,10 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Density:  new(int(3)),
+					Velocity: &casesInts[292],
+					Density:  &casesInts[293],
 					Colour:   "white",
-					Vanishes: new(bool(true)),
+					Vanishes: &casesBools[34],
 				},
 			},
 		},
@@ -2512,8 +2512,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(4)),
-					Velocity: new(int(4)),
+					Volume:   &casesInts[294],
+					Velocity: &casesInts[295],
 				},
 			},
 		},
@@ -2525,8 +2525,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(4)),
-					Velocity: new(int(2)),
+					Volume:   &casesInts[296],
+					Velocity: &casesInts[297],
 				},
 			},
 		},
@@ -2539,8 +2539,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Volume:   new(int(2)),
-					Velocity: new(int(1)),
+					Volume:   &casesInts[298],
+					Velocity: &casesInts[299],
 				},
 			},
 		},
@@ -2553,8 +2553,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "closed",
-					Volume:   new(int(2)),
-					Velocity: new(int(1)),
+					Volume:   &casesInts[300],
+					Velocity: &casesInts[301],
 				},
 			},
 		},
@@ -2567,8 +2567,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Velocity: new(int(2)),
-					Density:  new(int(1)),
+					Velocity: &casesInts[302],
+					Density:  &casesInts[303],
 					Flame:    "none",
 				},
 			},
@@ -2582,8 +2582,8 @@ var cases = []infer.Case{
 				{
 					ID:       "a",
 					State:    "open",
-					Velocity: new(int(2)),
-					Density:  new(int(1)),
+					Velocity: &casesInts[304],
+					Density:  &casesInts[305],
 					Flame:    "tongues",
 				},
 			},
@@ -2626,9 +2626,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(3)),
-					Density:  new(int(3)),
-					Darkness: new(int(2)),
+					Volume:   &casesInts[306],
+					Density:  &casesInts[307],
+					Darkness: &casesInts[308],
 				},
 			},
 		},
@@ -2640,9 +2640,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(3)),
-					Density:  new(int(3)),
-					Darkness: new(int(4)),
+					Volume:   &casesInts[309],
+					Density:  &casesInts[310],
+					Darkness: &casesInts[311],
 				},
 			},
 		},
@@ -2654,9 +2654,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Density:  new(int(2)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[312],
+					Density:  &casesInts[313],
+					Darkness: &casesInts[314],
 					Flame:    "none",
 				},
 			},
@@ -2669,9 +2669,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(3)),
-					Density:  new(int(4)),
-					Darkness: new(int(3)),
+					Velocity: &casesInts[315],
+					Density:  &casesInts[316],
+					Darkness: &casesInts[317],
 					Flame:    "none",
 				},
 			},
@@ -2684,8 +2684,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
-					Density:  new(int(4)),
+					Velocity: &casesInts[318],
+					Density:  &casesInts[319],
 					Flame:    "none",
 				},
 			},
@@ -2697,8 +2697,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: new(int(4)),
-					Density:  new(int(4)),
+					Velocity: &casesInts[320],
+					Density:  &casesInts[321],
 					Flame:    "full",
 				},
 			},
@@ -2711,7 +2711,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(1)),
+					Volume: &casesInts[322],
 				},
 			},
 		},
@@ -2719,7 +2719,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[323],
 				},
 			},
 		},
@@ -2730,7 +2730,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[324],
 				},
 			},
 		},
@@ -2738,7 +2738,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[325],
 				},
 			},
 		},
@@ -2750,7 +2750,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(3)),
+					Volume: &casesInts[326],
 				},
 			},
 		},
@@ -2758,7 +2758,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[327],
 				},
 			},
 		},
@@ -2769,7 +2769,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[328],
 				},
 			},
 		},
@@ -2777,7 +2777,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:     "a",
-					Volume: new(int(2)),
+					Volume: &casesInts[329],
 				},
 			},
 		},
@@ -2789,7 +2789,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(2)),
+					Darkness: &casesInts[330],
 				},
 			},
 		},
@@ -2797,7 +2797,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(3)),
+					Darkness: &casesInts[331],
 				},
 			},
 		},
@@ -2808,7 +2808,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(3)),
+					Darkness: &casesInts[332],
 				},
 			},
 		},
@@ -2816,7 +2816,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(3)),
+					Darkness: &casesInts[333],
 				},
 			},
 		},
@@ -2828,7 +2828,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(4)),
+					Darkness: &casesInts[334],
 				},
 			},
 		},
@@ -2836,7 +2836,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(2)),
+					Darkness: &casesInts[335],
 				},
 			},
 		},
@@ -2847,7 +2847,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(2)),
+					Darkness: &casesInts[336],
 				},
 			},
 		},
@@ -2855,7 +2855,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Darkness: new(int(2)),
+					Darkness: &casesInts[337],
 				},
 			},
 		},
@@ -2867,8 +2867,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(3)),
-					Velocity: new(int(3)),
+					Volume:   &casesInts[338],
+					Velocity: &casesInts[339],
 				},
 			},
 		},
@@ -2876,8 +2876,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(3)),
-					Velocity: new(int(3)),
+					Volume:   &casesInts[340],
+					Velocity: &casesInts[341],
 				},
 			},
 		},
@@ -2888,8 +2888,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(2)),
-					Velocity: new(int(3)),
+					Volume:   &casesInts[342],
+					Velocity: &casesInts[343],
 				},
 			},
 		},
@@ -2897,8 +2897,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(3)),
-					Velocity: new(int(3)),
+					Volume:   &casesInts[344],
+					Velocity: &casesInts[345],
 				},
 			},
 		},
@@ -2911,7 +2911,7 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					State:   "open",
-					Density: new(int(4)),
+					Density: &casesInts[346],
 				},
 				{
 					ID:    "b",
@@ -2927,7 +2927,7 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					State:   "open",
-					Density: new(int(4)),
+					Density: &casesInts[347],
 				},
 				{
 					ID:    "b",
@@ -3026,8 +3026,8 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					State:   "open",
-					Volume:  new(int(2)),
-					Density: new(int(1)),
+					Volume:  &casesInts[348],
+					Density: &casesInts[349],
 					Flame:   "none",
 				},
 			},
@@ -3040,8 +3040,8 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					State:   "open",
-					Volume:  new(int(4)),
-					Density: new(int(1)),
+					Volume:  &casesInts[350],
+					Density: &casesInts[351],
 					Flame:   "none",
 				},
 			},
@@ -3054,8 +3054,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(4)),
-					Churning: new(bool(true)),
+					Volume:   &casesInts[352],
+					Churning: &casesBools[35],
 				},
 			},
 		},
@@ -3066,10 +3066,16 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   new(int(4)),
-					Churning: new(bool(false)),
+					Volume:   &casesInts[353],
+					Churning: &casesBools[36],
 				},
 			},
 		},
 	},
 }
+
+var casesBools = [...]bool{true, true, false, true, true, true, false, true, false, true, true, true, false, true, false, true, true, false, false, true, true, true, false, true, false, false, true, false, true, true, false, true, false, false, true, true, false}
+
+var casesFloat64s = [...]float64{0.6, 0.4, 0.6, 0.4, 0.4, 0.6, 0.4, 0.4, 0.4, 0.6, 0.4, 0.6, 0.55, 0.3, 0.4, 0.6, 0.7, 0.7, 0.4, 0.6, 5, 0.5, 6, 6, 6, 6}
+
+var casesInts = [...]int{2, 2, 3, 3, 3, 3, 3, 3, 2, 3, 3, 3, 4, 3, 3, 3, 1, 1, 2, 2, 2, 2, 2, 2, 3, 3, 2, 1, 3, 3, 2, 1, 3, 1, 3, 1, 1, 3, 1, 3, 2, 4, 4, 4, 3, 2, 2, 1, 3, 2, 2, 1, 3, 2, 2, 3, 4, 2, 4, 2, 3, 4, 4, 4, 4, 4, 3, 4, 4, 4, 2, 2, 4, 4, 4, 2, 4, 4, 2, 2, 4, 2, 2, 2, 2, 2, 2, 4, 4, 2, 4, 2, 2, 4, 1, 2, 2, 3, 1, 2, 1, 3, 4, 2, 2, 4, 4, 4, 2, 2, 2, 3, 3, 2, 3, 3, 3, 3, 3, 2, 3, 3, 4, 2, 4, 2, 2, 2, 1, 0, 1, 2, 2, 3, 2, 3, 2, 3, 2, 2, 4, 4, 1, 4, 4, 4, 1, 2, 1, 2, 4, 4, 1, 1, 1, 2, 1, 3, 2, 1, 1, 3, 2, 1, 1, 1, 4, 1, 1, 1, 0, 0, 4, 4, 1, 1, 2, 2, 2, 2, 1, 1, 2, 2, 1, 1, 2, 3, 4, 2, 2, 2, 2, 3, 3, 2, 3, 4, 1, 4, 1, 4, 4, 1, 4, 4, 2, 3, 2, 3, 1, 1, 1, 1, 3, 0, 4, 3, 4, 3, 1, 3, 4, 3, 4, 2, 0, 2, 2, 2, 2, 0, 0, 0, 1, 2, 1, 2, 1, 1, 1, 1, 2, 3, 2, 1, 1, 1, 3, 2, 2, 2, 2, 3, 3, 3, 4, 1, 4, 4, 4, 4, 4, 4, 4, 3, 3, 4, 4, 4, 4, 4, 4, 2, 4, 3, 3, 4, 4, 4, 1, 2, 3, 1, 3, 4, 4, 4, 4, 1, 3, 3, 3, 3, 4, 4, 4, 2, 2, 1, 2, 1, 2, 1, 2, 1, 3, 3, 2, 3, 3, 4, 3, 2, 3, 3, 4, 3, 4, 4, 4, 4, 1, 2, 2, 2, 3, 2, 2, 2, 2, 3, 3, 3, 4, 2, 2, 2, 3, 3, 3, 3, 2, 3, 3, 3, 4, 4, 2, 1, 4, 1, 4, 4}

@@ -30,7 +30,7 @@ type book struct {
 
 func shipped() *book {
 	return &book{
-		rules: content.RuleList(), cases: cases, sources: content.Sources(), families: content.Families(),
+		rules: rules, cases: cases, sources: sources, families: content.Families(),
 		lessons: lessons, glossary: glossary, cautions: cautions, scales: scaleSources(scaleBook),
 	}
 }

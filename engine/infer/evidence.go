@@ -51,7 +51,7 @@ const windTrust = 0.6
 
 // add sums the log-odds. A rule that fires at several openings counts once.
 func (set *Set) add(f *facts, v *verdict) {
-	v.stage, v.regime, v.hazard = set.priors.stage, set.priors.regime, set.priors.hazard
+	v.stage, v.regime, v.hazard = set.priors.Stage, set.priors.Regime, set.priors.Hazard
 	v.evidence = 0
 	for i := range set.rules {
 		if !v.fired[i] {

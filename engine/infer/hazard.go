@@ -39,7 +39,7 @@ func (set *Set) hazardFindings(v *verdict) []engine.HazardFinding {
 // flagged asks for the probability and for at least one condition seen: a hazard
 // is never flagged by what fires usually do alone.
 func (set *Set) flagged(v *verdict, h int) bool {
-	if v.chance(h) < set.priors.flag[h] {
+	if v.chance(h) < set.priors.Flag[h] {
 		return false
 	}
 	for i := range set.rules {

@@ -10,8 +10,8 @@ import (
 // prior over the answers to a look not yet taken. Measured on simulated fires;
 // where a cue or stage is missing, every answer counts alike.
 type Answers struct {
-	Cue   engine.Cue                 `json:"cue"`
-	Stage map[engine.Stage][]float64 `json:"stage"`
+	Cue   engine.Cue
+	Stage [stageCount][]float64
 }
 
 // leastGainBits is the gain below which a look is not worth naming. Chosen by us.

@@ -49,7 +49,7 @@ func (set *Set) Fired(r engine.Readings) []string {
 func (set *Set) stageFinding(v *verdict) map[engine.Stage]float64 {
 	p, rest := v.shares(), v.undetermined()
 	finding := make(map[engine.Stage]float64, len(engine.Stages))
-	for i, stage := range stages {
+	for i, stage := range TrueStages {
 		finding[stage] = p[i] * (1 - rest)
 	}
 	finding[engine.Undetermined] = rest
@@ -61,7 +61,7 @@ func (set *Set) stageFinding(v *verdict) map[engine.Stage]float64 {
 // Chosen by us.
 const aliveShare = 0.02
 
-// alike is the set of stages that cannot be told apart from here: the likeliest
+// alike is the set of TrueStages that cannot be told apart from here: the likeliest
 // ones up to the covering probability, and with them every stage that a rule
 // which fired says the sources do not tell apart.
 func (set *Set) alike(v *verdict) []engine.Stage {
@@ -83,7 +83,7 @@ func (set *Set) alike(v *verdict) []engine.Stage {
 	sum := 0.0
 	for _, i := range order {
 		in[i] = true
-		if sum += p[i]; sum >= set.cover {
+		if sum += p[i]; sum >= set.priors.Cover {
 			break
 		}
 	}
@@ -91,14 +91,14 @@ func (set *Set) alike(v *verdict) []engine.Stage {
 		if !v.fired[i] {
 			continue
 		}
-		for at, stage := range stages {
+		for at, stage := range TrueStages {
 			if slices.Contains(set.rules[i].rule.Alike, stage) {
 				in[at] = in[at] || p[at] >= aliveShare
 			}
 		}
 	}
 	list := []engine.Stage{}
-	for i, stage := range stages {
+	for i, stage := range TrueStages {
 		if in[i] {
 			list = append(list, stage)
 		}

@@ -54,7 +54,7 @@ func TestReasonsGiveWeightAndSource(t *testing.T) {
 // A hazard is flagged by a condition that was seen, never by what fires usually
 // do alone.
 func TestNoHazardIsFlaggedUnseen(t *testing.T) {
-	set := smallSet(t, Priors{Hazards: map[engine.Hazard]float64{engine.Flashover: 3}})
+	set := smallSet(t, Priors{Hazard: [hazardCount]float64{3}})
 	finding := Read(set, look(engine.Reading{ID: "a", Volume: new(2)}))
 	assert.False(t, finding.Hazards[0].Flagged)
 	finding = Read(set, look(engine.Reading{ID: "a", Velocity: new(4)}))
@@ -84,9 +84,9 @@ func TestTheNextLookIsOneNotYetTaken(t *testing.T) {
 	assert.Contains(t, []engine.Cue{engine.CueVelocity, engine.CuePulsing}, finding.NextLook.Cue)
 
 	// An answer that the tables say never comes cannot be worth a look.
-	never := Answers{Cue: engine.CueVelocity, Stage: map[engine.Stage][]float64{}}
-	still := Answers{Cue: engine.CuePulsing, Stage: map[engine.Stage][]float64{}}
-	for _, stage := range stages {
+	never := Answers{Cue: engine.CueVelocity}
+	still := Answers{Cue: engine.CuePulsing}
+	for stage := range TrueStages {
 		never.Stage[stage] = []float64{0, 1, 0, 0, 0}
 		still.Stage[stage] = []float64{1, 0}
 	}

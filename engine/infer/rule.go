@@ -55,31 +55,24 @@ func (c Confidence) logOdds() float64 {
 	return 0.5
 }
 
-// Measure is what simulated fires made of one rule: its fitted weights in
-// log-odds, and how often what it speaks for was true when it fired. Base is how
-// often it was true whether or not the rule fired, which is the control.
-type Measure struct {
-	Rule    string                    `json:"rule"`
-	Claim   string                    `json:"claim"` // what was counted as a hit
-	Fires   int                       `json:"fires"`
-	Hits    int                       `json:"hits"`
-	Share   float64                   `json:"share"`
-	Base    float64                   `json:"base"`
-	Stage   map[engine.Stage]float64  `json:"stage,omitempty"`
-	Regime  float64                   `json:"regime,omitempty"` // positive speaks for ventilation-limited
-	Hazards map[engine.Hazard]float64 `json:"hazards,omitempty"`
+// Weights are the measured log-odds of one rule, in the order of TrueStages and
+// engine.Hazards. Regime is positive where it speaks for ventilation-limited.
+type Weights struct {
+	Rule   string
+	Stage  [stageCount]float64
+	Regime float64
+	Hazard [hazardCount]float64
 }
 
 // Priors are the log-odds before any sign is seen, and the probabilities above
 // which a hazard is flagged, all fixed on simulated fires.
 type Priors struct {
-	Stage   map[engine.Stage]float64  `json:"stage"`
-	Regime  float64                   `json:"regime"`
-	Hazards map[engine.Hazard]float64 `json:"hazards"`
-	Flag    map[engine.Hazard]float64 `json:"flag"`
-	Cover   float64                   `json:"cover"` // probability that the returned set of stages must hold
-	Answers []Answers                 `json:"answers,omitempty"`
-	How     string                    `json:"how"` // how and when they were measured
+	Stage   [stageCount]float64
+	Regime  float64
+	Hazard  [hazardCount]float64
+	Flag    [hazardCount]float64
+	Cover   float64 // probability that the returned set of stages must hold
+	Answers []Answers
 }
 
 // Source is a public text that rules and lessons lean on.
@@ -92,5 +85,10 @@ type Source struct {
 	Seen      string `json:"seen"` // how much of it was read, or that it is from memory
 }
 
-// stages are the stages a fire can truly be in.
-var stages = engine.Stages[:len(engine.Stages)-1]
+// TrueStages are the stages a fire can truly be in.
+var TrueStages = engine.Stages[:stageCount]
+
+const (
+	stageCount  = 7
+	hazardCount = 4
+)

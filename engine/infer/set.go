@@ -10,18 +10,9 @@ import (
 // Set is the rules made ready to be judged.
 type Set struct {
 	rules  []compiled
-	priors priors
-	cover  float64
+	priors Priors
 
 	answers map[engine.Cue]*[stageCount][]float64
-}
-
-// priors are Priors as arrays.
-type priors struct {
-	stage  [stageCount]float64
-	regime float64
-	hazard [hazardCount]float64
-	flag   [hazardCount]float64
 }
 
 // compiled is a rule with its conditions parsed and its weights laid out.
@@ -36,22 +27,17 @@ type compiled struct {
 	hazard [hazardCount]float64
 }
 
-const (
-	stageCount  = 7
-	hazardCount = 4
-)
-
-// NewSet parses the rules. A rule without a measure gets its trade weight.
-func NewSet(rules []Rule, sources []Source, measures []Measure, p Priors) (*Set, error) {
+// NewSet parses the rules. A rule without a weight gets its trade weight.
+func NewSet(rules []Rule, sources []Source, weights []Weights, p Priors) (*Set, error) {
 	titles := make(map[string]string, len(sources))
 	for i := range sources {
 		titles[sources[i].ID] = sources[i].Title
 	}
-	measured := make(map[string]*Measure, len(measures))
-	for i := range measures {
-		measured[measures[i].Rule] = &measures[i]
+	measured := make(map[string]*Weights, len(weights))
+	for i := range weights {
+		measured[weights[i].Rule] = &weights[i]
 	}
-	set := &Set{rules: make([]compiled, 0, len(rules)), priors: layOut(p), cover: p.Cover}
+	set := &Set{rules: make([]compiled, 0, len(rules)), priors: p}
 	if err := set.learn(p.Answers); err != nil {
 		return nil, err
 	}
@@ -74,13 +60,13 @@ func (s *Set) learn(list []Answers) error {
 		if q < 0 {
 			return engine.Bad("answers", "names the cue "+quoted(string(table.Cue)), "name a cue that can be looked for")
 		}
-		rows := new([stageCount][]float64)
-		for i, stage := range stages {
-			if rows[i] = table.Stage[stage]; len(rows[i]) != questions[q].answers {
+		rows := table.Stage
+		for i, stage := range TrueStages {
+			if len(rows[i]) != questions[q].answers {
 				return engine.Bad("answers to "+string(table.Cue), "do not cover "+string(stage), "give one share for each answer in every stage")
 			}
 		}
-		s.answers[table.Cue] = rows
+		s.answers[table.Cue] = &rows
 	}
 	return nil
 }
@@ -92,19 +78,6 @@ func (s *Set) Rules() []*Rule {
 		list[i] = s.rules[i].rule
 	}
 	return list
-}
-
-func layOut(p Priors) priors {
-	var out priors
-	for i, stage := range stages {
-		out.stage[i] = p.Stage[stage]
-	}
-	out.regime = p.Regime
-	for i, hazard := range engine.Hazards {
-		out.hazard[i] = p.Hazards[hazard]
-		out.flag[i] = p.Flag[hazard]
-	}
-	return out
 }
 
 func compileRule(r *Rule, titles map[string]string) (compiled, error) {
@@ -153,19 +126,13 @@ func parseAll(r *Rule, lines []string) ([]condition, error) {
 }
 
 // weigh lays out the measured weights, or else the trade's.
-func (c *compiled) weigh(m *Measure) {
-	if m != nil {
-		for i, stage := range stages {
-			c.stage[i] = m.Stage[stage]
-		}
-		c.regime = m.Regime
-		for i, hazard := range engine.Hazards {
-			c.hazard[i] = m.Hazards[hazard]
-		}
+func (c *compiled) weigh(w *Weights) {
+	if w != nil {
+		c.stage, c.regime, c.hazard = w.Stage, w.Regime, w.Hazard
 		return
 	}
 	weight := c.rule.Confidence.logOdds()
-	for i, stage := range stages {
+	for i, stage := range TrueStages {
 		if slices.Contains(c.rule.Supports, stage) {
 			c.stage[i] = weight
 		}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"lintel/content/internal/measured"
 	"lintel/engine/infer"
 	"lintel/engine/shape"
 )
@@ -48,6 +49,19 @@ func rulesOf(entries any) (any, error) {
 	return rules, nil
 }
 
+// readersRules leaves out what only people read, to spare the phone the download.
+func readersRules(entries any) (any, error) {
+	all, err := rulesOf(entries)
+	if err != nil {
+		return nil, err
+	}
+	rules := all.([]infer.Rule)
+	for i := range rules {
+		rules[i].LookAlike, rules[i].NextLook, rules[i].CounterSign = "", "", ""
+	}
+	return rules, nil
+}
+
 func casesOf(entries any) (any, error) {
 	var cases []infer.Case
 	for _, entry := range entries.([]ruleEntry) {
@@ -71,7 +85,7 @@ func checkRules(values map[string]any) error {
 	if err != nil {
 		return err
 	}
-	m := values["measured"].(measured)
-	_, err = infer.NewSet(rules.([]infer.Rule), values["sources"].([]infer.Source), m.Rules, m.Priors)
+	m := values["measured"].(measured.File)
+	_, err = infer.NewSet(rules.([]infer.Rule), values["sources"].([]infer.Source), m.Weights(), m.Priors.Reader())
 	return err
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"lintel/content/fieldbook"
+	"lintel/content/internal/measured"
 	"lintel/engine"
 	"lintel/engine/infer"
 	"lintel/quiz/item"
@@ -26,18 +27,20 @@ var tables = []table{
 		{path: generated + "scales.json"},
 	}},
 	{folder: "sources", like: []infer.Source(nil), outputs: []output{
-		{path: "sources_gen.go", pkg: "content", name: "sources"},
+		{path: "sources_gen.go", pkg: "content", name: "sources", pick: titlesOf},
+		{path: "lint/sources_gen.go", pkg: "lint", name: "sources"},
 		{path: generated + "sources.json"},
 	}},
 	{folder: "rules", like: []ruleEntry(nil), outputs: []output{
-		{path: "rules_gen.go", pkg: "content", name: "rules", pick: rulesOf},
+		{path: "rules_gen.go", pkg: "content", name: "rules", pick: readersRules},
+		{path: "lint/rules_gen.go", pkg: "lint", name: "rules", pick: rulesOf},
 		{path: "lint/cases_gen.go", pkg: "lint", name: "cases", pick: casesOf},
 		{path: generated + "rules.json", pick: rulesOf},
 	}},
-	{folder: "measured", like: measured{}, outputs: []output{
-		{path: "measures_gen.go", pkg: "content", name: "measures", pick: func(m any) (any, error) { return m.(measured).Rules, nil }},
-		{path: "priors_gen.go", pkg: "content", name: "priors", pick: func(m any) (any, error) { return m.(measured).Priors, nil }},
-		{path: generated + "measures.json", pick: func(m any) (any, error) { return m.(measured).Rules, nil }},
+	{folder: "measured", like: measured.File{}, outputs: []output{
+		{path: "weights_gen.go", pkg: "content", name: "weights", pick: func(f any) (any, error) { return f.(measured.File).Weights(), nil }},
+		{path: "priors_gen.go", pkg: "content", name: "priors", pick: func(f any) (any, error) { return f.(measured.File).Priors.Reader(), nil }},
+		{path: generated + "measures.json", pick: func(f any) (any, error) { return f.(measured.File).Rules, nil }},
 	}},
 	{folder: "families", like: []item.Family(nil), outputs: []output{
 		{path: "families_gen.go", pkg: "content", name: "families"},
@@ -56,11 +59,13 @@ var tables = []table{
 	}},
 }
 
-// measured is content/measured/measured.yaml: what simulated fires made of the
-// rules. The fitting command writes it.
-type measured struct {
-	Priors infer.Priors    `json:"priors"`
-	Rules  []infer.Measure `json:"rules,omitempty"`
+// titlesOf is what the reader needs of a source; the rest is for people.
+func titlesOf(sources any) (any, error) {
+	var titles []infer.Source
+	for _, s := range sources.([]infer.Source) {
+		titles = append(titles, infer.Source{ID: s.ID, Title: s.Title})
+	}
+	return titles, nil
 }
 
 func cutPoints(book any) (any, error) {

@@ -1,20 +1,20 @@
 package main
 
 import (
+	"lintel/content/internal/measured"
 	"lintel/engine"
-	"lintel/engine/infer"
 )
 
 // answersOf counts, for each cue, how often each answer was seen in each stage at
 // an opening that stood open or showed smoke; one of each is added, so that no
 // answer is ruled out.
-func answersOf(moments []moment) []infer.Answers {
-	var list []infer.Answers
+func answersOf(moments []moment) []measured.Answers {
+	var list []measured.Answers
 	for _, cue := range []engine.Cue{
 		engine.CueFlow, engine.CueVolume, engine.CueVelocity, engine.CueDensity, engine.CueDarkness, engine.CueColour,
 		engine.CueChurning, engine.CuePulsing, engine.CueVanishes, engine.CueFlame, engine.CueNeutralPlane,
 	} {
-		table := infer.Answers{Cue: cue, Stage: map[engine.Stage][]float64{}}
+		table := measured.Answers{Cue: cue, Stage: map[engine.Stage][]float64{}}
 		for _, stage := range trueStages {
 			counts := make([]float64, answerCount(cue))
 			for i := range counts {

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"lintel/content"
+	"lintel/content/internal/measured"
 	"lintel/engine"
 	"lintel/engine/infer"
 )
@@ -15,9 +16,9 @@ const coverGoal = 0.97
 
 // calibrate reads every test moment with the fitted weights, and sets from what
 // comes out the covering probability and the thresholds of the hazards' flags.
-func calibrate(out *results, d data) error {
+func calibrate(out *measured.File, d data) error {
 	out.Priors.Cover = 1
-	set, err := infer.NewSet(content.RuleList(), content.Sources(), out.Rules, out.Priors)
+	set, err := infer.NewSet(content.RuleList(), content.Sources(), out.Weights(), out.Priors.Reader())
 	if err != nil {
 		return err
 	}

@@ -3,19 +3,14 @@ package main
 import (
 	"math"
 
+	"lintel/content/internal/measured"
 	"lintel/engine"
 	"lintel/engine/infer"
 )
 
-// results is what content/measured/measured.yaml holds.
-type results struct {
-	Priors infer.Priors
-	Rules  []infer.Measure
-}
-
-func measure(rules []infer.Rule, m model, d data, moments []moment) results {
-	var out results
-	p := infer.Priors{Stage: map[engine.Stage]float64{}, Hazards: map[engine.Hazard]float64{}, Flag: map[engine.Hazard]float64{}}
+func measure(rules []infer.Rule, m model, d data, moments []moment) measured.File {
+	var out measured.File
+	p := measured.Priors{Stage: map[engine.Stage]float64{}, Hazards: map[engine.Hazard]float64{}, Flag: map[engine.Hazard]float64{}}
 	for c, stage := range trueStages {
 		p.Stage[stage] = round(m.stage.bias[c])
 	}
@@ -33,9 +28,9 @@ func measure(rules []infer.Rule, m model, d data, moments []moment) results {
 
 // rule counts how often what one rule speaks for was true, on exact readings of
 // the fires that did not fit its weight.
-func (m *model) rule(r *infer.Rule, index int, s sample) infer.Measure {
+func (m *model) rule(r *infer.Rule, index int, s sample) measured.Rule {
 	claim, holds := claimOf(r)
-	out := infer.Measure{Rule: r.ID, Claim: claim, Stage: map[engine.Stage]float64{}, Hazards: map[engine.Hazard]float64{}}
+	out := measured.Rule{Rule: r.ID, Claim: claim, Stage: map[engine.Stage]float64{}, Hazards: map[engine.Hazard]float64{}}
 	exact, base := 0, 0
 	for i := range s.examples {
 		e := &s.examples[i]
@@ -59,7 +54,7 @@ func (m *model) rule(r *infer.Rule, index int, s sample) infer.Measure {
 	return out
 }
 
-func (m *model) weights(out *infer.Measure, index int) {
+func (m *model) weights(out *measured.Rule, index int) {
 	for c, stage := range trueStages {
 		if w := round(m.stage.weight[index][c]); w != 0 {
 			out.Stage[stage] = w

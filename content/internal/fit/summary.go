@@ -4,13 +4,14 @@ import (
 	"fmt"
 
 	"lintel/content"
+	"lintel/content/internal/measured"
 	"lintel/engine"
 	"lintel/engine/infer"
 )
 
 // summary prints what the measured reader gets right on the fires that test it.
-func summary(out results, d data) error {
-	set, err := infer.NewSet(content.RuleList(), content.Sources(), out.Rules, out.Priors)
+func summary(out measured.File, d data) error {
+	set, err := infer.NewSet(content.RuleList(), content.Sources(), out.Weights(), out.Priors.Reader())
 	if err != nil {
 		return err
 	}

@@ -4,15 +4,15 @@ import (
 	"os"
 	"strings"
 
+	"lintel/content/internal/measured"
 	"lintel/engine/shape"
 
 	"github.com/goccy/go-yaml"
 )
 
 // write stores the results as content.
-func write(path string, out results) error {
-	tree := map[string]any{"priors": shape.Encode(out.Priors), "rules": shape.Encode(out.Rules)}
-	text, err := yaml.MarshalWithOptions(tree, yaml.Flow(false))
+func write(path string, out measured.File) error {
+	text, err := yaml.Marshal(shape.Encode(out))
 	if err != nil {
 		return err
 	}

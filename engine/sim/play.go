@@ -18,7 +18,7 @@ func Play(sc engine.Scenario, library Library, everyS float64) (engine.Series, e
 	}
 	s := emptySeries(r)
 	for k := 0; ; k++ {
-		at := float64(k) * everyS
+		at := float64(float64(k) * everyS)
 		if at > sc.EndS+1e-9 {
 			break
 		}

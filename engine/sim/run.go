@@ -82,7 +82,7 @@ func New(sc engine.Scenario, library Library) (*Run, error) {
 }
 
 // TimeS is how far the run has come.
-func (r *Run) TimeS() float64 { return float64(r.model.Steps) * zone.StepS }
+func (r *Run) TimeS() float64 { return float64(float64(r.model.Steps) * zone.StepS) }
 
 // EndS is where the scenario ends; a run may go on past it.
 func (r *Run) EndS() float64 { return r.scenario.EndS }

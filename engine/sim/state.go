@@ -58,13 +58,13 @@ func flashoverKW(m *zone.Model, room int) float64 {
 		}
 		if v.Horizontal {
 			area := v.Hole.Area * v.Open
-			openings += area * math.Sqrt(math.Sqrt(area))
+			openings += float64(area * math.Sqrt(math.Sqrt(area)))
 			continue
 		}
 		height := v.Slot.Head - v.Slot.Sill
-		openings += v.Slot.Width * height * v.Open * math.Sqrt(height)
+		openings += float64(v.Slot.Width * height * v.Open * math.Sqrt(height))
 	}
-	return 7.8*walls + 378*openings
+	return float64(7.8*walls) + float64(378*openings)
 }
 
 // layerInOpening reports whether the room's smoke layer hangs below the top of

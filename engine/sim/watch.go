@@ -87,7 +87,7 @@ func (w *watch) moved(r *Run, opening int, wider bool) {
 func (w *watch) seat(m *zone.Model) int {
 	best := w.place
 	for i := range m.Rooms {
-		if m.Rooms[i].Out.BurnW > 1.5*m.Rooms[best].Out.BurnW+1 {
+		if m.Rooms[i].Out.BurnW > float64(1.5*m.Rooms[best].Out.BurnW)+1 {
 			best = i
 		}
 	}
@@ -168,7 +168,7 @@ func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
 		was.fired = true
 		w.say(r, string(engine.Backdraft), i, w.cause(r, s)+"; air reached fuel-rich gas, "+whole(burst)+" kW burning in it at once")
 	}
-	was.layer += 0.1 * (burst - was.layer)
+	was.layer += float64(0.1 * (burst - was.layer))
 }
 
 // premixed: gas that would burn all through if lit, without flame in it.
@@ -193,12 +193,12 @@ func (w *watch) premixed(r *Run, i int, upper, heat float64) {
 
 // lookFire: the fire as a whole going out and growing again.
 func (w *watch) lookFire(r *Run, s truth.State) {
-	least := 0.005 * s.FlashoverKW
+	least := float64(0.005 * s.FlashoverKW)
 	if w.out || w.falling {
 		w.trough = math.Min(w.trough, s.HRRKW)
 	}
 	switch {
-	case w.out && s.HRRKW > 4*least || w.falling && s.HRRKW > 3*w.trough+least && s.HRRKW > 0.3*w.peak:
+	case w.out && s.HRRKW > 4*least || w.falling && s.HRRKW > float64(3*w.trough)+least && s.HRRKW > 0.3*w.peak:
 		cause := "from " + whole(w.trough) + " to " + whole(s.HRRKW) + " kW"
 		if s.TS-w.opened < afterOpening {
 			cause = w.cause(r, s) + "; " + cause

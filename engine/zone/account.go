@@ -109,8 +109,8 @@ const (
 // leave puts what burning leaves into the upper layer and enters it in the books.
 func (m *Model) leave(r *Room, used *Layer, starved, dt float64) {
 	up := &r.rate[Upper]
-	smoke := used.Of[FuelSoot] * (1 + float64(starvedSoot*starved))
-	soot := smoke * blackShare(used.Of[FuelSoot]/floor(used.Mass, 1e-12), starved)
+	smoke := float64(used.Of[FuelSoot] * (1 + float64(starvedSoot*starved)))
+	soot := float64(smoke * blackShare(used.Of[FuelSoot]/floor(used.Mass, 1e-12), starved))
 	up.Of[Tar] += smoke - soot
 	m.Books.In.Of[Tar] += float64(dt * (smoke - soot))
 	monoxide := used.Of[FuelCO] + float64(starvedCO*starved*used.Mass)
@@ -166,7 +166,7 @@ func (m *Model) crack(r *Room, layer int, dt float64) {
 		return
 	}
 	cracked := float64(speed * min(gas.Of[Tar], gas.Of[Fuel]))
-	soot := 0.125 * cracked
+	soot := float64(0.125 * cracked)
 	share := soot / gas.Of[Fuel]
 	rate := &r.rate[layer]
 	rate.Of[Tar] -= cracked

@@ -10,7 +10,7 @@ func (s Slot) Balance(a, b Column) VentFlow {
 	low, high := -200.0, 200.0
 	var f VentFlow
 	for range 60 {
-		a.Pressure = 0.5 * (low + high)
+		a.Pressure = float64(0.5 * (low + high))
 		s.Flow(&a, &b, &f)
 		if f.TotalOut() > f.TotalIn() {
 			high = a.Pressure

@@ -82,7 +82,7 @@ func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt flo
 	if whole <= 0 || burn <= 0 {
 		return
 	}
-	need := gas.Of[FuelHeat] / OxygenHeat * burn
+	need := float64(gas.Of[FuelHeat] / OxygenHeat * burn)
 	up := &r.rate[Upper]
 	var used Layer
 	takeFuel(&used, gas, burn)
@@ -165,8 +165,8 @@ func (f *Fire) tend(air airAt, dt float64) {
 		lives = 0
 	}
 	seed := float64(0.01 * f.glow() * lives)
-	grow := float64(max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS + float64(seed*(1-f.Flame))
-	die := float64(f.Flame*(1-lives))/flameDownS + float64(f.Flame*f.wet())/flameDownS
+	grow := float64(float64(max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS) + float64(seed*(1-f.Flame))
+	die := float64(float64(f.Flame*(1-lives))/flameDownS) + float64(float64(f.Flame*f.wet())/flameDownS)
 	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
 	glows := 0.25
 	if f.Kind.CharFraction > 0 || f.Burner {
@@ -177,7 +177,7 @@ func (f *Fire) tend(air airAt, dt float64) {
 		life = num.Lerp(burnerOutS, emberAirS, num.Smooth(lives, 0.5, 1))
 	}
 	f.Ember += float64(dt * (float64(f.Flame*max(0, glows-f.Ember))/emberS - f.Ember/life))
-	cools := f.wet() / flameDownS
+	cools := float64(f.wet() / flameDownS)
 	if !fed {
 		cools += 1.0 / 30
 	}

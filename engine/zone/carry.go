@@ -189,13 +189,13 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 		return rising, 0
 	}
 	layered := num.Smooth(now.temp[Upper]-now.temp[Lower], 1, 10)
-	falling = shearMixing * down * layered
+	falling = float64(shearMixing * down * layered)
 	high := v.high(fromB) * (1 - up)
 	if high > 0 {
 		// The stream starts halfway between the interface and the top of its band.
 		fall := float64(0.5 * (v.highest(fromB) - now.column.Interface))
 		power := float64(high * HeatCap * gap)
-		falling += layered * fallShare * risen(high, power, fall, now.temp[Upper])
+		falling += float64(layered * fallShare * risen(high, power, fall, now.temp[Upper]))
 	}
 	return rising, min(falling, 1.5*down)
 }

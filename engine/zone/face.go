@@ -69,8 +69,9 @@ func growthFor(thickness float64) float64 {
 	}
 	low, high := 1.0, 20.0
 	for range 60 {
-		middle := 0.5 * (low + high)
-		if firstCell*(power(middle, cells)-1)/(middle-1) < thickness {
+		middle := float64(0.5 * (low + high))
+		reach := float64(power(middle, cells)) - 1
+		if float64(firstCell*reach)/(middle-1) < thickness {
 			low = middle
 		} else {
 			high = middle
@@ -82,7 +83,7 @@ func growthFor(thickness float64) float64 {
 func power(x float64, n int) float64 {
 	p := 1.0
 	for range n {
-		p *= x
+		p = float64(p * x)
 	}
 	return p
 }
@@ -93,7 +94,7 @@ func (f *Face) conduct(dt, outside float64) {
 	var over, right [cells]float64
 	back := 0.0
 	for i := range cells {
-		toNext := dt * f.between[i]
+		toNext := float64(dt * f.between[i])
 		diagonal := f.capacity[i] + back + toNext
 		known := float64(f.capacity[i] * f.Temp[i])
 		if i == 0 {

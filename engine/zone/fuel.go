@@ -43,7 +43,7 @@ func (f *Fire) shrinks() float64 {
 	return num.Cbrt(left * left)
 }
 
-func (f *Fire) residue() float64 { return f.Kind.CharFraction * f.Mass0 }
+func (f *Fire) residue() float64 { return float64(f.Kind.CharFraction * f.Mass0) }
 
 // skin is the outer surface of the package as it stands, which is all that the
 // room's radiation sees: five faces of a cube of its bulk.
@@ -107,7 +107,7 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 
 // tarLeft is the share of tar that leaves as droplets: nearly none through a
 // flame that covers the fuel (chosen by us).
-func tarLeft(flame float64) float64 { return 1 - 0.95*num.Smooth(flame, 0.1, 0.6) }
+func tarLeft(flame float64) float64 { return 1 - float64(0.95*num.Smooth(flame, 0.1, 0.6)) }
 
 // fill sets a stream of fuel gas.
 func (f *Fire) fill(gas *Layer, rate, tar float64) {
@@ -154,7 +154,7 @@ func (f *Fire) warms(flux float64, air airAt, dt float64) {
 	room := max(0, flux-glowFlux) / (f.Kind.GasificationMJKg * 1e6)
 	// Char and ash shade the fuel as it is used up.
 	used := 1 - f.Mass/f.Mass0
-	room *= 1 / (1 + float64(2*f.Kind.CharFraction*used*4))
+	room = float64(room * (1 / (1 + float64(8*f.Kind.CharFraction*used))))
 	f.Hot = follow(f.Hot, flame, dt)
 	f.Warm = follow(f.Warm, room, dt)
 }
@@ -165,7 +165,7 @@ func follow(rate, want, dt float64) float64 {
 	if want > rate {
 		slow = warmS
 	}
-	return rate + float64(dt*(want-rate)/slow)
+	return rate + float64(float64(dt*(want-rate))/slow)
 }
 
 // filmOfWater is the kg/m² of water that covers a surface whole. Chosen by us: a
@@ -181,11 +181,11 @@ func (f *Fire) wet() float64 {
 // anything else, and on the moisture that leaves with the gas. It lowers rate and
 // returns the steam, kg/s.
 func (f *Fire) dries(rate *float64, dt float64) float64 {
-	wet := 0.98 * f.wet()
+	wet := float64(0.98 * f.wet())
 	heat := float64(*rate * f.Kind.GasificationMJKg * 1e6)
 	steam := min(float64(wet*heat)/steamHeat, f.Water/(4*dt))
 	f.Water -= float64(steam * dt)
-	bound := f.Kind.Moisture * steamHeat / (f.Kind.GasificationMJKg * 1e6)
+	bound := float64(f.Kind.Moisture * steamHeat / (f.Kind.GasificationMJKg * 1e6))
 	*rate *= (1 - wet) / (1 + bound)
 	return steam + float64(f.Kind.Moisture**rate)
 }

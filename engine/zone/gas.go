@@ -77,7 +77,7 @@ func (l *Layer) add(from *Layer, amount float64) {
 		return
 	}
 	share := amount / from.Mass
-	l.Mass += amount
+	l.Mass += float64(amount)
 	l.Heat += float64(share * from.Heat)
 	for i := range l.Of {
 		l.Of[i] += float64(share * from.Of[i])

@@ -97,7 +97,7 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 	if from != OutsideRoom {
 		neighbour = m.Rooms[from].Flame
 	}
-	r.jetReady = max(r.jetReady, ready*num.Smooth(extra*OxygenHeat, 0, 3e3*r.Area))
+	r.jetReady = max(r.jetReady, ready*num.Smooth(float64(extra*OxygenHeat), 0, float64(3e3*r.Area)))
 	r.jetSeed = max(r.jetSeed, max(0.5*neighbour, lights(hot)))
 	burn := jetShare * extra * ready * max(r.Flame, lights(hot))
 	burn = min(burn, r.burnable(oxygenFrom, fuelFrom))

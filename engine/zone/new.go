@@ -122,7 +122,7 @@ func (f *Face) warmInside(inside, outside float64) {
 		whole += size
 	}
 	for i, size := range f.size {
-		f.Temp[i] = inside + (outside-inside)*(depth+0.5*size)/whole
+		f.Temp[i] = inside + float64(float64((outside-inside)*(depth+float64(0.5*size)))/whole)
 		depth += size
 	}
 }

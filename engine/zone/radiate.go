@@ -53,18 +53,18 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 		gap := math.Abs(now.temp[layer] - r.Faces[Ceiling+2*(1-layer)].Surface())
 		hot[layer] = max(stillFilm, strongFilm*num.Cbrt(gap))
 	}
-	glow := Boltzmann * fourth(min(now.temp[Upper], hottest))
+	glow := float64(Boltzmann * fourth(min(now.temp[Upper], hottest)))
 	spare := r.spare(touch, hot, dt)
 	for i := range r.Faces {
 		face := &r.Faces[i]
 		surface := face.Surface()
-		up := touch[i] * hot[Upper] * (now.temp[Upper] - surface)
-		down := (1 - touch[i]) * hot[Lower] * (now.temp[Lower] - surface)
-		own := Boltzmann * fourth(surface)
-		seen := now.grey * wallGrey * touch[i] * (glow - own)
+		up := float64(touch[i] * hot[Upper] * (now.temp[Upper] - surface))
+		down := float64((1 - touch[i]) * hot[Lower] * (now.temp[Lower] - surface))
+		own := float64(Boltzmann * fourth(surface))
+		seen := float64(now.grey * wallGrey * touch[i] * (glow - own))
 		face.flux = 0
-		m.give(r, face, spare[Upper]*(up+seen), Upper, dt)
-		m.give(r, face, spare[Lower]*down, Lower, dt)
+		m.give(r, face, float64(spare[Upper]*(up+seen)), Upper, dt)
+		m.give(r, face, float64(spare[Lower]*down), Lower, dt)
 	}
 	m.shineDown(r, glow, spare[Upper], touch, dt)
 	m.shineFlames(r, flameW, dt)
@@ -75,13 +75,13 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 // temperature in one step.
 func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]float64 {
 	temp := min(r.now.temp[Upper], hottest)
-	radiant := 4 * Boltzmann * r.now.grey * temp * temp * temp
+	radiant := float64(4 * Boltzmann * r.now.grey * temp * temp * temp)
 	var eases [2]float64
 	for i := range r.Faces {
-		eases[Upper] += touch[i] * r.Faces[i].Area * (film[Upper] + radiant)
-		eases[Lower] += (1 - touch[i]) * r.Faces[i].Area * film[Lower]
+		eases[Upper] += float64(touch[i] * r.Faces[i].Area * (film[Upper] + radiant))
+		eases[Lower] += float64((1 - touch[i]) * r.Faces[i].Area * film[Lower])
 	}
-	eases[Upper] += r.Area * radiant
+	eases[Upper] += float64(r.Area * radiant)
 	for layer := range eases {
 		share := dt * eases[layer] / float64(HeatCap*r.Gas[layer].Mass)
 		eases[layer] = min(1, 0.5/floor(share, 0.5))
@@ -104,15 +104,15 @@ func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64
 	now := &r.now
 	ground, ceiling := &r.Faces[Ground], &r.Faces[Ceiling]
 	lowest := fourth(ground.Surface())
-	ceilingGlow := Boltzmann * fourth(ceiling.Surface())
+	ceilingGlow := float64(Boltzmann * fourth(ceiling.Surface()))
 	dim := 1 - now.grey
-	bare := (1 - touch[HighWall]) * r.Faces[HighWall].Area
-	bare += (1 - touch[LowWall]) * r.Faces[LowWall].Area
+	bare := float64((1 - touch[HighWall]) * r.Faces[HighWall].Area)
+	bare += float64((1 - touch[LowWall]) * r.Faces[LowWall].Area)
 	// Of what crosses the interface, the ground gets the share of its area.
 	toGround := r.Area / (r.Area + float64(0.5*bare))
 	below := wallGrey * r.Area * r.sink()
-	layer := spare * now.grey * (glow - float64(Boltzmann*lowest)) * below
-	direct := dim * wallGrey * (ceilingGlow - float64(Boltzmann*lowest)) * below
+	layer := float64(spare * now.grey * (glow - float64(Boltzmann*lowest)) * below)
+	direct := float64(dim * wallGrey * (ceilingGlow - float64(Boltzmann*lowest)) * below)
 	ground.warm((float64(layer*toGround)+direct)/r.Area, dt)
 	wall := &r.Faces[LowWall]
 	wall.warm(layer*(1-toGround)/wall.Area, dt)
@@ -120,9 +120,9 @@ func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64
 	r.rate[Upper].Heat -= layer
 	r.heat -= layer
 	m.Books.Lost += float64(dt * layer)
-	cold := Boltzmann * fourth(m.Ambient)
-	r.Out.FloorFlux = now.grey*glow + dim*ceilingGlow - cold
-	r.Out.CeilFlux = now.grey*glow + dim*float64(Boltzmann*lowest) - cold
+	cold := float64(Boltzmann * fourth(m.Ambient))
+	r.Out.FloorFlux = float64(now.grey*glow) + float64(dim*ceilingGlow) - cold
+	r.Out.CeilFlux = float64(now.grey*glow) + float64(dim*float64(Boltzmann*lowest)) - cold
 }
 
 // shineFlames spreads the radiation of flames over the faces; what the smoke
@@ -131,11 +131,11 @@ func (m *Model) shineFlames(r *Room, flameW, dt float64) {
 	if flameW <= 0 {
 		return
 	}
-	caught := 0.5 * r.now.grey * (1 - r.now.share)
+	caught := float64(0.5 * r.now.grey * (1 - r.now.share))
 	r.rate[Upper].Heat += float64(caught * flameW)
 	r.heat += float64(caught * flameW)
 	m.Books.Lost -= float64(dt * caught * flameW)
-	left := (1 - caught) * flameW
+	left := float64((1 - caught) * flameW)
 	whole := 0.0
 	for i := range r.Faces {
 		whole += r.Faces[i].Area

@@ -90,12 +90,12 @@ func (m *Model) Short() bool {
 		if !f.lit || f.Left() <= 0 || f.Burner && f.powerAt(m.Time) <= 0 {
 			continue
 		}
-		power := f.Gas * f.Kind.HeatMJKg * 1e6
+		power := float64(f.Gas * f.Kind.HeatMJKg * 1e6)
 		if f.Burner {
 			power = f.powerAt(m.Time)
 		}
 		made += power
-		starved += power * max(f.Starved, 1-f.Lives)
+		starved += float64(power * max(f.Starved, 1-f.Lives))
 	}
 	for i := range m.Rooms {
 		r := &m.Rooms[i]

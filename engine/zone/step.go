@@ -63,14 +63,14 @@ func (m *Model) swing(dt float64) {
 		if v.Open == v.target {
 			continue
 		}
-		most := v.speed * dt
+		most := float64(v.speed * dt)
 		v.Open += num.Clamp(v.target-v.Open, -most, most)
 	}
 }
 
 // settle keeps each layer at least a film thick, with gas of the other.
 func (r *Room) settle() {
-	least := film * r.Volume
+	least := float64(film * r.Volume)
 	for layer := range r.Gas {
 		gas, other := &r.Gas[layer], &r.Gas[1-layer]
 		short := least - gas.Volume()

@@ -128,10 +128,10 @@ func (s Slot) piece(a, b *Column, low, high, under, over float64, f *VentFlow) {
 	roots := rootLow + rootHigh
 	height := high - low
 	integral := float64(2.0/3.0*height) * (float64(rootLow*rootLow) + float64(rootLow*rootHigh) + float64(rootHigh*rootHigh)) / roots
-	strength := FlowCoefficient * s.Width * math.Sqrt(2*from.Density[layer])
+	strength := float64(FlowCoefficient * s.Width * math.Sqrt(2*from.Density[layer]))
 	slope := float64(strength*height) / roots
 	if roots < calmRoots {
-		integral *= roots / calmRoots
+		integral = float64(integral * (roots / calmRoots))
 		slope = float64(2*strength*height) / calmRoots
 	}
 	flow := float64(strength * integral)

@@ -29,7 +29,7 @@ func (m *Model) douse(r *Room, room int, dt float64) {
 	steam = min(steam, 0.2*spare/(steamHeat*dt))
 	r.Spray = max(0, r.Spray-float64(fallen*dt))
 	m.steam(r, steam, steam*steamHeat, dt)
-	rest := (fallen - steam) * dt * wettingShare
+	rest := float64((fallen - steam) * dt * wettingShare)
 	m.wet(r, room, rest)
 	m.dryWalls(r, dt)
 }
@@ -59,11 +59,11 @@ func (m *Model) wet(r *Room, room int, litres float64) {
 		r.Wet += litres
 		return
 	}
-	r.Wet += 0.5 * litres
+	r.Wet += float64(0.5 * litres)
 	for i := range m.Fires {
 		f := &m.Fires[i]
 		if f.Room == room && !f.Burner {
-			f.Water += 0.5 * litres / fires
+			f.Water += float64(0.5*litres) / fires
 		}
 	}
 }

@@ -31,10 +31,10 @@ func (m *Model) burnWalls(r *Room, dt float64) {
 		glow := num.Smooth(face.Surface(), charredWood, hotWood)
 		flux := face.flux
 		if glow == 0 || flux <= 0 {
-			face.Hot -= float64(dt*face.Hot) / warmS
+			face.Hot -= float64(float64(dt*face.Hot) / warmS)
 		} else {
 			want := woodShare * glow * flux / (r.wood.GasificationMJKg * 1e6 * (1 + face.Char/charShade))
-			face.Hot += float64(dt*(want-face.Hot)) / warmS
+			face.Hot += float64(float64(dt*(want-face.Hot)) / warmS)
 		}
 		m.wallGas(r, i, face, dt)
 	}

@@ -76,10 +76,10 @@ func (h *builder) cut(column, storey, columns, storeys int) {
 }
 
 func (h *builder) side(from, to string, on engine.Side) engine.Opening {
-	sill := h.high * 0.4 * float64(h.IntN(2))
+	sill := float64(h.high * 0.4 * float64(h.IntN(2)))
 	return engine.Opening{
 		ID: "v_" + from + "_" + to, From: from, To: to, Side: on, Kind: engine.Window, SillM: sill,
-		WidthM: min(h.wide, h.deep) * h.between(0.05, 0.45), HeightM: 0.9*h.high - sill, Open: number(float64(h.IntN(3)) / 2),
+		WidthM: min(h.wide, h.deep) * h.between(0.05, 0.45), HeightM: float64(0.9*h.high) - sill, Open: number(float64(h.IntN(3)) / 2),
 	}
 }
 

@@ -4,7 +4,7 @@ import { makeGrid, type Grid } from './fluid/grid'
 import type { Fading } from './fluid/fading'
 import type { Breadth } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
-import { stillOpening, type FrameLook, type OpeningLook } from './frame'
+import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
 import { churnOf, type Facing, type Jet } from './jet'
 import type { Place } from './layout'
 import { Noise } from './noise'
@@ -162,8 +162,7 @@ function fadingOf(topM: number): Fading {
 const EASE = 1 - Math.exp(-STEP_S / 0.12) // a time constant of 0.12 s, chosen by us
 
 function ease(shown: OpeningLook, now: OpeningLook): void {
-  for (const key in now) {
-    const name = key as keyof OpeningLook
+  for (const name of OPENING_NAMES) {
     const a = shown[name]
     const b = now[name]
     shown[name] = Number.isFinite(a) && Number.isFinite(b) ? a + EASE * (b - a) : b

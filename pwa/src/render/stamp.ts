@@ -30,6 +30,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const grain = grainOf(jet)
   const lift = jet.churn
   const heat = heatOf(look, jet.outsideC)
+  const { opticalDepth: tau, lightness, tint, steam } = look
   const wave = Math.max(0.03, 0.12 * lift) * (area.y1 - area.y0)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
   const i1 = Math.min(2 * grid.nx, Math.ceil(area.x1 / fineM) + 1)
@@ -47,13 +48,12 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       const edge = plane + wave * noise.at(x / grain + 3.3 - time * 0.6, jet.seed + time * 0.9)
       const cover = inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
       if (cover <= 0) continue
-      const tau = look.opticalDepth
       const o = (j * grid.fineRow + i) * FIELDS
       const f = smoke.now
       f[o + TAU]! += cover * (tau - f[o + TAU]!)
-      f[o + LIGHT]! += cover * (tau * look.lightness - f[o + LIGHT]!)
-      f[o + TINT]! += cover * (tau * look.tint - f[o + TINT]!)
-      f[o + STEAM]! += cover * (tau * look.steam - f[o + STEAM]!)
+      f[o + LIGHT]! += cover * (tau * lightness - f[o + LIGHT]!)
+      f[o + TINT]! += cover * (tau * tint - f[o + TINT]!)
+      f[o + STEAM]! += cover * (tau * steam - f[o + STEAM]!)
       f[o + GRAIN_X]! += cover * (tau * gx - f[o + GRAIN_X]!)
       f[o + GRAIN_Y]! += cover * (tau * gy - f[o + GRAIN_Y]!)
       f[o + HEAT]! += cover * (heat - f[o + HEAT]!)

@@ -57,8 +57,16 @@ export function project(view: View, along: number, up: number, depth: number): P
 /** A box of the building seen from this side. */
 export interface Block { box: Box; a0: number; a1: number; d0: number; d1: number; z0: number; z1: number; wallTop: number }
 
+const known = new WeakMap<View, Block[]>()
+
 /** Boxes from the farthest to the nearest, as a painter needs them. */
 export function blocks(view: View): Block[] {
+  let list = known.get(view)
+  if (!list) known.set(view, (list = makeBlocks(view)))
+  return list
+}
+
+function makeBlocks(view: View): Block[] {
   return view.layout.boxes
     .map((box) => {
       const p = turn(view, box.x0, box.y0)

@@ -142,6 +142,10 @@ const (
 	// outsideS: how fast flame outside an opening grows and dies. Chosen by us.
 	outsideS = 0.8
 
+	// quenched is the power below which a flame at a crack or gap dies of cold
+	// walls, W. Chosen by us.
+	quenched = 300.0
+
 	// lightsOutside is the temperature above which fuel-rich gas burns as it
 	// meets the open air without another flame: pyrolysis gas in backdraft tests
 	// lit itself above 320 to 350 °C (Wu et al., Fire Technology 2020, abstract).
@@ -162,7 +166,7 @@ func (m *Model) burnOutside(v *Vent, dt float64) {
 	ready, seed := 0.0, 0.0
 	if flow > 1e-7 {
 		temp := heat / flow
-		ready = feeds(power/flow, temp)
+		ready = feeds(power/flow, temp) * num.Smooth(power, quenched, 5*quenched)
 		seed = max(r.Flame*num.Smooth(temp, 450, 650), num.Smooth(temp, lightsOutside, lightsOutside+150))
 	}
 	grow := float64(max(0, v.Outside-deadFlame)*(1-v.Outside)*ready) + float64(0.5*seed*ready*(1-v.Outside))

@@ -8,13 +8,12 @@ import (
 
 // airAt is the gas that a fire breathes.
 type airAt struct {
-	moles    float64 // oxygen, mole fraction
-	temp     float64
-	lower    float64    // kg/s entrained from the lower layer
-	upper    float64    // kg/s of the upper layer that flames inside it meet
-	lives    float64    // 0 to 1, whether flame lives in it
-	oxygen   [2]float64 // kg/s to be had from each
-	entrains float64
+	moles  float64 // oxygen, mole fraction
+	temp   float64
+	lower  float64    // kg/s entrained from the lower layer
+	upper  float64    // kg/s of the upper layer that flames inside it meet
+	lives  float64    // 0 to 1, whether flame lives in it
+	oxygen [2]float64 // kg/s to be had from each
 }
 
 const (

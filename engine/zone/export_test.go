@@ -1,0 +1,21 @@
+package zone
+
+import "lintel/engine"
+
+// These open the wall to its test.
+
+// NewFace cuts a lining into cells.
+func NewFace(area float64, lining engine.Lining, thickness, temp float64) Face {
+	return newFace(area, lining, thickness, temp)
+}
+
+// Warm gives the face a flux.
+func (f *Face) Warm(flux, dt float64) { f.warm(flux, dt) }
+
+// Conduct carries heat inwards.
+func (f *Face) Conduct(dt, outside float64) { f.conduct(dt, outside) }
+
+// Face is the surface temperature by extrapolating the first two cells.
+func (f *Face) Face() float64 {
+	return f.Temp[0] + (f.Temp[0]-f.Temp[1])*f.size[0]/(f.size[0]+f.size[1])
+}

@@ -9,8 +9,8 @@ import (
 	"lintel/engine/sim"
 )
 
-// readyStates sets the gas of each published state behind a shut door, and then
-// opens the door on a small igniter. The outcome of the experiments is not in
+// readyStates sets the gas of each published state behind a shut door with a
+// small igniter, and then opens the door on a second one. The outcome of the experiments is not in
 // the file, so only what must be true of such a state is asked.
 func readyStates(library sim.Library, data *table) (Series, error) {
 	s := Series{
@@ -64,12 +64,14 @@ func readyState(library sim.Library, r row) (readiness, error) {
 		UpperC: some(r.number("T_u_C")), LowerC: some(r.number("T_l_C")), InterfaceM: some(0.3925),
 		O2: some(r.number("XO2_u")), FuelGas: some(r.number("YF_u") * heatOf(r.text("fuel")) / 14),
 	}
-	igniter := burner("room", 0.2, 0.25, 0.05, engine.Centre)
+	early, late := burner("room", 0.2, 0.25, 0.05, engine.Centre), burner("room", 0.2, 0.25, 0.05, engine.Centre)
+	early.ID, late.ID = "early", "late"
+	late.HRRKW = [][2]float64{{22, 0.2}, {60, 0.2}} // one that died in the shut room is out
 	sc := engine.Scenario{
 		Name: "state " + r.name, Ambient: engine.Ambient{TempC: 20}, EndS: 60,
 		Compartments: []engine.Compartment{room},
 		Openings:     []engine.Opening{slot("door", "room", engine.Outside, 0, 0.43, 0.80, 0)},
-		Fuels:        []engine.Fuel{igniter},
+		Fuels:        []engine.Fuel{early, late},
 		Moves:        []engine.Move{opens("door", 20)},
 	}
 	var state readiness

@@ -13,7 +13,7 @@ func threeRooms(library sim.Library, data *table) (Series, error) {
 		ID: "nbs_multiroom_100kW_layers", Title: "fire room, corridor and target room, 110 kW",
 		Notes: []string{
 			"fire room all of 50 mm ceramic fibre blanket, corridor of calcium silicate, target room of gypsum (floors were brick, gypsum and concrete); the short entries between rooms are left out",
-			"burner of 0.34 m square on the floor at the back wall; every tree of the corridor is compared with its one upper and lower layer",
+			"burner of 0.30 m square at the back wall with its top at 0.5 m (FDS NBS_100A input; the zone-model input has it on the floor); every tree of the corridor is compared with its one upper and lower layer",
 		},
 	}
 	for _, test := range []string{"MV100A", "MV100Z"} {
@@ -40,7 +40,7 @@ func suiteScenario(withTarget bool) engine.Scenario {
 			slot("inner", "fire", "corridor", 0, 0.81, 1.60, 1),
 			slot("end", "corridor", engine.Outside, 0, 0.76, 2.03, 1),
 		},
-		Fuels: []engine.Fuel{burner("fire", 110, 0, square(0.34), engine.Wall)},
+		Fuels: []engine.Fuel{burner("fire", 110, 0.5, square(0.30), engine.Wall)},
 	}
 	if withTarget {
 		sc.Compartments = append(sc.Compartments, roomOf("target", 2.22, 2.24, 2.43, "gypsum", 0.0127))

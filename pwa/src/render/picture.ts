@@ -14,7 +14,7 @@ import type { Inlet } from './wisps'
 import { corners, facingOf, openArea, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
-export const FINENESS = [14000, 8000, 5000] as const
+export const FINENESS = [12000, 7500, 4500] as const
 
 interface Source { place: Place; facing: Facing; look: OpeningLook; left: number }
 

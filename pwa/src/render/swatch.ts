@@ -1,14 +1,12 @@
 import book from '../generated/scales.json'
 import type { Scenario } from '../wire.gen'
-import { drawOpening } from './draw/openings'
 import { paletteOf, type Palette } from './draw/palette'
-import type { Pen } from './draw/pen'
 import { STEP_S } from './fluid/step'
 import { emptyFrame, type FrameLook, type OpeningLook } from './frame'
 import { layOut } from './layout'
 import { Picture } from './picture'
 import { Film } from './film'
-import type { View } from './view'
+import { corners, type View } from './view'
 
 // A rating rail's moving pictures: one opening in a boarded wall, with smoke of
 // one level of one cue, drawn by the same fluid and the same tones as a scene.
@@ -68,7 +66,7 @@ const scenario: Scenario = {
   v: 1, ambient: { t_c: 20 }, fuels: [], end_s: 1,
   compartments: [{ id: 'room', width_m: WIDTH_M, depth_m: 1, height_m: HEIGHT_M, floor_m: 0, lining: 'plywood' }],
   openings: [{
-    id: 'opening', from: 'room', to: 'outside', side: 'A', kind: 'leak', sill_m: OPENING.sill,
+    id: 'opening', from: 'room', to: 'outside', side: 'A', kind: 'port', sill_m: OPENING.sill,
     width_m: OPENING.width, height_m: OPENING.height, open: 1,
   }],
 }
@@ -76,24 +74,33 @@ const view: View = {
   side: 'A', widthM: WIDTH_M, heightM: HEIGHT_M, groundM: HEIGHT_M, leftM: 0, layout: layOut(scenario),
 }
 const CELLS = 1800
-const WARM_UP_S = 2 // so that the first picture already shows smoke on its way
+const HEAD_START_S = 1.2 // so that the first picture already shows smoke on its way
 
-interface Shown { key: string; picture: Picture; frame: FrameLook; film: Film; wall: OffscreenCanvas }
+interface Shown {
+  key: string; picture: Picture; frame: FrameLook; film: Film; wall: OffscreenCanvas
+  lastT: number
+  /** Smoke time at t = 0. */
+  offsetS: number
+}
 const shown = new WeakMap<HTMLCanvasElement, Shown>()
 
-/** Draws the swatch of a level as it is t seconds into its movement. */
+/**
+ * Draws the swatch of a level t seconds into its movement. Time only ever goes
+ * on: a clock that starts again from 0 carries the same smoke further.
+ */
 export function drawSwatch(canvas: HTMLCanvasElement, cue: SwatchCue, level: number, t: number): void {
   const ctx = canvas.getContext('2d')
   if (!ctx) return
   const theme = document.documentElement.dataset['theme'] ?? 'light'
   const key = `${cue} ${level} ${theme} ${canvas.width}x${canvas.height}`
   let one = shown.get(canvas)
-  const until = t + WARM_UP_S
-  if (!one || one.key !== key || one.picture.timeS > until + STEP_S) {
-    one = begin(key, cue, level, canvas, paletteOf(theme))
+  if (one?.key !== key) {
+    one = begin(key, cue, level, t, canvas)
     shown.set(canvas, one)
   }
-  const due = Math.min(150, Math.floor((until - one.picture.timeS) / STEP_S))
+  if (t < one.lastT) one.offsetS += one.lastT - t
+  one.lastT = t
+  const due = Math.min(90, Math.floor((t + one.offsetS - one.picture.timeS) / STEP_S))
   for (let k = 0; k < due; k++) {
     one.picture.follow(one.frame)
     one.picture.step()
@@ -103,27 +110,37 @@ export function drawSwatch(canvas: HTMLCanvasElement, cue: SwatchCue, level: num
   one.film.show(ctx, one.picture.front, canvas.width, canvas.height)
 }
 
-function begin(key: string, cue: SwatchCue, level: number, canvas: HTMLCanvasElement, palette: Palette): Shown {
+function begin(key: string, cue: SwatchCue, level: number, t: number, canvas: HTMLCanvasElement): Shown {
   const picture = new Picture(scenario, view, CELLS)
   const frame = emptyFrame(1, 1)
   swatchLook(cue, level, frame.openings[0]!)
   return {
-    key, picture, frame, film: new Film(picture.columns, picture.rows),
-    wall: drawWall(canvas.width, canvas.height, palette, frame),
+    key, picture, frame, film: new Film(picture.columns, picture.rows), lastT: t, offsetS: HEAD_START_S - t,
+    wall: drawWall(canvas.width, canvas.height, paletteOf(document.documentElement.dataset['theme'])),
   }
 }
 
-function drawWall(width: number, height: number, palette: Palette, frame: FrameLook): OffscreenCanvas {
+const BOARD_M = 0.14
+
+/** A wall of boards, light and dark by turns, so that one sees how much the smoke hides; and the opening in it. */
+function drawWall(width: number, height: number, palette: Palette): OffscreenCanvas {
   const wall = new OffscreenCanvas(width, height)
   const ctx = wall.getContext('2d')!
   ctx.setTransform(width / WIDTH_M, 0, 0, height / HEIGHT_M, 0, 0)
-  const pen: Pen = { ctx, pixel: WIDTH_M / 96 }
-  ctx.fillStyle = palette.house.front
-  ctx.fillRect(0, 0, WIDTH_M, HEIGHT_M)
-  ctx.fillStyle = palette.line
-  ctx.globalAlpha = 0.35
-  for (let y = 0.06; y < HEIGHT_M; y += 0.14) ctx.fillRect(0, y, WIDTH_M, pen.pixel)
-  ctx.globalAlpha = 1
-  for (const place of view.layout.places) drawOpening(pen, view, palette, place, 'eye', frame)
+  for (let k = 0; k * BOARD_M < HEIGHT_M; k++) {
+    ctx.fillStyle = k % 2 === 0 ? palette.box.front : palette.box.side
+    ctx.fillRect(0, k * BOARD_M, WIDTH_M, BOARD_M)
+  }
+  for (const place of view.layout.places) {
+    const [tl, , br] = corners(view, place)
+    const deep = ctx.createLinearGradient(0, tl.y, 0, br.y)
+    deep.addColorStop(0.3, palette.insideDeep)
+    deep.addColorStop(1, palette.inside)
+    ctx.fillStyle = deep
+    ctx.fillRect(tl.x, tl.y, br.x - tl.x, br.y - tl.y)
+    ctx.strokeStyle = palette.line
+    ctx.lineWidth = 0.025
+    ctx.strokeRect(tl.x, tl.y, br.x - tl.x, br.y - tl.y)
+  }
   return wall
 }

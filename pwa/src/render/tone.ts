@@ -59,6 +59,7 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, li
   depth.fill(0)
   const follow = Math.min(1, STEP_S / AFTERGLOW_S)
   for (let j = 1; j <= 2 * ny; j++) grainRow(grid, smoke, noise, depth, j)
+  extend(depth, fineRow, 2 * nx, 2 * ny)
   for (let j = 1; j <= 2 * ny; j++) {
     for (let i = first[j]!; i <= last[j]!; i++) {
       const cell = j * fineRow + i
@@ -68,6 +69,16 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, li
         shade(now, cell, depth, fineRow, glow[pixel]!, light, pixels, pixel * 4)
       }
     }
+  }
+}
+
+/** Lets the smoke run on past the edge of the picture, so that the edge casts no relief. */
+function extend(depth: Float32Array, row: number, columns: number, rows: number): void {
+  depth.copyWithin(0, row, 2 * row)
+  depth.copyWithin((rows + 1) * row, rows * row, (rows + 1) * row)
+  for (let c = 0; c < depth.length; c += row) {
+    depth[c] = depth[c + 1]!
+    depth[c + columns + 1] = depth[c + columns]!
   }
 }
 
@@ -90,7 +101,7 @@ function grainRow(grid: Grid, smoke: Smoke, noise: Noise, depth: Float32Array, j
       depth[cell] = tau
       continue
     }
-    const churning = Math.min(1, rough[((j + 1) >> 1) * row + ((i + 1) >> 1)]!)
+    const churning = Math.max(folds(tau), Math.min(1, rough[((j + 1) >> 1) * row + ((i + 1) >> 1)]!))
     const along = now[o + GRAIN_Y]! / tau
     const x = now[o + GRAIN_X]! / tau
     // Where streams of different age are wound together the grain is finer than a cell: let it go.
@@ -101,6 +112,13 @@ function grainRow(grid: Grid, smoke: Smoke, noise: Noise, depth: Float32Array, j
     depth[cell] = tau * (1 + clear * ((1 - churning) * STREAKS * noise.at(x, 0.25 * along) + churning * LUMPS * billow(noise, x, along)))
   }
 }
+
+// Smoke that hides even a lamp (optical depth 8, the top cut of density in
+// content/scales) shows soft folds on its face, however calmly it flows.
+const FOLDS_FROM = 5
+const FOLDS_FULL = 11
+const FOLDS = 0.6
+const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL - FOLDS_FROM))
 
 /** Round heads with creases between them, as of a cauliflower; no mean. */
 function billow(noise: Noise, x: number, y: number): number {

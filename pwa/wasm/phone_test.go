@@ -6,6 +6,7 @@ package wasm_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -16,7 +17,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"lintel/content"
+	"lintel/engine/shape"
 	"lintel/pwa/wasm/wasmbuild"
+	"lintel/quiz"
 )
 
 // mostBytes is the promised size over the wire: 750 KB compressed with brotli.
@@ -49,9 +53,33 @@ func TestEngineOnThePhone(t *testing.T) {
 		root, err := exec.Command("go", "env", "GOROOT").Output()
 		require.NoError(t, err)
 		node := exec.Command("node", "--test", "calls.test.mjs")
-		node.Env = append(os.Environ(), "LINTEL_WASM="+engine,
+		node.Env = append(os.Environ(), "LINTEL_WASM="+engine, "LINTEL_ITEMS="+itemsHere(t),
 			"LINTEL_EXEC="+filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"))
 		output, err := node.CombinedOutput()
 		require.NoError(t, err, string(output))
 	})
+}
+
+// itemsHere writes one item of every family with a verdict, as this machine
+// makes them, to a file: the phone must make the very same.
+func itemsHere(t *testing.T) string {
+	t.Helper()
+	const seed = 7
+	var list []any
+	for _, f := range content.Families() {
+		item, err := content.Item(f.ID, seed)
+		require.NoError(t, err)
+		answer := quiz.Answer{V: 1, Engine: item.Engine, Content: item.Content, Family: f.ID, Seed: seed, TookS: 9}
+		for _, ask := range item.Question.Asks {
+			answer.Replies = append(answer.Replies, quiz.Reply{Ask: ask.ID, Unsure: true})
+		}
+		verdict, err := content.Score(answer)
+		require.NoError(t, err)
+		list = append(list, shape.Encode(item), shape.Encode(verdict))
+	}
+	text, err := json.Marshal(list)
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), "items.json")
+	require.NoError(t, os.WriteFile(path, text, 0o600))
+	return path
 }

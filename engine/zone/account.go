@@ -38,6 +38,21 @@ func (l *Layer) part(amount float64) Layer {
 	return p
 }
 
+// shift takes amount kg/s of gas like that given from one account to another.
+func shift(from, to, like *Layer, amount float64) {
+	share := amount / like.Mass
+	mass, heat := float64(amount), float64(share*like.Heat)
+	from.Mass -= mass
+	to.Mass += mass
+	from.Heat -= heat
+	to.Heat += heat
+	for i := range like.Of {
+		part := float64(share * like.Of[i])
+		from.Of[i] -= part
+		to.Of[i] += part
+	}
+}
+
 // move carries amount kg/s of gas from one layer of a room to the other.
 func (r *Room) move(from int, amount float64) {
 	if amount <= 0 {
@@ -45,9 +60,7 @@ func (r *Room) move(from int, amount float64) {
 	}
 	amount = min(amount, 0.4*r.budget(from))
 	r.spend(from, amount)
-	stream := r.Gas[from].part(amount)
-	sum(&r.rate[from], &stream, -1)
-	sum(&r.rate[1-from], &stream, 1)
+	shift(&r.rate[from], &r.rate[1-from], &r.Gas[from], amount)
 }
 
 // budget is what may still be drawn from a layer in this step, kg/s.

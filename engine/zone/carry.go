@@ -123,9 +123,7 @@ func (r *Room) draw(stream *Layer, layer int, amount float64) {
 	if amount <= 0 {
 		return
 	}
-	gas := r.Gas[layer].part(amount)
-	sum(stream, &gas, 1)
-	sum(&r.rate[layer], &gas, -1)
+	shift(&r.rate[layer], stream, &r.Gas[layer], amount)
 }
 
 // join puts a stream into a room: hot gas rises to the upper layer, cold gas
@@ -137,8 +135,12 @@ func (m *Model) join(v *Vent, r *Room, stream *Layer, fromB bool, dt float64) {
 	if !v.Horizontal && (v.Crack || v.free() < thinShare) {
 		up = v.high(fromB) / floor(stream.Mass, 1e-12)
 	}
-	sum(&r.rate[Upper], stream, up)
-	sum(&r.rate[Lower], stream, 1-up)
+	if up > 0 {
+		sum(&r.rate[Upper], stream, up)
+	}
+	if up < 1 {
+		sum(&r.rate[Lower], stream, 1-up)
+	}
 	var rising, falling float64
 	if v.Horizontal {
 		rising, falling = m.throughHole(v, r, stream.Mass, temp, up, fromB)

@@ -31,6 +31,8 @@ func (r *Room) look(outside, dt float64) {
 	}
 	now.column.Temp = now.temp
 	now.share = now.volume[Lower] / (now.volume[Lower] + now.volume[Upper])
+	now.plug = num.Smooth(1-now.share, 0.005, 0.05)
+	now.sink = num.Smooth(now.share, 0.005, 0.05)
 	now.column.Floor = r.Floor
 	now.column.Interface = r.Floor + float64(r.Height*now.share)
 	now.column.Pressure = r.Pressure
@@ -68,14 +70,6 @@ func (m *Model) columnOf(v *Vent) *Column {
 	return &m.solver.outside
 }
 
-// plug is the share of the upper layer in what a ceiling opening draws: a thin
-// layer is drawn through and the gas under it comes along. Whole above a
-// twentieth of the room's height; chosen by us.
-func (r *Room) plug() float64 { return num.Smooth(1-r.now.share, 0.005, 0.05) }
-
-// sink is the same for a floor opening and the lower layer.
-func (r *Room) sink() float64 { return num.Smooth(r.now.share, 0.005, 0.05) }
-
 // under is the density of the gas below a horizontal opening in the ceiling of
 // a room.
 func (m *Model) under(room int) float64 {
@@ -83,7 +77,7 @@ func (m *Model) under(room int) float64 {
 		return m.density
 	}
 	r := &m.Rooms[room]
-	plug := r.plug()
+	plug := r.now.plug
 	temp := float64(plug*r.now.temp[Upper]) + float64((1-plug)*r.now.temp[Lower])
 	return Density / temp
 }
@@ -95,7 +89,7 @@ func (m *Model) over(room int) float64 {
 		return m.density
 	}
 	r := &m.Rooms[room]
-	sink := r.sink()
+	sink := r.now.sink
 	temp := float64(sink*r.now.temp[Lower]) + float64((1-sink)*r.now.temp[Upper])
 	return Density / temp
 }

@@ -53,7 +53,7 @@ func (m *Model) streamsFrom(v *Vent, from int, fromB bool) [2]float64 {
 		return v.streams(fromB, 1, 1)
 	}
 	r := &m.Rooms[from]
-	return v.streams(fromB, r.plug(), r.sink())
+	return v.streams(fromB, r.now.plug, r.now.sink)
 }
 
 // sourceLayer is the gas that a stream is made of.
@@ -71,6 +71,9 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 		return
 	}
 	r := &m.Rooms[into]
+	if r.barren() && (from == OutsideRoom || m.Rooms[from].barren()) {
+		return
+	}
 	j := m.gather(v, r, mixed, from, 1-side)
 	extra := min(j.oxygen+j.drawnOxygen, j.want+j.drawnAsk)
 	extra -= min(j.oxygen, j.want) + min(j.drawnOxygen, j.drawnAsk)
@@ -114,6 +117,20 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 // into the layer. Chosen by us.
 const jetShare = 0.8
 
+// barren reports whether a room holds too little fuel gas to burn anywhere.
+func (r *Room) barren() bool {
+	for layer := range r.Gas {
+		if r.Gas[layer].Of[FuelHeat] > float64(traceHeat*r.Gas[layer].Mass) {
+			return false
+		}
+	}
+	return true
+}
+
+// traceHeat is the heat of the fuel in a kg of gas below which nothing burns at
+// any temperature: the foot of feeds, J.
+const traceHeat = 2e4
+
 // gather collects a stream and what it draws in.
 func (m *Model) gather(v *Vent, r *Room, mixed Mixing, from, side int) jet {
 	var j jet
@@ -156,6 +173,9 @@ const (
 func (m *Model) burnOutside(v *Vent, dt float64) {
 	v.OutsideW = 0
 	r := &m.Rooms[v.A]
+	if v.Outside == 0 && r.barren() {
+		return
+	}
 	var flow, heat, power float64
 	for layer, amount := range v.stream[0] {
 		gas := &r.Gas[layer]

@@ -33,7 +33,7 @@ func (m *Model) burnLayers(dt float64) {
 // ripe is 0 to 1: how readily a layer burns inside itself.
 func (r *Room) ripe(layer int) float64 {
 	gas := &r.Gas[layer]
-	if gas.Of[Fuel] <= 0 {
+	if gas.Of[FuelHeat] <= float64(traceHeat*gas.Mass) {
 		return 0
 	}
 	temp := r.now.temp[layer]

@@ -39,7 +39,7 @@ func breathes(moles, temp float64) float64 {
 // feeds is the same for fuel: heat in J per kg of gas.
 func feeds(heat, temp float64) float64 {
 	limit := leastFuel * cold(temp)
-	return num.Smooth(heat, float64(0.7*limit)+2e4, float64(1.3*limit)+8e4)
+	return num.Smooth(heat, float64(0.7*limit)+traceHeat, float64(1.3*limit)+8e4)
 }
 
 // lights is 1 where gas burns without a flame near it: fuel gas of solids

@@ -40,10 +40,15 @@ type RoomOutput struct {
 
 // view is what a step needs to know of a room again and again.
 type view struct {
-	column     Column
-	temp       [2]float64
-	volume     [2]float64
-	share      float64 // of the room's height that is lower layer
+	column Column
+	temp   [2]float64
+	volume [2]float64
+	share  float64 // of the room's height that is lower layer
+	// plug is the share of the upper layer in what a ceiling opening draws: a thin
+	// layer is drawn through and the gas under it comes along. Whole above a
+	// twentieth of the room's height; chosen by us. sink is the same of the lower
+	// layer and an opening in the floor.
+	plug, sink float64
 	grey       float64 // emissivity of the upper layer
 	oxygen     [2]float64
 	left       [2]float64 // kg/s that may still be drawn in this step

@@ -47,7 +47,7 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 	now := &r.now
 	high := num.Clamp((1-now.share)/0.5, 0, 1)  // of the high wall band in the upper layer
 	low := num.Clamp((0.5-now.share)/0.5, 0, 1) // of the low band
-	touch := [faceCount]float64{r.plug(), high, low, 1 - r.sink()}
+	touch := [faceCount]float64{r.now.plug, high, low, 1 - r.now.sink}
 	hot := [2]float64{}
 	for layer := range hot {
 		gap := math.Abs(now.temp[layer] - r.Faces[Ceiling+2*(1-layer)].Surface())
@@ -110,7 +110,7 @@ func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64
 	bare += float64((1 - touch[LowWall]) * r.Faces[LowWall].Area)
 	// Of what crosses the interface, the ground gets the share of its area.
 	toGround := r.Area / (r.Area + float64(0.5*bare))
-	below := wallGrey * r.Area * r.sink()
+	below := wallGrey * r.Area * r.now.sink
 	layer := float64(spare * now.grey * (glow - float64(Boltzmann*lowest)) * below)
 	direct := float64(dim * wallGrey * (ceilingGlow - float64(Boltzmann*lowest)) * below)
 	ground.warm((float64(layer*toGround)+direct)/r.Area, dt)

@@ -84,7 +84,9 @@ var (
 func (h *Hub) Serve(ws *websocket.Conn) {
 	s := newSocket(ws, h.limits)
 	if err := h.admit(s); err != nil {
-		s.end(websocket.CloseTryAgainLater, err)
+		s.finish(websocket.CloseTryAgainLater, err)
+		s.drain()
+		_ = ws.Close()
 		return
 	}
 	defer h.running.Done()
@@ -92,6 +94,7 @@ func (h *Hub) Serve(ws *websocket.Conn) {
 	device, err := h.hello(s)
 	if err != nil {
 		s.finish(websocket.ClosePolicyViolation, err)
+		s.drain()
 		return
 	}
 	go s.write()
@@ -185,6 +188,7 @@ func (h *Hub) join(s *socket, device string) {
 
 func (h *Hub) leave(s *socket) {
 	s.finish(websocket.CloseNormalClosure, nil)
+	_ = s.ws.Close()
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	h.open--

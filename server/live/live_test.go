@@ -109,6 +109,7 @@ func join(t *testing.T, url, device string) *websocket.Conn {
 
 func next(t *testing.T, ws *websocket.Conn) string {
 	t.Helper()
+	_ = ws.SetReadDeadline(time.Now().Add(5 * time.Second))
 	_, text, err := ws.ReadMessage()
 	require.NoError(t, err)
 	return string(text)
@@ -116,6 +117,7 @@ func next(t *testing.T, ws *websocket.Conn) string {
 
 // ending reads to the end of a socket and returns its close code and reason.
 func ending(ws *websocket.Conn) (int, string) {
+	_ = ws.SetReadDeadline(time.Now().Add(5 * time.Second))
 	for {
 		if _, _, err := ws.ReadMessage(); err != nil {
 			var closed *websocket.CloseError
@@ -165,6 +167,7 @@ func TestWhoIsTurnedAway(t *testing.T) {
 			_, said[i] = ending(ws)
 		}
 		assert.Equal(t, said[0], said[1])
+		assert.Contains(t, said[0], "do not match")
 	})
 	t.Run("binary", func(t *testing.T) {
 		ws := connect(t, url)
@@ -180,7 +183,7 @@ func TestWhoIsTurnedAway(t *testing.T) {
 	})
 	t.Run("a frame too large", func(t *testing.T) {
 		ws := connect(t, url)
-		require.NoError(t, ws.WriteMessage(websocket.TextMessage, []byte(strings.Repeat("x", 5000))))
+		require.NoError(t, ws.WriteMessage(websocket.TextMessage, []byte(strings.Repeat("x", 1100))))
 		code, _ := ending(ws)
 		assert.Equal(t, websocket.CloseMessageTooBig, code)
 	})
@@ -200,20 +203,18 @@ func TestSlowClientIsDroppedAndTheOtherGetsAll(t *testing.T) {
 	require.Equal(t, 2, hub.Count())
 
 	var slowest time.Duration
-	dropped := uint64(0)
-	for seq := uint64(1); seq <= 20_000; seq++ {
-		began := time.Now()
+	seq, dropped := uint64(0), uint64(0)
+	for began := time.Now(); time.Since(began) < 10*time.Second && (dropped == 0 || seq < dropped+500); {
+		seq++
+		pushing := time.Now()
 		hub.Acked("device-a", seq)
-		slowest = max(slowest, time.Since(began))
+		slowest = max(slowest, time.Since(pushing))
 		require.JSONEq(t, fmt.Sprintf(`{"kind":"acked","seq":%d}`, seq), next(t, good))
 		if dropped == 0 && hub.Count() == 1 {
 			dropped = seq
 		}
-		if dropped != 0 && seq > dropped+500 {
-			break
-		}
 	}
-	t.Logf("the stuck client was dropped at frame %d; slowest push %v", dropped, slowest)
+	t.Logf("the stuck client was gone by frame %d of %d; slowest push %v", dropped, seq, slowest)
 	require.NotZero(t, dropped, "the stuck client is dropped")
 	assert.Less(t, slowest, 100*time.Millisecond, "nobody waits for it")
 	code, _ := ending(slow)

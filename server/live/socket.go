@@ -28,6 +28,11 @@ func newSocket(ws *websocket.Conn, limits Limits) *socket {
 // push queues a frame and never waits: a socket whose queue is full is dropped.
 func (s *socket) push(frame []byte) {
 	select {
+	case <-s.over:
+		return
+	default:
+	}
+	select {
 	case s.queue <- frame:
 	default:
 		go s.finish(websocket.CloseTryAgainLater, errSlow)
@@ -41,11 +46,30 @@ func (s *socket) read() {
 	if _, _, err := s.ws.ReadMessage(); err == nil {
 		s.finish(websocket.ClosePolicyViolation, errTalk)
 	}
+	s.drain()
 }
 
+// extend gives the peer time until its next answer to a ping, or to our close.
 func (s *socket) extend() {
+	patience := s.limits.Silence
+	select {
+	case <-s.over:
+		patience = goodbye
+	default:
+	}
 	// An error here shows as an error of the read that follows.
-	_ = s.ws.SetReadDeadline(time.Now().Add(s.limits.Silence))
+	_ = s.ws.SetReadDeadline(time.Now().Add(patience))
+}
+
+// drain reads until the peer has answered our close or its time is up. Closing
+// on unread bytes would reset the connection, and the peer would lose the
+// reason with it.
+func (s *socket) drain() {
+	for {
+		if _, _, err := s.ws.NextReader(); err != nil {
+			return
+		}
+	}
 }
 
 // write sends what is queued, and pings, until the socket ends.
@@ -71,18 +95,18 @@ func (s *socket) write() {
 	}
 }
 
-// finish ends the socket from any goroutine, once, and does not wait for the
-// other side.
+// finish says why the socket ends and lets the reading side end with it. It may
+// be called from any goroutine; the first call counts.
 func (s *socket) finish(code int, why error) {
 	s.once.Do(func() {
 		close(s.over)
-		s.end(code, why)
+		s.farewell(code, why)
 	})
 }
 
-// end says why and closes. The close frame goes out only if it can at once: a
-// peer that takes nothing has its connection cut.
-func (s *socket) end(code int, why error) {
+// farewell sends the close frame. A peer that takes nothing has its connection
+// cut; any other has a moment to answer.
+func (s *socket) farewell(code int, why error) {
 	reason := ""
 	if why != nil {
 		reason = why.Error()
@@ -90,10 +114,17 @@ func (s *socket) end(code int, why error) {
 	if len(reason) > maxReason {
 		reason = reason[:maxReason]
 	}
-	_ = s.ws.WriteControl(websocket.CloseMessage, websocket.FormatCloseMessage(code, reason), time.Now().Add(closePatience))
-	_ = s.ws.Close()
+	frame := websocket.FormatCloseMessage(code, reason)
+	if s.ws.WriteControl(websocket.CloseMessage, frame, time.Now().Add(closePatience)) != nil {
+		_ = s.ws.Close()
+		return
+	}
+	_ = s.ws.SetReadDeadline(time.Now().Add(goodbye))
 }
 
-// closePatience is how long a close frame may wait for a writer that is stuck
-// (chosen by us).
-const closePatience = 200 * time.Millisecond
+// Chosen by us: how long a close frame may wait for a writer that is stuck, and
+// the peer's answer for the peer.
+const (
+	closePatience = 200 * time.Millisecond
+	goodbye       = time.Second
+)

@@ -46,7 +46,7 @@ type watch struct {
 	out     bool
 	opened  float64 // when an opening was last widened; negative when never
 	opening int
-	before  float64 // kW when it was
+	short   bool // whether the fire wanted for air when it was
 }
 
 // roomWatch is what is remembered of one room.
@@ -78,7 +78,8 @@ func (w *watch) clone() watch {
 // moved remembers an opening that was made wider.
 func (w *watch) moved(r *Run, opening int, wider bool) {
 	if wider {
-		w.opened, w.opening, w.before = r.TimeS(), opening, r.model.HRR/1000
+		w.opened, w.opening = r.TimeS(), opening
+		w.short = r.Regime() == engine.VentilationLimited
 	}
 }
 
@@ -135,8 +136,8 @@ func (w *watch) flashover(r *Run, i int, s truth.State, upper float64) {
 	}
 	was.flashed = true
 	state := "upper layer " + whole(upper) + " C, " + whole(flux) + " kW/m2 at the floor"
-	if s.TS-w.opened < afterOpening && was.wasPoor > w.opened-60 {
-		w.say(r, string(engine.VentilationFlashover), i, w.cause(r, s)+"; the room had been short of air; "+state)
+	if s.TS-w.opened < afterOpening && (w.short || was.wasPoor > w.opened-60) {
+		w.say(r, string(engine.VentilationFlashover), i, w.cause(r, s)+"; the fire had been short of air; "+state)
 		return
 	}
 	w.say(r, string(engine.Flashover), i, state)

@@ -7,9 +7,11 @@ import (
 )
 
 const (
-	// litShare is the part of a package's surface that burns when it is lit.
-	// Chosen by us.
+	// litShare is the most of a package's surface that burns when it is lit, and
+	// litArea the most m²: a match lights a handful of straw, not a sofa. Chosen
+	// by us.
 	litShare = 0.04
+	litArea  = 0.06
 
 	// glowFlux is the radiation at which a hot solid surface loses what it
 	// gains: σ·(350 °C)⁴ is 8.5 kW/m². Below it nothing is given off by radiation
@@ -67,7 +69,12 @@ func (f *Fire) Lit() bool { return f.lit }
 func (f *Fire) light() {
 	f.lit = true
 	f.Flame = max(f.Flame, 0.3)
-	f.Spread = max(f.Spread, litShare)
+	f.Spread = max(f.Spread, f.kindled())
+}
+
+// kindled is the share of a package's surface that burns when it is lit.
+func (f *Fire) kindled() float64 {
+	return min(litShare, litArea/floor(f.Kind.AreaM2PerKg*f.Mass0, 1e-9))
 }
 
 // offers is the fuel gas of a fire in this step, as a stream, and its water.
@@ -128,7 +135,7 @@ func (f *Fire) catch(flux, flame, dt float64) {
 	}
 	chance := num.Smooth(flux, catchFlux, 2*catchFlux) * max(flame, num.Smooth(flux, 25e3, 35e3))
 	f.Spread += float64(0.02 * chance * dt)
-	if f.Spread > litShare {
+	if f.Spread > f.kindled() {
 		f.light()
 	}
 }

@@ -1,6 +1,9 @@
 package validate
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // Figure is one promised figure with its control, in the shape that the bench
 // prints: Ours and Control hold named numbers.
@@ -33,10 +36,10 @@ func (r Report) LayerTemp() Figure {
 	f := scatterFigure(points, 0.35)
 	hand := scatterIn(points, true)
 	same := scatterIn(withHand(points), false)
-	f.Control = map[string]float64{
+	f.Control = told(map[string]float64{
 		"hand_scatter": rounded(hand.Model), "hand_bias": rounded(hand.Bias), "hand_points": float64(hand.Points),
 		"ours_same_scatter": rounded(same.Model), "ours_same_bias": rounded(same.Bias), "mature_scatter": 0.35, "mature_bias": 1.02,
-	}
+	})
 	return f
 }
 
@@ -51,7 +54,7 @@ func (r Report) LayerDepth() Figure {
 func scatterFigure(points []Point, most float64) Figure {
 	s := scatterIn(points, false)
 	return Figure{
-		Ours:  map[string]float64{"scatter": rounded(s.Model), "bias": rounded(s.Bias), "points": float64(s.Points)},
+		Ours:  told(map[string]float64{"scatter": rounded(s.Model), "bias": rounded(s.Bias), "points": float64(s.Points)}),
 		Holds: s.Model <= most && s.Bias >= 0.85 && s.Bias <= 1.15,
 		How:   fmt.Sprintf("log-ratio statistics over %d rows of the series not used for tuning", s.Points),
 	}
@@ -74,11 +77,22 @@ func (r Report) SmallBox() Figure {
 		f.Ours["directions_right"] = s.Directions
 		f.Control["hand_rise_bias"], f.Control["hand_rise_scatter"] = rounded(hand.Bias), rounded(hand.Model)
 		f.Control["hand_points"] = float64(hand.Points)
+		f.Ours, f.Control = told(f.Ours), told(f.Control)
 		f.Holds = s.Directions == 1 && within(rise, 0.75, 1.25) == 1
 		return f
 	}
 	f.Holds = false
 	return f
+}
+
+// told leaves out what could not be measured, which no JSON can hold.
+func told(numbers map[string]float64) map[string]float64 {
+	for name, x := range numbers {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			delete(numbers, name)
+		}
+	}
+	return numbers
 }
 
 func withHand(points []Point) []Point {

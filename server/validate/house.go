@@ -29,8 +29,9 @@ type gauged struct {
 	measured, ours map[float64][]float64
 }
 
-// house runs a scenario and compares every minute of every tap.
-func house(library sim.Library, sc engine.Scenario, rows []row, taps []tap, s *Series) (gauged, error) {
+// house runs a scenario and compares every minute of every tap, and what more
+// there is to compare in a minute.
+func house(library sim.Library, sc engine.Scenario, rows []row, taps []tap, s *Series, more func(p *play, r row)) (gauged, error) {
 	g := gauged{taps: taps, measured: map[float64][]float64{}, ours: map[float64][]float64{}}
 	p, err := start(library, sc)
 	if err != nil {
@@ -59,7 +60,9 @@ func house(library sim.Library, sc engine.Scenario, rows []row, taps []tap, s *S
 			}
 		}
 		g.measured[at], g.ours[at] = measured, got
-		s.FireS = math.Max(s.FireS, 0)
+		if more != nil {
+			more(p, r)
+		}
 	}
 	s.FireS += off
 	return g, nil

@@ -34,7 +34,8 @@ Each series holds about half of the published rows; the other half is kept back.
 the experiments removed, from the logarithms of model over measured:
 u² = Σ(ln(M/E) - mean)²/(n-1), σ² = u² - σ_E², δ = exp(mean + σ²/2 - σ_E²/2)
 (McGrattan and Toman 2011, as coded in the scatter plots of the FDS and CFAST validation guides).
-Rows that stand apart are shown with the reason and do not count.
+Rows that stand apart are shown with the reason and do not count; a pair of opposite signs or
+without an end ("never") has no logarithm and shows in the lines of acceptance only.
 
 `
 

@@ -68,7 +68,7 @@ func twoStoreyHouses(library sim.Library, data *table) (Series, error) {
 		},
 	}
 	for _, test := range []string{"1", "6"} {
-		g, err := house(library, twoStoreyHouse(test), data.where("test", test), twoStoreyTaps, &s)
+		g, err := house(library, twoStoreyHouse(test), data.where("test", test), twoStoreyTaps, &s, nil)
 		if err != nil {
 			return s, err
 		}

@@ -16,11 +16,11 @@ const args = [
 ]
 
 /** A phone's browser. What the page complains of is gathered in `complaints`. */
-export async function openBrowser({ width = 390, height = 844, scheme = 'light', motion = 'no-preference' } = {}) {
+export async function openBrowser({ width = 390, height = 844, scheme = 'light', motion = 'no-preference', extra = [] } = {}) {
   const profile = mkdtempSync(join(tmpdir(), 'lintel-profile-'))
   const context = await chromium.launchPersistentContext(profile, {
     executablePath,
-    args,
+    args: [...args, ...extra],
     viewport: { width, height },
     colorScheme: scheme,
     reducedMotion: motion,
@@ -29,8 +29,8 @@ export async function openBrowser({ width = 390, height = 844, scheme = 'light',
   const complaints = []
   page.on('pageerror', (error) => complaints.push(error.message))
   page.on('console', (message) => {
-    // A server that is gone is what some tests are about.
-    if (message.type() === 'error' && !/Failed to load resource|WebSocket connection/.test(message.text())) {
+    // A server that is gone, and plain http, are what some tests are about.
+    if (message.type() === 'error' && !/Failed to load resource|WebSocket connection|Cross-Origin-Opener-Policy/.test(message.text())) {
       complaints.push(message.text())
     }
   })

@@ -1,10 +1,13 @@
-import { signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 
 /** A new version has been downloaded and waits. */
 export const updateWaits = signal(false)
 
 /** An item or a sketch is open: nothing may interrupt it. */
 export const busy = signal(false)
+
+/** A new version may be offered now. */
+export const updateOffered = computed(() => updateWaits.value && !busy.value)
 
 let waiting: ServiceWorker | undefined
 

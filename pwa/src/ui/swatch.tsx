@@ -6,6 +6,7 @@ import type { OrdinalCue } from '../words/scales'
 // and that shows a drift (chosen by us). Whoever asked for less motion gets
 // stills.
 const framesPerSecond = 20
+const mostScript = 4 // ms of script in one picture; on a slow phone swatches then take turns
 const still = 2 // s into the movement
 
 type Draw = (t: number) => void
@@ -18,7 +19,13 @@ function tick(now: number): void {
   requestAnimationFrame(tick)
   if (now - last < 1000 / framesPerSecond) return
   last = now
-  for (const draw of moving) draw((now - began) / 1000)
+  const waiting = [...moving]
+  while (waiting.length && performance.now() - now < mostScript) {
+    const draw = waiting.shift()!
+    draw((now - began) / 1000)
+    moving.delete(draw) // to the end of the line, so that all come to their turn
+    moving.add(draw)
+  }
 }
 
 function follow(draw: Draw): () => void {

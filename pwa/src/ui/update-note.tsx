@@ -1,11 +1,11 @@
 import { words } from '../words/en'
-import { busy, takeUpdate, updateWaits } from '../app/update'
+import { takeUpdate, updateOffered } from '../app/update'
 import { Button } from './button'
 import './update-note.css'
 
 /** Offers a new version, but never while an item is open. */
 export function UpdateNote() {
-  if (!updateWaits.value || busy.value) return null
+  if (!updateOffered.value) return null
   return (
     <div class="update-note" role="status">
       <span>{words.app.updateReady}</span>

@@ -1,3 +1,5 @@
+import { useEffect, useState } from 'preact/hooks'
+import { engine } from '../../worker/client'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { drill } from '../../words/en/drill'
@@ -8,12 +10,16 @@ import { begin, set, type Done } from './state'
 /** The end of a set: every scene with how each answer compared. No total: a set of five says little of anyone. */
 export function End() {
   const done = set.value?.done ?? []
+  const [lessons, setLessons] = useState(new Map<string, string>())
+  useEffect(() => {
+    void engine.families().then((all) => setLessons(new Map(all.map(({ id, lesson }) => [id, lesson]))))
+  }, [])
   return (
     <Page title={drill.doneTitle}>
       <div class="stack stack-wide">
         <ol class="ends">
           {done.map((one, n) => (
-            <Scene key={n} done={one} />
+            <Scene key={n} done={one} lesson={lessons.get(one.item.family)} />
           ))}
         </ol>
         <Button look="main" wide onClick={() => void begin()}>
@@ -27,7 +33,7 @@ export function End() {
   )
 }
 
-function Scene({ done: { item, verdict } }: { done: Done }) {
+function Scene({ done: { item, verdict }, lesson }: { done: Done; lesson: string | undefined }) {
   const right = verdict.parts.filter((part) => part.right).length
   return (
     <li class="stack">
@@ -35,6 +41,11 @@ function Scene({ done: { item, verdict } }: { done: Done }) {
         <h2>{item.title}</h2>
         <span class="small soft">{drill.asItWas(right, verdict.parts.length)}</span>
       </div>
+      {lesson && (
+        <p class="small">
+          <a href={`/field-book/lesson/${lesson}`}>{drill.lesson}</a>
+        </p>
+      )}
       <dl class="review">
         {verdict.parts.map((part) => {
           const ask = item.question.asks.find(({ id }) => id === part.ask)

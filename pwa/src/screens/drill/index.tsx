@@ -9,7 +9,7 @@ import { ITEM_KIND_WORDS } from '../../wire.gen'
 import { End } from './end'
 import { ItemView } from './item-view'
 import { Reveal } from './reveal'
-import { begin, failed, item, leave, openScene, phase, restore, set, showing, verdict } from './state'
+import { begin, failed, item, leave, openScene, phase, restore, restored, set, showing, verdict } from './state'
 import './drill.css'
 
 /** Drill: sets of five scenes, each committed before it is explained. */
@@ -29,7 +29,7 @@ function Start() {
         <NotValidated />
         <p class="drill-lead">{drill.lead}</p>
         {failed.value && <p role="alert">{failed.value}</p>}
-        <div class="stack">
+        <div class="stack" hidden={!restored.value}>
           {open && (
             <Button look="main" wide onClick={() => void openScene()}>
               {drill.resume(open.done.length + 1, open.scenes.length)}

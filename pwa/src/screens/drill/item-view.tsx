@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
+import { useFocusIfLost } from '../../ui/focus'
 import { drill } from '../../words/en/drill'
 import type { Ask, Item } from '../../wire.gen'
 import { AskControl } from './ask-control'
@@ -32,11 +33,12 @@ function Asks({ item }: { item: Item }) {
   const unanswered = asks.findIndex(({ id }) => !replies.some(({ ask }) => ask === id))
   const [reopened, setReopened] = useState<Ask>()
   const ask = reopened ?? asks[unanswered]
+  const heading = useFocusIfLost<HTMLHeadingElement>(ask?.id)
   if (!ask) return <Review item={item} reopen={setReopened} />
   const given = replies.find((one) => one.ask === ask.id)
   return (
     <section class="stack" aria-label={drill.ask}>
-      <h2 class="ask-text">
+      <h2 class="ask-text" ref={heading} tabIndex={-1}>
         <small class="soft">{drill.progress(asks.indexOf(ask) + 1, asks.length)}</small> {ask.text}
       </h2>
       <Answering key={ask.id} ask={ask} given={given} done={() => setReopened(undefined)} />
@@ -71,10 +73,13 @@ function Answering({ ask, given, done }: { ask: Ask; given: ReturnType<typeof re
 
 function Review({ item, reopen }: { item: Item; reopen(ask: Ask): void }) {
   const asksConfidence = item.kind === 'call_stage'
+  const heading = useFocusIfLost<HTMLHeadingElement>('review')
   const ready = !asksConfidence || set.value?.confidence !== undefined
   return (
     <section class="stack" aria-label={drill.review}>
-      <h2>{drill.review}</h2>
+      <h2 ref={heading} tabIndex={-1}>
+        {drill.review}
+      </h2>
       <ul class="review">
         {item.question.asks.map((ask) => (
           <li key={ask.id}>

@@ -14,7 +14,7 @@ export function PartView({ item, part }: { item: Item; part: Part }) {
   return (
     <li class="part stack">
       <div class="row spread">
-        <h3>{askName(ask)}</h3>
+        <h2 class="part-name">{askName(ask)}</h2>
         <span class="part-said">{judged(ask, part)}</span>
       </div>
       {ask.kind === 'level' ? <LevelRail ask={ask} part={part} /> : <Told ask={ask} part={part} />}

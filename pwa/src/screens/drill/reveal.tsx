@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
+import { useFocusIfLost } from '../../ui/focus'
 import { drill } from '../../words/en/drill'
 import { sourceName } from '../../words/sources'
 import type { Item, Verdict } from '../../wire.gen'
@@ -13,11 +14,12 @@ export function Reveal({ item, verdict }: { item: Item; verdict: Verdict }) {
   const [turn, setTurn] = useState(0)
   const { fire } = useFire(item.scenario, item.moment_s, turn)
   const [cutaway, setCutaway] = useState(true)
+  const committed = useFocusIfLost<HTMLParagraphElement>('reveal')
   const last = set.value && set.value.done.length === set.value.scenes.length
   return (
     <div class="item">
       <div class="stack">
-        <p class="committed" role="status">
+        <p class="committed" role="status" ref={committed} tabIndex={-1}>
           <svg width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
             <path d="M3 11l5 5L17 4" fill="none" stroke="currentColor" stroke-width="2.5" />
           </svg>

@@ -35,14 +35,15 @@ export const failed = signal<string | undefined>(undefined)
 
 let firstSeen = 0
 let made: { scene: Scene; item: Promise<Item> } | undefined
-let restored = false
+/** The set that was open has been brought back, or there was none. */
+export const restored = signal(false)
 
 /** Brings back the set that was open, if any. */
 export async function restore(): Promise<void> {
-  if (restored) return
+  if (restored.value) return
   const kept = await (await store()).kept<DrillSet>('drill')
-  restored = true
   if (kept && kept.done.length < kept.scenes.length) set.value ??= kept
+  restored.value = true
 }
 
 export async function begin(): Promise<void> {

@@ -7,7 +7,7 @@ import { Glyph } from './glyph'
 export function Section({ rooms }: { rooms: readonly { name: ScreenName; at: string }[] }) {
   const next = openDrill.value
   return (
-    <nav class="section" aria-label={words.app.nav}>
+    <div class="section">
       <svg class="section-roof" viewBox="0 0 100 12" preserveAspectRatio="none" aria-hidden="true">
         <path d="M0 12 50 1 100 12" />
       </svg>
@@ -28,6 +28,6 @@ export function Section({ rooms }: { rooms: readonly { name: ScreenName; at: str
           </li>
         ))}
       </ul>
-    </nav>
+    </div>
   )
 }

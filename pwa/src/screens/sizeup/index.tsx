@@ -9,7 +9,7 @@ import { words } from '../../words/en'
 import { BuildingTab } from './building-tab'
 import { LookTab } from './look-tab'
 import { ReadingTab } from './reading-tab'
-import { follow, rated, restore, sketch, tab, type Tab } from './state'
+import { follow, rated, restore, restored, sketch, tab, type Tab } from './state'
 import './sizeup.css'
 
 const wide = matchMedia('(min-width: 900px)')
@@ -54,6 +54,7 @@ export default function SizeUp() {
 
 /** On a wide screen the reading stands beside the look, and is seen as it is built. */
 function shown(besides: boolean) {
+  if (!restored.value) return null
   if (tab.value === 'building' || !sketch.value) return <BuildingTab />
   if (tab.value === 'reading') return <ReadingTab />
   if (!besides) return <LookTab />

@@ -38,7 +38,7 @@ function SideWalk() {
           {shortName(beside(1))} ›
         </Button>
       </div>
-      {looks.value.length > 1 && <p class="small soft">{sizeUp.look(looks.value.length)}</p>}
+      {looks.value.length > 1 && <p class="small soft">{sizeUp.look(looks.value.length, minutesSince())}</p>}
       <Elevation
         sketch={shown}
         side={place === 'roof' ? 'A' : place}
@@ -49,6 +49,11 @@ function SideWalk() {
       />
     </section>
   )
+}
+
+function minutesSince(): number {
+  const [first, last] = [looks.value[0]!, looks.value.at(-1)!]
+  return Math.round((last.at - first.at) / 60_000)
 }
 
 function WalkOn() {

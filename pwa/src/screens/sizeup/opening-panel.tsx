@@ -1,4 +1,5 @@
 import { Button } from '../../ui/button'
+import { useFocusIfLost } from '../../ui/focus'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import { levelName, hues, type OrdinalCue } from '../../words/scales'
@@ -53,9 +54,11 @@ interface CueRowProps {
 
 function CueRow({ one, which, value, earlier }: CueRowProps) {
   const open = which === cue.value
+  const head = useFocusIfLost<HTMLButtonElement>(open)
   return (
     <>
       <button
+        ref={open ? head : null}
         type="button"
         class="cue-head"
         aria-expanded={open}
@@ -74,7 +77,7 @@ function CueRow({ one, which, value, earlier }: CueRowProps) {
             set={(next, moveOn) => rate(one, which, next, moveOn)}
           />
           {which === 'neutral_plane' && value !== undefined && (
-            <Button onClick={() => rate(one, which, value)}>{sizeUp.done}</Button>
+            <Button onClick={() => rate(one, which, value)}>{sizeUp.setIt}</Button>
           )}
         </div>
       )}

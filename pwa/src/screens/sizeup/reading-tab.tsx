@@ -7,7 +7,7 @@ import type { Finding } from '../../wire.gen'
 import { Hazards } from './hazards'
 import { PlanDrawing } from './plan-drawing'
 import { Reasons } from './reasons'
-import { spellPath, spellStages } from './report'
+import { named, spellPath, spellStages } from './report'
 import { Share } from './share'
 import { spell } from './sketch'
 import { Stages } from './stages'
@@ -23,7 +23,7 @@ export function ReadingTab() {
     <div class="reading stack stack-wide">
       <NotValidated />
       <section class="stack">
-        <p class="label">{sizeUp.consistent}</p>
+        {named(read) && <p class="label">{sizeUp.consistent}</p>}
         <h2 class="reading-head" aria-live="polite">
           {spellStages(read)}
         </h2>

@@ -34,9 +34,10 @@ test('the small box keeps its inside: ports to walk past, doors and hatches with
   const sketch = fromScenario(box, 'Small box')
   expect(outsides(sketch).map(({ kind }) => kind)).toEqual(['vent', 'vent', 'vent', 'vent', 'roof'])
   expect(insides(sketch).length + outsides(sketch).length).toBe(box.openings.length)
-  const opened = withOpen(sketch, 'lower_door', 1)
-  expect(insides(opened).find(({ id }) => id === 'lower_door')?.open).toBe(1)
-  expect(box.openings.find(({ id }) => id === 'lower_door')?.open).toBe(0)
+  const [inner] = insides(sketch)
+  const opened = withOpen(sketch, inner!.id, 0.25)
+  expect(insides(opened)[0]!.open).toBe(0.25)
+  expect(box.openings.find(({ id }) => id === inner!.id)?.open).not.toBe(0.25)
 })
 
 test('ids read as words', () => {

@@ -1,5 +1,6 @@
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
+import { named } from './report'
 import { REGIME_WORDS, STAGE_WORDS, type Finding } from '../../wire.gen'
 
 /** The stages and the regime, each with the weight of the signs that were seen. */
@@ -11,7 +12,7 @@ export function Stages({ read }: { read: Finding }) {
         <caption class="visually-hidden">{sizeUp.stagesCaption}</caption>
         <tbody>
           {stages.map(({ stage, share }) => (
-            <Share key={stage} name={trade.stages[stage]} share={share} within={read.set.includes(stage)} />
+            <Share key={stage} name={trade.stages[stage]} share={share} within={named(read) && read.set.includes(stage)} />
           ))}
         </tbody>
       </table>

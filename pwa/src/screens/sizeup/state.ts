@@ -117,7 +117,7 @@ export function follow(): () => void {
     const kept = sketch.value && { sketch: sketch.value, looks: looks.value }
     clearTimeout(timer)
     timer = setTimeout(() => {
-      if (restored) void store().then((opened) => opened.keep('size_up', kept))
+      if (restored.value) void store().then((opened) => opened.keep('size_up', kept))
       if (given && rated.value > 0) void readAgain(given)
     }, pause)
   })
@@ -139,15 +139,16 @@ async function readAgain(given: ReturnType<typeof toReadings>): Promise<void> {
   }
 }
 
-let restored = false
+/** The size-up that was open has been brought back, or there was none. */
+export const restored = signal(false)
 
 /** Brings back the size-up that was open when the page was left. */
 export async function restore(): Promise<void> {
-  if (restored) return
+  if (restored.value) return
   const kept = await (await store()).kept<{ sketch: Sketch; looks: LookAt[] }>('size_up')
-  restored = true
-  if (!kept || sketch.value) return
   batch(() => {
+    restored.value = true
+    if (!kept || sketch.value) return
     sketch.value = kept.sketch
     looks.value = kept.looks
     face('A')

@@ -58,5 +58,6 @@ export const drill = {
   doneTitle: 'Five scenes',
   another: 'Five more',
   toLog: 'Your own record',
+  lesson: 'The lesson behind it',
   asItWas: (n: number, of: number) => `${n} of ${of} as it was`,
 } as const

@@ -34,13 +34,14 @@ export const sizeUp = {
   stay: 'Keep it',
 
   // Look
-  look: (n: number) => `Look ${n}`,
+  look: (n: number, minutes: number) => `Look ${n}, ${minutes} min after the first`,
   sides: 'Sides',
   side: (name: string) => `Side ${name}`,
   noneHere: 'No opening on this side. Nothing showing is an observation too, and never means nothing burning.',
   walkOn: (name: string) => `Walk on to ${name}`,
   stands: 'How it stands',
   done: 'Everything here was looked at.',
+  setIt: 'Set it here',
   change: 'Change',
   notYet: 'not yet',
   ask: {

@@ -112,7 +112,7 @@ export class Picture {
       const top = Math.max(area.y0, Math.min(plane, area.y1))
       return {
         index: source.place.index,
-        centre: { x: (area.x0 + area.x1) / 2, y: (top + area.y1) / 2 },
+        area: { x0: area.x0, x1: area.x1, y0: top, y1: area.y1 },
         reach: Math.max(0.05, area.x1 - area.x0),
         speedMS: look.open < 0.02 ? 0 : look.inVelocityMS,
       }

@@ -76,8 +76,8 @@ function run(canvas: HTMLCanvasElement, props: () => SceneProps): () => void {
     last = now
     const p = props()
     const took = show.advance(
-      { scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected, ...(p.wind && { wind: p.wind }) },
-      p.paused ? 0 : seconds,
+      { scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected, paused: p.paused ?? false, ...(p.wind && { wind: p.wind }) },
+      seconds,
       calm.matches,
     )
     performance.measure?.('lintel-picture', { start: now, duration: took })

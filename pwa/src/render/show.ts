@@ -23,6 +23,8 @@ export interface Showing {
   cutaway: boolean
   us: boolean
   selected: string | undefined
+  /** The smoke stands still; the wall may still fade and openings move. */
+  paused: boolean
   wind?: { m_s: number; from: Side | undefined }
 }
 
@@ -66,9 +68,10 @@ export class Show {
     const target = showing.cutaway ? 1 : 0
     const change = inStills ? 1 : seconds * FADE_PER_S
     this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
-    this.#due = Math.min(this.#due + seconds, inStills ? 1.2 : 3 * STEP_S)
-    const both = inStills || seconds > 1.6 * STEP_S * 0.5
-    if (this.#due >= STEP_S && (both || !this.#waits)) this.#step(showing, inStills)
+    if (showing.paused) this.#waits = true
+    else this.#due = Math.min(this.#due + seconds, inStills ? 1.2 : 3 * STEP_S)
+    const both = inStills || seconds > 0.8 * STEP_S // a slow screen has no frame to spare between step and paint
+    if (!showing.paused && this.#due >= STEP_S && (both || !this.#waits)) this.#step(showing, inStills)
     if (this.#waits && (both || this.#due < STEP_S)) this.#draw(showing)
     const took = performance.now() - began
     if (!inStills) this.#keepUp(took, seconds)

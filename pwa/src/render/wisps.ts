@@ -1,6 +1,7 @@
 import type { Palette } from './draw/palette'
 import type { Pen } from './draw/pen'
 import { STEP_S } from './fluid/step'
+import type { Rect } from './jet'
 import { random } from './noise'
 import type { Picture } from './picture'
 
@@ -12,7 +13,11 @@ const EACH = 14 // strokes per opening, chosen by us
 const TRAIL = 9 // steps of path that show behind each
 const LIFE_S = 1.6
 
-interface Wisp { xs: Float32Array; ys: Float32Array; age: number; length: number }
+interface Wisp {
+  xs: Float32Array; ys: Float32Array; age: number; length: number
+  /** Where in the inlet it goes in, as shares of its width and height. */
+  goesX: number; goesY: number
+}
 
 export class Wisps {
   readonly #picture: Picture
@@ -40,7 +45,7 @@ export class Wisps {
       for (const wisp of this.#wisps.get(inlet.index) ?? []) {
         if (wisp.length < 2) continue
         const share = wisp.age / LIFE_S
-        ctx.globalAlpha = 0.75 * Math.sin(Math.PI * Math.min(1, Math.max(0, share)))
+        ctx.globalAlpha = 0.6 * Math.sin(Math.PI * Math.min(1, Math.max(0, share)))
         ctx.beginPath()
         ctx.moveTo(wisp.xs[0]!, wisp.ys[0]!)
         for (let k = 1; k < wisp.length; k++) ctx.lineTo(wisp.xs[k]!, wisp.ys[k]!)
@@ -53,26 +58,33 @@ export class Wisps {
   #start(): Wisp[] {
     return Array.from({ length: EACH }, (_, k) => ({
       xs: new Float32Array(TRAIL), ys: new Float32Array(TRAIL), length: 0, age: -(k * LIFE_S) / EACH,
+      goesX: 0.5, goesY: 0.5,
     }))
   }
 
   #move(wisp: Wisp, inlet: Inlet): void {
     wisp.age += STEP_S
     if (wisp.age < 0) return
-    const { centre, reach, speedMS } = inlet
+    const { area, reach, speedMS } = inlet
     if (wisp.length === 0 || wisp.age > LIFE_S) {
-      const angle = (0.05 + 0.9 * this.#random()) * Math.PI // below and beside: air comes from the clear side
+      wisp.goesX = 0.1 + 0.8 * this.#random()
+      wisp.goesY = 0.1 + 0.8 * this.#random()
+    }
+    const goalX = area.x0 + wisp.goesX * (area.x1 - area.x0)
+    const goalY = area.y0 + wisp.goesY * (area.y1 - area.y0)
+    if (wisp.length === 0 || wisp.age > LIFE_S) {
+      const angle = (0.08 + 0.9 * this.#random()) * Math.PI // from before and beside: the clear side
       const far = reach * (0.7 + 0.9 * this.#random())
-      wisp.xs[0] = centre.x + far * Math.cos(angle)
-      wisp.ys[0] = Math.min(this.#picture.view.groundM, centre.y + 0.55 * far * Math.sin(angle))
+      wisp.xs[0] = goalX + far * Math.cos(angle)
+      wisp.ys[0] = goalY + 0.5 * far * Math.sin(angle)
       wisp.length = 1
       wisp.age = 0
       return
     }
-    const toX = centre.x - wisp.xs[0]!
-    const toY = centre.y - wisp.ys[0]!
+    const toX = goalX - wisp.xs[0]!
+    const toY = goalY - wisp.ys[0]!
     const gap = Math.hypot(toX, toY)
-    if (gap < 0.12 * reach) {
+    if (gap < 0.08 * reach) {
       wisp.length = 0
       wisp.age = -LIFE_S * 0.5 * this.#random()
       return
@@ -90,4 +102,4 @@ export class Wisps {
 }
 
 /** Where air goes in. */
-export interface Inlet { index: number; centre: { x: number; y: number }; reach: number; speedMS: number }
+export interface Inlet { index: number; area: Rect; reach: number; speedMS: number }

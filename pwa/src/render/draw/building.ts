@@ -16,6 +16,7 @@ export function drawBuilding(pen: Pen, view: View, palette: Palette, frame: Fram
     if (block.box.attic && !small) drawGable(pen, view, palette, block)
     else drawBlock(pen, view, palette, block, all, small)
   }
+  if (!small) for (const block of all) if (bare(block, all)) drawSlab(pen, view, palette, block)
   for (const place of view.layout.places) {
     const facing = facingOf(view, place)
     if (facing === 'eye' || facing === 'right' || facing === 'up') drawOpening(pen, view, palette, place, facing, frame)
@@ -131,6 +132,26 @@ function drawGable(pen: Pen, view: View, palette: Palette, b: Block): void {
   tiles(pen, palette, slope)
   stroke(pen, slope, palette.line)
   line(pen, at(b.a0 - EAVES_M, b.z0, b.d0 - EAVES_M), at(mid, ridge, b.d0 - EAVES_M), palette.line, 2.5)
+}
+
+// A flat roof: a slab that stands out a little over the wall. Chosen by us.
+const SLAB_M = 0.22
+const OVERHANG_M = 0.25
+
+/** Whether nothing stands on a block: no attic and no further storey. */
+const bare = (b: Block, all: Block[]) => !b.box.attic &&
+  !all.some((o) => o.z0 > b.z0 && Math.abs(o.z0 - b.wallTop) < 0.05 && o.a0 < b.a1 - 0.05 && o.a1 > b.a0 + 0.05)
+
+function drawSlab(pen: Pen, view: View, palette: Palette, b: Block): void {
+  const at = (a: number, z: number, d: number) => project(view, a, z, d)
+  const [a0, a1, d0, d1] = [b.a0 - OVERHANG_M, b.a1 + OVERHANG_M, b.d0 - OVERHANG_M, b.d1 + OVERHANG_M]
+  const [z0, z1] = [b.wallTop, b.wallTop + SLAB_M]
+  const faces: [readonly Point[], string][] = [
+    [[at(a0, z1, d1), at(a1, z1, d1), at(a1, z1, d0), at(a0, z1, d0)], palette.roof.top],
+    [[at(a1, z1, d0), at(a1, z1, d1), at(a1, z0, d1), at(a1, z0, d0)], palette.roof.side],
+    [[at(a0, z1, d0), at(a1, z1, d0), at(a1, z0, d0), at(a0, z0, d0)], palette.roof.front],
+  ]
+  for (const [points, colour] of faces) fill(pen, points, colour)
 }
 
 function tiles(pen: Pen, palette: Palette, slope: Quad): void {

@@ -46,14 +46,14 @@ export const DAY: Palette = {
 }
 
 export const DUSK: Palette = {
-  skyTop: '#2f363d', skyLow: '#4a4f52', ground: '#2d2c2a', groundFar: '#3a3935',
-  box: { front: '#6b5b45', side: '#4f4333', top: '#786850' },
-  house: { front: '#5f6263', side: '#484a4b', top: '#6b6e6f' },
-  roof: { front: '#3a3a3c', side: '#2c2c2e', top: '#444446' },
-  line: '#12110f', grain: 'rgba(0,0,0,0.2)', inside: '#2e2823', insideDeep: '#110f0d', leaf: '#52452f', glass: '#39444a',
-  mote: 'rgba(232,234,236,0.7)', mark: '#f08a4b',
-  cut: '#c9c2b4', warm: [122, 92, 60], hot: [190, 70, 32], air: '#262b2f', ink: '#f0ebe1', paper: '#1d1f20',
-  smoke: { dark: [8, 8, 8], pale: [196, 198, 200], relief: 0.32 },
+  skyTop: '#414c56', skyLow: '#7b7d79', ground: '#3d3b37', groundFar: '#4d4b46',
+  box: { front: '#8f7850', side: '#695839', top: '#a0885f' },
+  house: { front: '#87857c', side: '#67665f', top: '#94928a' },
+  roof: { front: '#4a4949', side: '#383738', top: '#565555' },
+  line: '#1b1916', grain: 'rgba(0,0,0,0.2)', inside: '#3a332c', insideDeep: '#14110f', leaf: '#6b5837', glass: '#44515a',
+  mote: 'rgba(240,240,236,0.75)', mark: '#ff9a5c',
+  cut: '#d9d2c4', warm: [128, 96, 60], hot: [196, 74, 32], air: '#2a3034', ink: '#f4efe5', paper: '#1b1d1f',
+  smoke: { dark: [10, 10, 10], pale: [222, 223, 222], relief: 0.33 },
 }
 
 /** The palette of a theme of the page. */

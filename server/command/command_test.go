@@ -19,10 +19,10 @@ import (
 )
 
 // burner is the room of a published series of steady fires: 2.8 m square,
-// 2.18 m high, a door of 0.74 by 1.83 m and 62.9 kW in the middle (K. D. Steckler
+// 2.13 m high, a door of 0.74 by 1.83 m and 62.9 kW in the middle (K. D. Steckler
 // and others, NBSIR 82-2520, 1982).
 const burner = `{"v":1,"name":"one room, door open","ambient":{"t_c":20,"wind_m_s":0,"wind_from":"A"},
- "compartments":[{"id":"room","width_m":2.8,"depth_m":2.8,"height_m":2.18,"floor_m":0,"lining":"ceramic_fibre"}],
+ "compartments":[{"id":"room","width_m":2.8,"depth_m":2.8,"height_m":2.13,"floor_m":0,"lining":"ceramic_fibre"}],
  "openings":[{"id":"door","from":"room","to":"outside","side":"A","kind":"door","sill_m":0,"width_m":0.74,"height_m":1.83,"open":1}],
  "fuels":[{"id":"burner","in":"room","kind":"gas_burner","hrr_kw":[[0,62.9]],"place":"centre"}],
  "moves":[{"t_s":30,"opening":"door","open":0.25}],"end_s":60}`

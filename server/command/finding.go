@@ -3,6 +3,7 @@ package command
 import (
 	"bufio"
 	"fmt"
+	"math"
 	"slices"
 	"sort"
 	"strings"
@@ -31,7 +32,7 @@ func writeFinding(w *bufio.Writer, f engine.Finding) {
 }
 
 func writeStages(w *bufio.Writer, f engine.Finding) {
-	fmt.Fprintf(w, "Consistent with: %s\n", strings.Join(spelled(f.Set), " or "))
+	fmt.Fprintf(w, "Consistent with: %s (share of simulated fires that looked like this)\n", strings.Join(spelled(f.Set), " or "))
 	stages := slices.Clone(engine.Stages)
 	sort.SliceStable(stages, func(i, j int) bool { return f.Stage[stages[i]] > f.Stage[stages[j]] })
 	for _, stage := range stages {
@@ -69,8 +70,8 @@ func writeOpenings(w *bufio.Writer, f engine.Finding) {
 	}
 }
 
-// writeHazards never calls a hazard low: the weakest words are that no sign of
-// it was seen from here.
+// writeHazards never calls a hazard low: where nothing speaks for one, the
+// finding itself says that no sign of it was seen from here.
 func writeHazards(w *bufio.Writer, hazards []engine.HazardFinding) {
 	fmt.Fprintln(w, "\nRapid events")
 	for _, h := range hazards {
@@ -78,21 +79,21 @@ func writeHazards(w *bufio.Writer, hazards []engine.HazardFinding) {
 		if h.Flagged {
 			mark = "!"
 		}
-		seen := "no sign of it seen from here"
-		if len(h.Conditions) > 0 {
-			seen = "conditions seen: " + strings.Join(h.Conditions, "; ")
-		}
-		fmt.Fprintf(w, "%s %s (%.0f %%): %s\n", mark, plain(string(h.Event)), 100*h.Probability, seen)
+		fmt.Fprintf(w, "%s %s (%.0f %%): %s\n", mark, plain(string(h.Event)), 100*h.Probability, strings.Join(h.Conditions, "; "))
 	}
 }
 
+// leastShown is the weight below which a reason rounds to nothing in the text;
+// -json has it all the same.
+const leastShown = 0.05
+
 func writeEvidence(w *bufio.Writer, title string, list []engine.Evidence) {
-	if len(list) == 0 {
-		return
-	}
-	fmt.Fprintf(w, "\n%s\n", title)
+	head := "\n" + title + "\n"
 	for _, e := range list {
-		fmt.Fprintf(w, "  %+.1f  %s [%s; %s]\n", e.Weight, e.Text, e.Rule, e.Source)
+		if math.Abs(e.Weight) >= leastShown {
+			fmt.Fprintf(w, "%s  %+.1f  %s [%s; %s]\n", head, e.Weight, e.Text, e.Rule, e.Source)
+			head = ""
+		}
 	}
 }
 

@@ -39,6 +39,9 @@ func (r *Room) look(outside, dt float64) {
 	now.column.Air = outside
 	now.grey = r.greyness()
 	now.pilot, now.flameW, now.plumeW, now.ready = 0, 0, 0, 0
+	for i := range r.Faces {
+		r.Faces[i].flux = 0
+	}
 	r.rate = [2]Layer{}
 	r.heat = 0
 	out := &r.Out

@@ -130,7 +130,7 @@ func (f *Fire) fill(gas *Layer, rate, tar float64) {
 // catch lights a package that the room's radiation has heated, where there is
 // flame to light it.
 func (f *Fire) catch(flux, flame, dt float64) {
-	if !math.IsNaN(f.Ignite) && f.Ignite >= 0 || f.lit {
+	if f.lit {
 		return
 	}
 	chance := num.Smooth(flux, catchFlux, 2*catchFlux) * max(flame, num.Smooth(flux, 25e3, 35e3))

@@ -23,7 +23,7 @@ func (m *Model) SetOpening(vent int, share, over float64) {
 // AddFuel puts a lit package on the floor of a room.
 func (m *Model) AddFuel(room int, kind engine.FuelKind, mass float64) error {
 	if len(m.Fires) >= engine.MaxFuels+engine.MaxMoves {
-		return engine.Bad("fuel", "is one more than the "+strconv.Itoa(cap(m.Fires))+" that a run holds", "add fewer packages")
+		return engine.Bad("fuel", "would be package "+strconv.Itoa(len(m.Fires)+1)+" of this run", "add fewer packages")
 	}
 	f := Fire{Room: room, Kind: kind, Faces: 1, Ignite: m.Time}
 	f.load(mass)

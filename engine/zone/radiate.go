@@ -62,7 +62,6 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 		down := float64((1 - touch[i]) * hot[Lower] * (now.temp[Lower] - surface))
 		own := float64(Boltzmann * fourth(surface))
 		seen := float64(now.grey * wallGrey * touch[i] * (glow - own))
-		face.flux = 0
 		m.give(r, face, float64(spare[Upper]*(up+seen)), Upper, dt)
 		m.give(r, face, float64(spare[Lower]*down), Lower, dt)
 	}

@@ -26,6 +26,7 @@ func (m *Model) begin(dt float64) {
 	m.burnFires(dt)
 	m.burnJets(dt)
 	m.burnLayers(dt)
+	m.shineOut(dt)
 	for i := range m.Rooms {
 		r := &m.Rooms[i]
 		m.loseToWalls(r, r.now.flameW, dt)

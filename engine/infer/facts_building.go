@@ -134,7 +134,9 @@ func (f *facts) largest(feature int) float64 {
 	return most
 }
 
-// trendFacts average each change since the look before over the openings.
+// trendFacts average each change since the look before over the openings. One
+// that takes air in now is left out: smoke that turned elsewhere is a change of
+// path and not of the fire.
 func (s *scene) trendFacts(f *facts) {
 	for i := range engine.OrdinalCues {
 		f.set(fMeanVolumeChange+i, f.average(fVolumeChange+i))
@@ -144,7 +146,7 @@ func (s *scene) trendFacts(f *facts) {
 func (f *facts) average(feature int) float64 {
 	sum, n := 0.0, 0
 	for i := range f.openings {
-		if x := f.openings[i][feature]; !math.IsNaN(x) {
+		if x := f.openings[i][feature]; !math.IsNaN(x) && f.openings[i][fFlow] != flowIn {
 			sum += x
 			n++
 		}

@@ -23,32 +23,36 @@ const partOpen = 0.5
 // graph takes the openings as the last looks and changes left them.
 func (s *scene) graph() *graph {
 	g := &graph{plan: s.plan, open: make([]float64, len(s.plan.Openings))}
+	states := s.lastStates()
 	for i := range s.plan.Openings {
 		g.open[i] = 1
 		if share := s.plan.Openings[i].Open; share != nil {
 			g.open[i] = *share
 		}
-		if state := s.lastState(s.plan.Openings[i].ID); state != engine.StateUnknown {
+		if state, seen := states[s.plan.Openings[i].ID]; seen {
 			g.open[i] = openShare(state, g.open[i])
 		}
 	}
 	return g
 }
 
-// lastState is how an opening was last seen to stand, or put.
-func (s *scene) lastState(id string) engine.OpeningState {
-	state := engine.StateUnknown
-	for i := range s.history {
-		for _, change := range s.history[i].Changes {
-			if change.Opening == id {
-				state = change.State
-			}
-		}
-		if seen := find(&s.history[i], id); seen != nil && seen.State != "" && seen.State != engine.StateUnknown {
-			state = seen.State
+// lastStates is how each opening was last seen to stand, or put.
+func (s *scene) lastStates() map[string]engine.OpeningState {
+	states := map[string]engine.OpeningState{}
+	note := func(id string, state engine.OpeningState) {
+		if state != "" && state != engine.StateUnknown {
+			states[id] = state
 		}
 	}
-	return state
+	for i := range s.history {
+		for _, change := range s.history[i].Changes {
+			note(change.Opening, change.State)
+		}
+		for j := range s.history[i].Openings {
+			note(s.history[i].Openings[j].ID, s.history[i].Openings[j].State)
+		}
+	}
+	return states
 }
 
 // openShare keeps the planned share where the state only says that it is open.

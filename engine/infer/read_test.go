@@ -76,6 +76,16 @@ func TestTrendIsBetterOnlyWithWater(t *testing.T) {
 	assert.Empty(t, Read(set, look(engine.Reading{ID: "a", Velocity: new(2)})).Trend)
 }
 
+// An opening that turned from outlet to inlet shows a change of path: it must not
+// pass for a fire going down.
+func TestAnOpeningThatTurnedInletIsNoImprovement(t *testing.T) {
+	r := engine.Readings{V: 1, Looks: []engine.Look{
+		{Openings: []engine.Reading{{ID: "a", Flow: engine.FlowBoth, Volume: new(3), Velocity: new(2)}, {ID: "b", Flow: engine.FlowOut, Volume: new(3), Velocity: new(3)}}},
+		{Openings: []engine.Reading{{ID: "a", Flow: engine.FlowIn, Volume: new(0)}, {ID: "b", Flow: engine.FlowOut, Volume: new(4), Velocity: new(4)}}},
+	}}
+	assert.Equal(t, Worse, Read(smallSet(t, Priors{}), r).Trend)
+}
+
 func TestTheNextLookIsOneNotYetTaken(t *testing.T) {
 	set := smallSet(t, Priors{})
 	finding := Read(set, look(engine.Reading{ID: "a", Volume: new(2)}))

@@ -48,17 +48,28 @@ func newScene(r engine.Readings) *scene {
 		s.now[i].Reading = s.look.Openings[i]
 	}
 	s.addUnseen()
+	s.carryLooks(r.Looks[:len(r.Looks)-1])
 	for i := range s.now {
-		for j := range r.Looks[:len(r.Looks)-1] {
-			if past := find(&r.Looks[j], s.now[i].ID); past != nil {
-				s.now[i].carry(past)
-			}
-		}
 		s.carryPlan(&s.now[i])
 		s.carryChange(&s.now[i])
 		s.now[i].settle(s.before)
 	}
 	return s
+}
+
+// carryLooks fills in what earlier looks told of the openings, the latest first.
+func (s *scene) carryLooks(earlier []engine.Look) {
+	at := make(map[string]int, len(s.now))
+	for i := range s.now {
+		at[s.now[i].ID] = i
+	}
+	for j := len(earlier) - 1; j >= 0; j-- {
+		for k := range earlier[j].Openings {
+			if i, seen := at[earlier[j].Openings[k].ID]; seen {
+				s.now[i].carry(&earlier[j].Openings[k])
+			}
+		}
+	}
 }
 
 // settle works out what the comparisons ask for over and over.

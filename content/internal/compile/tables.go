@@ -40,6 +40,7 @@ var tables = []table{
 	{folder: "measured", like: measured.File{}, outputs: []output{
 		{path: "weights_gen.go", pkg: "content", name: "weights", pick: func(f any) (any, error) { return f.(measured.File).Weights(), nil }},
 		{path: "priors_gen.go", pkg: "content", name: "priors", pick: func(f any) (any, error) { return f.(measured.File).Priors.Reader(), nil }},
+		{path: "lint/measures_gen.go", pkg: "lint", name: "measures", pick: func(f any) (any, error) { return f.(measured.File).Rules, nil }},
 		{path: generated + "measures.json", pick: func(f any) (any, error) { return f.(measured.File).Rules, nil }},
 	}},
 	{folder: "families", like: []item.Family(nil), outputs: []output{

@@ -33,13 +33,25 @@ const tie = 6.0
 // startWeights are the trade's, as infer gives them to an unmeasured rule.
 var startWeights = map[infer.Confidence]float64{infer.High: 1.5, infer.Middle: 1.0, infer.Low: 0.5}
 
-func newHead(rules []infer.Rule, classes int, claims func(r *infer.Rule, class int) float64) head {
+// claim is what a rule may say of a class: the side its weight must keep to, and
+// whether the trade gives it a weight to start from.
+type claim struct {
+	side  float64
+	taken bool // from the trade
+}
+
+var silent = claim{}
+
+func newHead(rules []infer.Rule, classes int, claims func(r *infer.Rule, class int) claim) head {
 	h := head{bias: make([]float64, classes)}
 	for i := range rules {
 		start, sign := make([]float64, classes), make([]float64, classes)
 		for c := range classes {
-			sign[c] = claims(&rules[i], c)
-			start[c] = sign[c] * startWeights[rules[i].Confidence]
+			said := claims(&rules[i], c)
+			sign[c] = said.side
+			if said.taken {
+				start[c] = said.side * startWeights[rules[i].Confidence]
+			}
 		}
 		h.start, h.sign = append(h.start, start), append(h.sign, sign)
 		h.weight = append(h.weight, append([]float64(nil), start...))
@@ -51,15 +63,7 @@ func learn(rules []infer.Rule, s sample) model {
 	var m model
 	m.stage = newHead(rules, len(trueStages), stageClaim)
 	m.stage.fit(s, func(x *moment) int { return indexOf(trueStages, x.Stage) })
-	m.regime = newHead(rules, 2, func(r *infer.Rule, class int) float64 {
-		if class == 0 || r.Regime == "" {
-			return 0
-		}
-		if r.Regime == engine.VentilationLimited {
-			return 1
-		}
-		return -1
-	})
+	m.regime = newHead(rules, 2, regimeClaim)
 	m.regime.fit(s, func(x *moment) int {
 		if x.Regime == engine.VentilationLimited {
 			return 1
@@ -67,12 +71,7 @@ func learn(rules []infer.Rule, s sample) model {
 		return 0
 	})
 	for h, hazard := range engine.Hazards {
-		m.hazard[h] = newHead(rules, 2, func(r *infer.Rule, class int) float64 {
-			if class == 1 && indexOf(r.Hazards, hazard) >= 0 {
-				return 1
-			}
-			return 0
-		})
+		m.hazard[h] = newHead(rules, 2, func(r *infer.Rule, class int) claim { return hazardClaim(r, hazard, class) })
 		m.hazard[h].fit(s, func(x *moment) int {
 			if x.Hazards[h] {
 				return 1
@@ -83,14 +82,46 @@ func learn(rules []infer.Rule, s sample) model {
 	return m
 }
 
-func stageClaim(r *infer.Rule, class int) float64 {
+func stageClaim(r *infer.Rule, class int) claim {
 	switch {
 	case indexOf(r.Supports, trueStages[class]) >= 0:
-		return 1
+		return claim{1, true}
 	case indexOf(r.Opposes, trueStages[class]) >= 0:
-		return -1
+		return claim{-1, true}
 	}
-	return 0
+	return silent
+}
+
+func regimeClaim(r *infer.Rule, class int) claim {
+	switch {
+	case class == 0:
+		return silent
+	case r.Regime == engine.VentilationLimited:
+		return claim{1, true}
+	case r.Regime == engine.FuelLimited:
+		return claim{-1, true}
+	}
+	return silent
+}
+
+// pastEvent are the stages in which a rapid event is behind, or not yet near.
+var pastEvent = []engine.Stage{engine.Incipient, engine.FullyDeveloped, engine.Decay, engine.AfterKnockDown}
+
+// hazardClaim lets a rule raise the hazards that it names. A rule that names no
+// such hazard and supports a stage in which the event is behind may lower it.
+func hazardClaim(r *infer.Rule, hazard engine.Hazard, class int) claim {
+	switch {
+	case class == 0:
+		return silent
+	case indexOf(r.Hazards, hazard) >= 0:
+		return claim{1, true}
+	}
+	for _, stage := range pastEvent {
+		if indexOf(r.Supports, stage) >= 0 {
+			return claim{-1, false}
+		}
+	}
+	return silent
 }
 
 // rounds and pace of the descent (Adam; Kingma and Ba 2015, from memory, to be

@@ -23,7 +23,7 @@ func newRival(s sample) *rival {
 		seen[i] = example{moment: e.moment, rules: r.features(e.readings, true)}
 	}
 	none := make([]infer.Rule, len(r.places))
-	r.head = newHead(none, len(trueStages), func(*infer.Rule, int) float64 { return 0 })
+	r.head = newHead(none, len(trueStages), func(*infer.Rule, int) claim { return silent })
 	r.head.free = true
 	r.head.fit(sample{moments: s.moments, examples: seen}, func(m *moment) int { return indexOf(trueStages, m.Stage) })
 	return r

@@ -1,0 +1,118 @@
+package main
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"lintel/content"
+	"lintel/content/internal/measured"
+	"lintel/engine"
+	"lintel/engine/infer"
+	"lintel/engine/sim"
+)
+
+// Every drawn fire must be one that the engine accepts, or the sample is skewed.
+func TestEveryDrawnFireIsValid(t *testing.T) {
+	for seed := range uint64(300) {
+		sc := draw(seed)
+		require.NoError(t, sc.Validate(), "seed %d", seed)
+		if seed < 20 {
+			_, err := sim.New(sc, content.Library())
+			require.NoError(t, err, "seed %d", seed)
+		}
+	}
+}
+
+// A weight that made the data must come back: one rule doubles the odds of an
+// event by e^1.2, the other says nothing of it.
+func TestTheFitFindsTheWeightThatMadeTheData(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 1))
+	const weight, bias = 1.2, -0.7
+	var s sample
+	for i := range 4000 {
+		e, z := example{moment: i}, bias
+		if rng.IntN(2) == 0 {
+			e.rules, z = append(e.rules, 0), z+weight
+		}
+		if rng.IntN(2) == 0 {
+			e.rules = append(e.rules, 1)
+		}
+		m := moment{}
+		m.Hazards[0] = rng.Float64() < 1/(1+math.Exp(-z))
+		s.moments, s.examples = append(s.moments, m), append(s.examples, e)
+	}
+	rules := []infer.Rule{
+		{Confidence: infer.Low, Hazards: []engine.Hazard{engine.Flashover}},
+		{Confidence: infer.Low, Hazards: []engine.Hazard{engine.Flashover}},
+	}
+	h := newHead(rules, 2, func(_ *infer.Rule, class int) claim { return claim{float64(class), true} })
+	h.fit(s, func(m *moment) int {
+		if m.Hazards[0] {
+			return 1
+		}
+		return 0
+	})
+	assert.InDelta(t, weight, h.weight[0][1], 0.15)
+	assert.InDelta(t, 0, h.weight[1][1], 0.1)
+	assert.InDelta(t, bias, h.bias[1]-h.bias[0], 0.15)
+}
+
+// A rule never ends up speaking against what it claims.
+func TestWeightsKeepTheirSide(t *testing.T) {
+	h := head{
+		weight: [][]float64{{-0.5, 0.5, 0.3}},
+		sign:   [][]float64{{1, 1, 0}},
+	}
+	h.bound()
+	assert.Equal(t, []float64{0, 0.5, 0}, h.weight[0])
+}
+
+func TestTheThresholdPartsBest(t *testing.T) {
+	list := []chance{{0.9, true}, {0.8, true}, {0.7, false}, {0.6, true}, {0.3, false}, {0.2, false}, {0.1, false}}
+	assert.InDelta(t, 0.6, threshold(list), 1e-9, "3 of 3 hits against 1 of 4 alarms is the widest gap")
+}
+
+// What people see keeps every rating within the scale and invents no opening.
+func TestAsSeenBlursOnly(t *testing.T) {
+	rng := rand.New(rand.NewPCG(2, 2))
+	exact := engine.Readings{V: 1, Looks: []engine.Look{
+		{Openings: []engine.Reading{{ID: "a", Volume: new(0), Velocity: new(4)}}},
+		{Openings: []engine.Reading{{ID: "a", Volume: new(0), Velocity: new(4)}, {ID: "b", Density: new(2)}}},
+	}}
+	missed := 0
+	for range 500 {
+		seen := asSeen(exact, rng)
+		require.NotEmpty(t, seen.Looks)
+		require.NoError(t, seen.Validate())
+		last := seen.Looks[len(seen.Looks)-1]
+		require.LessOrEqual(t, len(last.Openings), 2)
+		for _, o := range last.Openings {
+			if o.ID == "a" && o.Velocity == nil {
+				missed++
+			}
+		}
+	}
+	assert.InDelta(t, 500*(1-missOpening)*missCue, missed, 40)
+	assert.Equal(t, 4, *exact.Looks[1].Openings[0].Velocity, "the exact readings are left whole")
+}
+
+// The shares that are printed beside each rule are those that were counted.
+func TestShares(t *testing.T) {
+	m := model{stage: head{weight: [][]float64{{0, 0, 0, 0, 0, 0, 0}}}, regime: head{weight: [][]float64{{0, 0}}}}
+	for h := range m.hazard {
+		m.hazard[h].weight = [][]float64{{0, 0}}
+	}
+	s := sample{
+		moments:  []moment{{Stage: engine.Growth}, {Stage: engine.Decay}, {Stage: engine.Growth}, {Stage: engine.Growth}},
+		examples: []example{{moment: 0, exact: true, rules: []int{0}}, {moment: 1, exact: true, rules: []int{0}}, {moment: 2, exact: true}, {moment: 3, rules: []int{0}}},
+	}
+	got := m.rule(&infer.Rule{ID: "r", Supports: []engine.Stage{engine.Growth}}, 0, s)
+	assert.Equal(t, measured.Rule{
+		Rule: "r", Claim: "the stage is one that it supports", Fires: 2, Hits: 1, Share: 0.5, Base: 0.667,
+		Stage: map[engine.Stage]float64{}, Hazards: map[engine.Hazard]float64{},
+	}, got)
+}

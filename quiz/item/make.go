@@ -18,11 +18,13 @@ const (
 	// fairDarkness is the same for darkness, which ends at black: all its levels
 	// lie within a few tenths of each other. Chosen by us.
 	fairDarkness = 0.04
-	// lookEveryS is how far apart the moments lie that are tried in one scene.
-	lookEveryS = 4
+	// lookEveryS is how far apart the moments lie that are tried in one scene,
+	// and farLookEveryS where each takes running the fire on to see.
+	lookEveryS    = 4
+	farLookEveryS = 12
 	// fairLooks is how many moments are compared once one is fair, so that
 	// scenes do not crowd at the least margin.
-	fairLooks = 5
+	fairLooks = 3
 	// watchS is how long a scene may be watched on from its moment.
 	watchS = 60
 	// largestSeed is the last whole number that a script can count to exactly
@@ -67,7 +69,7 @@ func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library)
 	var at float64
 	looks := fairLooks
 	span := int(f.Moment.ToS - f.Moment.FromS)
-	for moment := f.Moment.FromS + float64(draw.IntN(span+1)); moment <= f.Moment.ToS && looks > 0; moment += lookEveryS {
+	for moment := f.Moment.FromS + float64(draw.IntN(span+1)); moment <= f.Moment.ToS && looks > 0; moment += f.stride() {
 		if err := walk.to(moment); err != nil {
 			return 0, nil, err
 		}
@@ -83,6 +85,13 @@ func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library)
 		}
 	}
 	return at, best, nil
+}
+
+func (f *Family) stride() float64 {
+	if f.Kind == quiz.CallStage || f.Move != nil {
+		return farLookEveryS
+	}
+	return lookEveryS
 }
 
 func (f *Family) item(seed uint64, scene engine.Scenario, moment float64) quiz.Item {

@@ -106,13 +106,14 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, dt float64) {
 }
 
 // take draws a stream from a room's layers; a layer that runs short is helped
-// out by the other.
+// out by the other, volume for volume, so that the room stays full.
 func (r *Room) take(stream *Layer, amounts [2]float64) {
 	for layer, amount := range amounts {
 		own := min(amount, r.budget(layer))
 		r.spend(layer, own)
 		r.draw(stream, layer, own)
-		if rest := min(amount-own, r.budget(1-layer)); rest > 0 {
+		rest := float64((amount - own) * (r.now.temp[layer] / r.now.temp[1-layer]))
+		if rest = min(rest, r.budget(1-layer)); rest > 0 {
 			r.spend(1-layer, rest)
 			r.draw(stream, 1-layer, rest)
 		}

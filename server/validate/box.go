@@ -2,6 +2,7 @@ package validate
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"lintel/engine"
@@ -22,6 +23,7 @@ func smallBox(library sim.Library, data *table) (Series, error) {
 		ID: "nist_vent_study_layers", Title: "two-storey box of 1.2 m, 2.5 kW",
 		Notes: []string{
 			"leakage of the upper storey 18 cm² as published, of the lower storey that of average walls",
+			"in the first minutes the box reads far less than 2.5 kW gives (15 K at 60 s, when the walls would have had to take 40 W/m²K): burner or thermocouples lag, and the rows of 300 s still feel it",
 			"heat through the floor between the storeys is not in the model: the upper storey's temperatures are not compared, only its layers",
 			"test 5 is lit 150 s late, as it was; roof vent 100 cm² (Test_15.in); air outside as the storey at time 0 (the laboratory warmed by the end)",
 		},
@@ -37,9 +39,22 @@ func smallBox(library sim.Library, data *table) (Series, error) {
 	rise := s.points(&LayerRise)
 	s.line(within(rise, 0.75, 1.25) == 1, "floor-1 temperature rise within 25 %, every row from 300 s", share(within(rise, 0.75, 1.25), len(rise)))
 	depth := s.points(&LayerDepth)
-	s.line(near(depth, 0.08) == 1, "floor-1 interface within 0.08 m, every row from 300 s", share(near(depth, 0.08), len(depth)))
+	late := after(depth, 1000)
+	s.line(near(depth, 0.08) == 1, "floor-1 interface within 0.08 m, every row from 300 s", share(near(depth, 0.08), len(depth))+"; from 1170 s "+share(near(late, 0.08), len(late)))
 	boxDirections(&s, ran)
 	return s, nil
+}
+
+// after keeps the points of rows named "test@seconds" later than a time.
+func after(points []Point, seconds float64) []Point {
+	var list []Point
+	for _, p := range points {
+		_, stamp, _ := strings.Cut(p.Row, "@")
+		if at, err := strconv.ParseFloat(stamp, 64); err == nil && at > seconds {
+			list = append(list, p)
+		}
+	}
+	return list
 }
 
 // boxMoment is one row of a test: what was measured and what came out.

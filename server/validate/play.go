@@ -82,11 +82,6 @@ func layer(room string) gauge {
 	}
 }
 
-// tempAt is °C at a height above the floor.
-func tempAt(room string, height float64) gauge {
-	return func(p *play) float64 { return layerAt(p.room(room), height).Temp() - zone.Kelvin }
-}
-
 // oxygenAt is oxygen in per cent by volume at a height above the floor.
 func oxygenAt(room string, height float64) gauge {
 	return func(p *play) float64 { return 100 * layerAt(p.room(room), height).OxygenMoles() }
@@ -158,6 +153,3 @@ func power(p *play) float64 { return p.frame.Header.HRRKW }
 func indoors(room string) gauge {
 	return func(p *play) float64 { return p.frame.Compartments[p.rooms[room]].HRRKW }
 }
-
-// flame is 0 to 1, the first fire's.
-func flame(p *play) float64 { return p.Model().Fires[0].Flame }

@@ -20,6 +20,8 @@ export interface Jet {
   look: OpeningLook
   /** How much it churns, 0 to 1. */
   churn: number
+  /** Optical depth as drawn: that of the look, or less where a leak is drawn along the edge of a shut panel. */
+  depth: number
   /** Temperature outside, C. */
   outsideC: number
   seed: number
@@ -63,3 +65,15 @@ export function churnOf(look: OpeningLook): number {
 
 /** Length of a flame, m: 0.2 Q^0.4 (CIBSE Guide E, as the flame cuts of content/scales have it). */
 export const flameLength = ({ flameKW }: { flameKW: number }): number => (flameKW > 0 ? 0.2 * Math.pow(flameKW, 0.4) : 0)
+
+/**
+ * Share of a band as long as the shut panel's edge that a leak really is: what
+ * crosses the picture is K V, so a leak of area A counts as a stream sqrt(A)
+ * wide. A comes from the mass flow, with the density of air at the gas's
+ * temperature (353/T kg/m3, ideal gas at 101 kPa).
+ */
+export function leakShare(look: OpeningLook, lengthM: number): number {
+  const density = 353 / (look.outTempC + KELVIN)
+  const area = look.outKgS / Math.max(1e-6, density * look.outVelocityMS)
+  return Math.min(1, Math.sqrt(Math.max(0, area)) / lengthM)
+}

@@ -5,7 +5,7 @@ import type { Fading } from './fluid/fading'
 import type { Breadth } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
-import { churnOf, type Facing, type Jet } from './jet'
+import { churnOf, leakShare, type Facing, type Jet } from './jet'
 import type { Place } from './layout'
 import { Noise } from './noise'
 import { stamp } from './stamp'
@@ -91,7 +91,7 @@ export class Picture {
     const breadth = { row: 0, openingM: grid.cellM * 4 }
     for (const source of this.#sources) {
       const jet = this.#jetOf(source)
-      if (jet.look.opticalDepth > 0.01 && jet.look.outVelocityMS > 0.005) lower(breadth, jet, grid.cellM)
+      if (jet.depth > 0.01 && jet.look.outVelocityMS > 0.005) lower(breadth, jet, grid.cellM)
       source.left += stamp(grid, jet, source.left, this.#noise, time)
       draw(grid, jet)
     }
@@ -135,8 +135,10 @@ export class Picture {
       area.x0 = area.x1 - 2 * this.grid.cellM
     }
     if (facing === 'right') area.x1 = Math.max(area.x1, area.x0 + 2 * this.grid.cellM)
-    if (look.open < 0.02) shrinkToCrack(area, this.grid.cellM)
-    return { area, facing, plane, look, churn: churnOf(look), outsideC: this.#outsideC, seed: place.index + 1 }
+    const shut = look.open < 0.02
+    if (shut) shrinkToCrack(area, this.grid.cellM)
+    const depth = look.opticalDepth * (shut ? leakShare(look, area.x1 - area.x0) : 1)
+    return { area, facing, plane: shut ? area.y1 : plane, look, depth, churn: churnOf(look), outsideC: this.#outsideC, seed: place.index + 1 }
   }
 }
 

@@ -11,7 +11,7 @@ import type { Noise } from './noise'
 /** Stamps one jet, `left` metres of which have left before; returns how many more leave in this step. */
 export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: number): number {
   const { look } = jet
-  if (!(look.opticalDepth > 0.01 || look.flameKW > 0) || !(look.outVelocityMS > 0.005)) return 0
+  if (!(jet.depth > 0.01 || look.flameKW > 0) || !(look.outVelocityMS > 0.005)) return 0
   // A churning outflow comes in puffs, about two a second; a smooth one is steady. Chosen by us.
   const puff = 1 + 0.4 * jet.churn * noise.rough(time * 2.1, jet.seed * 9.7)
   const speed = look.outVelocityMS * puff
@@ -30,7 +30,8 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const grain = grainOf(jet)
   const lift = jet.churn
   const heat = heatOf(look, jet.outsideC)
-  const { opticalDepth: tau, lightness, tint, steam } = look
+  const { lightness, tint, steam } = look
+  const tau = jet.depth
   const wave = Math.max(0.03, 0.12 * lift) * (area.y1 - area.y0)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
   const i1 = Math.min(2 * grid.nx, Math.ceil(area.x1 / fineM) + 1)

@@ -28,8 +28,8 @@ export function frameView(layout: Layout, side: Side, aspect: number): View {
   const depth = side === 'A' || side === 'C' ? layout.y1 - layout.y0 : layout.x1 - layout.x0
   const broad = along + RECEDE.right * depth
   const tall = layout.top + RECEDE.up * depth
-  const side0 = 0.3 * Math.max(along, layout.top) // room for smoke on either side, and above
-  const heightM = Math.max(tall * 1.75, (broad + 2 * side0) / aspect)
+  const side0 = 0.24 * Math.max(along, layout.top) // room for smoke on either side, and above
+  const heightM = Math.max(tall * 1.7, (broad + 2 * side0) / aspect)
   const widthM = heightM * aspect
   return {
     side, widthM, heightM, layout,

@@ -51,7 +51,7 @@ interface RoomChoiceProps { label: string; rooms: readonly string[]; chosen: str
 export function RoomChoice({ label, rooms, chosen, choose }: RoomChoiceProps) {
   return (
     <div class="stack">
-      <h3 class="label">{label}</h3>
+      <h2 class="label">{label}</h2>
       <Choices label={label} columns={2} choices={rooms.map((id) => ({ value: id, name: spoken(id) }))} chosen={chosen} choose={choose} />
     </div>
   )

@@ -23,7 +23,7 @@ export function OpeningsPanel(props: PanelProps) {
 function Group({ name, openings, ...rest }: PanelProps & { name: string; openings: Opening[] }) {
   return (
     <section>
-      <h3 class="label">{name}</h3>
+      <h2 class="label">{name}</h2>
       <ul class="prop-openings">
         {openings.map((opening) => <Row key={opening.id} {...rest} opening={opening} />)}
       </ul>

@@ -36,7 +36,7 @@ function Behind({ now }: { now: Now }) {
         <div><dt>{prop.heat}</dt><dd>{prop.heatKW(hrrKW)}</dd></div>
       </dl>
       <p class="small soft">{prop.legend}</p>
-      <h3 class="label">{prop.events}</h3>
+      <h2 class="label">{prop.events}</h2>
       {now.events.length === 0 ? <p class="small soft">{prop.noEvents}</p> : (
         <ol class="prop-events">
           {now.events.map((event) => (

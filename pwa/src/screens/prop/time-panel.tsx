@@ -10,7 +10,7 @@ export function TimePanel({ fire, again }: { fire: BenchFire; again(): void }) {
   const { paused, speed } = fire
   return (
     <div class="stack">
-      <h3 class="label">{prop.speed}</h3>
+      <h2 class="label">{prop.speed}</h2>
       <Choices
         label={prop.speed}
         columns={3}

@@ -20,7 +20,7 @@ export function WaterPanel({ fire, now }: { fire: BenchFire; now: Now }) {
         {prop.spray(waterL)}
       </Button>
       <p class="small soft" aria-live="polite">{now.sprayedL > 0 ? prop.sprayed(now.sprayedL) : ' '}</p>
-      <h3 class="label">{prop.wind}</h3>
+      <h2 class="label">{prop.wind}</h2>
       <Choices
         label={prop.wind}
         columns={4}
@@ -28,7 +28,7 @@ export function WaterPanel({ fire, now }: { fire: BenchFire; now: Now }) {
         chosen={now.windMS}
         choose={(speed) => fire.wind(speed, now.windFrom)}
       />
-      <h3 class="label">{prop.windFrom}</h3>
+      <h2 class="label">{prop.windFrom}</h2>
       <Choices
         label={prop.windFrom}
         columns={4}

@@ -18,11 +18,13 @@ type Answers struct {
 const leastGainBits = 0.005
 
 // question is one cue that can be asked for: the feature it answers, and how many
-// answers there are. An answer's value is its place, but for the plane.
+// answers there are. An answer's value is its place, but for the plane. Alone says
+// that the answer moves no feature of another opening or of the building.
 type question struct {
 	cue     engine.Cue
 	feature int
 	answers int
+	alone   bool
 	values  []float64 // where they are not 0, 1, 2 and so on
 }
 
@@ -30,18 +32,18 @@ type question struct {
 var planeAnswers = []float64{0.2, 0.5, 0.8}
 
 var questions = []question{
-	{engine.CueFlow, fFlow, len(engine.Flows), nil},
-	{engine.CueVolume, fVolume, engine.TopLevel + 1, nil},
-	{engine.CueVelocity, fVelocity, engine.TopLevel + 1, nil},
-	{engine.CueDensity, fDensity, engine.TopLevel + 1, nil},
-	{engine.CueDarkness, fDarkness, engine.TopLevel + 1, nil},
-	{engine.CueColour, fColour, len(engine.Colours), nil},
-	{engine.CueChurning, fChurning, 2, nil},
-	{engine.CuePulsing, fPulsing, 2, nil},
-	{engine.CueVanishes, fVanishes, 2, nil},
-	{engine.CueFlame, fFlame, len(engine.FlamesSeen), nil},
-	{engine.CueWindow, fWindow, len(engine.GlassesSeen), nil},
-	{engine.CueNeutralPlane, fPlane, len(planeAnswers), planeAnswers},
+	{engine.CueFlow, fFlow, len(engine.Flows), false, nil},
+	{engine.CueVolume, fVolume, engine.TopLevel + 1, false, nil},
+	{engine.CueVelocity, fVelocity, engine.TopLevel + 1, false, nil},
+	{engine.CueDensity, fDensity, engine.TopLevel + 1, false, nil},
+	{engine.CueDarkness, fDarkness, engine.TopLevel + 1, false, nil},
+	{engine.CueColour, fColour, len(engine.Colours), true, nil},
+	{engine.CueChurning, fChurning, 2, true, nil},
+	{engine.CuePulsing, fPulsing, 2, true, nil},
+	{engine.CueVanishes, fVanishes, 2, true, nil},
+	{engine.CueFlame, fFlame, len(engine.FlamesSeen), false, nil},
+	{engine.CueWindow, fWindow, len(engine.GlassesSeen), true, nil},
+	{engine.CueNeutralPlane, fPlane, len(planeAnswers), true, planeAnswers},
 }
 
 func (q *question) value(answer int) float64 {

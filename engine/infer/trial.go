@@ -14,6 +14,7 @@ type trial struct {
 	v       verdict
 	changed []featureMask // by opening
 	whole   featureMask   // of the building
+	any     featureMask   // of them all
 }
 
 // featureMask is a set of features.
@@ -22,6 +23,8 @@ type featureMask [2]uint64
 func (m *featureMask) add(feature int) { m[feature/64] |= 1 << (feature % 64) }
 
 func (m *featureMask) meets(a *featureMask) bool { return m[0]&a[0]|m[1]&a[1] != 0 }
+
+func (m *featureMask) join(a *featureMask) { m[0], m[1] = m[0]|a[0], m[1]|a[1] }
 
 func newTrial(set *Set, s *scene, f *facts, v *verdict) *trial {
 	t := &trial{set: set, s: s, base: f, known: v, changed: make([]featureMask, len(s.now))}
@@ -54,23 +57,36 @@ func (t *trial) suppose(i int, q *question, value float64) {
 	own := &t.f.openings[i]
 	own[q.feature] = value
 	t.s.now[i].derive(own)
-	t.s.relate(&t.f)
+	clear(t.changed)
 	t.whole = featureMask{}
+	if q.alone {
+		t.compare(i, 0)
+		t.any = t.changed[i]
+		return
+	}
+	t.s.relate(&t.f)
 	for feature, x := range t.f.building {
 		if differs(x, t.base.building[feature]) {
 			t.whole.add(openingFeatures + feature)
 		}
 	}
+	t.any = t.whole
 	for j := range t.changed {
-		t.changed[j] = featureMask{}
 		from := firstCompared
 		if j == i {
 			from = 0
 		}
-		for feature := from; feature < openingFeatures; feature++ {
-			if differs(t.f.openings[j][feature], t.base.openings[j][feature]) {
-				t.changed[j].add(feature)
-			}
+		t.compare(j, from)
+		t.any.join(&t.changed[j])
+	}
+}
+
+// compare notes which of an opening's features changed, from one on.
+func (t *trial) compare(j, from int) {
+	now, base := &t.f.openings[j], &t.base.openings[j]
+	for feature := from; feature < openingFeatures; feature++ {
+		if differs(now[feature], base[feature]) {
+			t.changed[j].add(feature)
 		}
 	}
 }
@@ -80,27 +96,29 @@ func differs(a, b float64) bool { return a != b && !(math.IsNaN(a) && math.IsNaN
 
 // judge asks the rules that could have moved and keeps the rest as they were.
 func (t *trial) judge() {
-	building := t.f.building[:]
 	for r := range t.set.rules {
 		c := &t.set.rules[r]
-		if t.known.at[r] == nil {
+		switch {
+		case !c.asks.meets(&t.any):
 			t.v.fired[r] = t.known.fired[r]
-			if c.asks.meets(&t.whole) {
-				t.v.fired[r] = c.fires(nil, building)
-			}
-			continue
-		}
-		t.v.fired[r] = false
-		for j := range t.f.openings {
-			fired := t.known.at[r][j]
-			if c.asks.meets(&t.whole) || c.asks.meets(&t.changed[j]) {
-				fired = c.fires(t.f.openings[j][:], building)
-			}
-			if fired {
-				t.v.fired[r] = true
-				break
-			}
+		case t.known.at[r] == nil:
+			t.v.fired[r] = c.fires(nil, t.f.building[:])
+		default:
+			t.v.fired[r] = t.firesAnywhere(r, c)
 		}
 	}
 	t.set.add(&t.f, &t.v)
+}
+
+func (t *trial) firesAnywhere(r int, c *compiled) bool {
+	for j := range t.f.openings {
+		fired := t.known.at[r][j]
+		if c.asks.meets(&t.whole) || c.asks.meets(&t.changed[j]) {
+			fired = c.fires(t.f.openings[j][:], t.f.building[:])
+		}
+		if fired {
+			return true
+		}
+	}
+	return false
 }

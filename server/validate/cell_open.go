@@ -38,7 +38,9 @@ var cellDepths = []float64{2.1, 1.8, 1.5, 1.2, 0.9, 0.6, 0.3, 0.025}
 // openCells runs the open-door series: each burner and place once, against every
 // replicate.
 func openCells(library sim.Library, data *table) (Series, error) {
-	s := Series{ID: "fsri_compartment_open", Title: "room with an open door, gas burner", Notes: cellNotes}
+	s := Series{ID: "fsri_compartment_open", Title: "room with an open door, gas burner", Notes: append([]string{
+		"the hand value of a pressure is the weight of the temperatures measured in the same test: the sensors show half of it, so pressures stand apart",
+	}, cellNotes...)}
 	ran := map[string][]float64{}
 	for _, r := range data.all() {
 		key := burnerName(r.name) + "/" + r.text("location")
@@ -116,6 +118,8 @@ func compareOpenCell(s *Series, r row, got []float64) {
 	s.add(&OxygenSpent, r.name, 20.95-r.number("O2_0.6_pct"), 20.95-got[4], none)
 	// The hand value is the weight of the measured temperatures themselves.
 	zero := r.number("zn_m")
-	s.add(&Pressure, r.name+" high", r.number("P_0.3_Pa"), got[5], p.stack(zero, 2.1, 20))
-	s.add(&Pressure, r.name+" low", -r.number("P_2.1_Pa"), -got[6], p.stack(0.3, zero, 20))
+	high := s.add(&Pressure, r.name+" high", r.number("P_0.3_Pa"), got[5], p.stack(zero, 2.1, 20))
+	high.Apart = "half of the weight of the temperatures measured with them"
+	low := s.add(&Pressure, r.name+" low", -r.number("P_2.1_Pa"), -got[6], p.stack(0.3, zero, 20))
+	low.Apart = high.Apart
 }

@@ -145,12 +145,36 @@ func (s *Series) writeRows(b *strings.Builder) {
 		if len(words)+len(apart) == 0 {
 			continue
 		}
-		fmt.Fprintf(b, "\n%s (row measured/ours): %s\n", q.Name, strings.Join(words, "; "))
+		fmt.Fprintf(b, "\n%s (row measured/ours):\n%s\n", q.Name, wrapped(words))
 		for _, why := range sorted(apart) {
-			fmt.Fprintf(b, "\napart, %s: %s\n", why, strings.Join(apart[why], "; "))
+			fmt.Fprintf(b, "\napart, %s:\n%s\n", why, wrapped(apart[why]))
 		}
 	}
 	b.WriteString("\n")
+}
+
+// wrapped joins words into lines of about a hundred letters, so that a diff
+// shows which of them changed.
+func wrapped(words []string) string {
+	var b strings.Builder
+	width := 0
+	for i, word := range words {
+		if i < len(words)-1 {
+			word += ";"
+		}
+		switch {
+		case width == 0:
+		case width+len(word) > 100:
+			b.WriteString("\n")
+			width = 0
+		default:
+			b.WriteString(" ")
+			width++
+		}
+		b.WriteString(word)
+		width += len(word)
+	}
+	return b.String()
 }
 
 func sorted(m map[string][]string) []string {

@@ -152,6 +152,11 @@ func (m *Main) close() error {
 		patience, cancel := context.WithTimeout(context.Background(), stopPatience)
 		defer cancel()
 		all = append(all, m.app.ShutdownWithContext(patience))
+		// fiber closes the listener only once it has begun to accept. Stopped in
+		// the moment before, it would begin after and never end.
+		if err := m.listener.Close(); !errors.Is(err, net.ErrClosed) {
+			all = append(all, err)
+		}
 	}
 	m.running.Wait()
 	if m.store != nil {

@@ -97,6 +97,23 @@ func fill(t *testing.T, path string, bytes int64) {
 	require.NoError(t, s.Close())
 }
 
+// A server told to stop in the instant it has started must stop.
+func TestStoppedAtOnce(t *testing.T) {
+	data := t.TempDir()
+	for range 30 {
+		m, err := serve.Run(config(data))
+		require.NoError(t, err)
+		done := make(chan error, 1)
+		go func() { done <- m.Close() }()
+		select {
+		case err := <-done:
+			require.NoError(t, err)
+		case <-time.After(15 * time.Second):
+			t.Fatal("closing did not end")
+		}
+	}
+}
+
 func TestWelcome(t *testing.T) {
 	own := serve.Welcome(&net.TCPAddr{IP: net.IPv4(127, 0, 0, 1), Port: 8080}, true)
 	assert.Contains(t, own, "http://127.0.0.1:8080/")

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Scenario, Side } from '../wire.gen'
 import { picture as words } from '../words/en/picture'
 import { trade } from '../words/en/trade'
@@ -30,7 +30,7 @@ export interface SceneProps {
 }
 
 const STILL_S = 1 // with reduced motion, one picture a second
-const SAID_EVERY_MS = 4000 // the text twin for screen readers follows slowly, chosen by us
+const SAID_EVERY_MS = 3000 // the text twin for screen readers follows slowly, chosen by us
 
 /** A building with its smoke, as seen from one side. */
 export function Scene(props: SceneProps) {
@@ -47,16 +47,21 @@ export function Scene(props: SceneProps) {
   )
 }
 
-/** What the picture shows, in words, for a screen reader. */
+/** What the picture shows, in words, for a screen reader. Not announced: it is there to be read when wanted. */
 function Twin({ frame, scenario, side }: SceneProps) {
-  const [, again] = useState(0)
+  const [said, say] = useState('')
+  const latest = useRef(frame)
+  latest.current = frame
   useEffect(() => {
-    const timer = setInterval(() => again((n) => n + 1), SAID_EVERY_MS)
+    const tell = () => {
+      const now = latest.current()
+      say(now ? describe(now, scenario, side).join(' ') : '')
+    }
+    tell()
+    const timer = setInterval(tell, SAID_EVERY_MS)
     return () => clearInterval(timer)
-  }, [])
-  const now = frame()
-  const said = useMemo(() => (now ? describe(now, scenario, side) : []), [now, scenario, side])
-  return <p class="scene-words">{said.join(' ')}</p>
+  }, [scenario, side])
+  return <p class="scene-words">{said}</p>
 }
 
 /** Runs the picture until the component goes; stands still while the page is hidden. */

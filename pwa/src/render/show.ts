@@ -6,6 +6,7 @@ import { drawSeenFire } from './draw/flame'
 import { drawMark } from './draw/openings'
 import { paletteOf } from './draw/palette'
 import type { Pen } from './draw/pen'
+import { drawWind } from './draw/wind'
 import { Film } from './film'
 import { STEP_S } from './fluid/step'
 import { emptyFrame, type FrameLook } from './frame'
@@ -138,6 +139,9 @@ export class Show {
     ctx.globalAlpha = 1 - 0.72 * this.#fade
     this.#film!.show(ctx, picture.front, width, height)
     ctx.globalAlpha = 1
+    const { ambient } = showing.scenario
+    const wind = showing.wind ?? { m_s: ambient.wind_m_s ?? 0, from: ambient.wind_from }
+    drawWind(this.#pen(ctx, picture.view), picture.view, palette, wind.m_s, wind.from)
     const marked = picture.view.layout.places.find((place) => place.id === showing.selected)
     const facing = marked && facingOf(picture.view, marked)
     if (marked && !(facing && hidden(facing)) && (facing || this.#fade > 0.5)) drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked)

@@ -10,6 +10,8 @@ import { EngineProblem, engine, type OpenedRun } from '../../worker/client'
 /** Real time between two frames, and the longest stretch of fire in one call. Chosen by us. */
 const TICK_MS = 100
 const LONGEST_S = 2
+/** Time between two changes of the figures on the panels, fast enough to follow and slow enough to read. Chosen by us. */
+const TELL_MS = 250
 /** Fire time between two kept clones, how many are kept, and how far one step back goes. Chosen by us;
  * the worker holds a limited number of runs, which the other screens share. */
 const KEEP_EVERY_S = 6
@@ -47,6 +49,7 @@ export class BenchFire {
   #timer: ReturnType<typeof setInterval> | undefined
   #busy: Promise<unknown> = Promise.resolve()
   #waiting = 0
+  #toldAt = -TELL_MS
   #closed = false
 
   private constructor(building: Building, opened: OpenedRun) {
@@ -59,6 +62,7 @@ export class BenchFire {
   static async begin(building: Building): Promise<BenchFire> {
     const fire = new BenchFire(building, await engine.open(building.scenario))
     await fire.#advance(0.1)
+    fire.#tell()
     fire.#timer = setInterval(() => fire.#tick(), TICK_MS)
     return fire
   }
@@ -125,11 +129,11 @@ export class BenchFire {
 
   #tick(): void {
     if (this.paused.value || document.hidden || this.#waiting > 2) return
-    this.#queue(() => this.#advance((this.speed.value * TICK_MS) / 1000))
+    this.#queue(() => this.#advance((this.speed.value * TICK_MS) / 1000), true)
   }
 
   /** One call after the other: a frame's array is in the worker while it is being filled. */
-  #queue(job: () => Promise<unknown>): void {
+  #queue(job: () => Promise<unknown>, inPassing = false): void {
     this.#waiting++
     this.#busy = this.#busy.then(job).then(
       () => {
@@ -140,7 +144,7 @@ export class BenchFire {
       },
     ).then(() => {
       this.#waiting--
-      if (this.paused.value) this.#tell()
+      this.#tell(inPassing)
     })
   }
 
@@ -151,7 +155,6 @@ export class BenchFire {
     this.#frame = readFrame(this.#values, compartments.length, openings.length, this.#frame)
     await this.#keep()
     if (this.#frame.header.events !== this.#events.length) this.#events = await engine.events(run)
-    this.#tell()
   }
 
   async #keep(): Promise<void> {
@@ -163,8 +166,11 @@ export class BenchFire {
     if (this.#kept.length > KEEP) this.#drop(this.#kept.shift()!)
   }
 
-  #tell(): void {
+  /** Shows the newest figures; in passing at most a few times a second. */
+  #tell(inPassing = false): void {
     if (!this.#frame || this.#closed) return
+    if (inPassing && performance.now() - this.#toldAt < TELL_MS) return
+    this.#toldAt = performance.now()
     this.now.value = {
       tS: this.#frame.header.tS, lit: this.#lit, sprayedL: this.#sprayedL, windMS: this.#windMS,
       windFrom: this.#windFrom, events: this.#events, frame: this.#frame,

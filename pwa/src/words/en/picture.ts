@@ -6,6 +6,7 @@ const tenths = (n: number) => (n >= 10 ? 'all' : n <= 0 ? 'less than a tenth' : 
 export const picture = {
   side: (name: string) => `${name} side.`,
   wind: { left: 'The wind blows from the left.', right: 'The wind blows from the right.', front: 'The wind blows onto this side.', behind: 'The wind blows from behind.' },
+  windSpeed: (ms: number) => `${Number(ms.toFixed(1))} m/s`,
   opening: (name: string, open: number) =>
     open < 0.02 ? `${name}, shut` : open > 0.98 ? `${name}, open` : `${name}, ${tenths(Math.round(open * 10))} open`,
   nothing: 'nothing comes out',

@@ -55,7 +55,7 @@ func (s *scene) strength(i int, f *facts) float64 {
 	if isQuiet(&f.openings[i]) {
 		return quiet
 	}
-	score := nearPerVelocity * s.above(i, f, fVelocity, true)
+	score := float64(nearPerVelocity * s.above(i, f, fVelocity, true))
 	score += float64(nearPerDarkness * s.above(i, f, fDarkness, false))
 	score += float64(nearPerDensity * s.above(i, f, fDensity, false))
 	if f.openings[i][fWindward] == 1 {

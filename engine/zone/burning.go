@@ -8,41 +8,18 @@ import (
 
 // airAt is the gas that a fire breathes.
 type airAt struct {
-	moles  float64 // oxygen, mole fraction
-	temp   float64
+	moles  float64    // oxygen, mole fraction
 	lower  float64    // kg/s entrained from the lower layer
 	upper  float64    // kg/s of the upper layer that flames inside it meet
 	lives  float64    // 0 to 1, whether flame lives in it
 	oxygen [2]float64 // kg/s to be had from each
 }
 
-const (
-	// flameUpS and flameDownS: time constants with which a flame comes back from
-	// an ember or pilot, and dies. Chosen by us.
-	flameUpS   = 2.0
-	flameDownS = 2.0
+// freshShare is how far the flame breathes the incoming stream itself where the
+// draught is strong, rather than the mixed layer. Chosen by us.
+const freshShare = 0.6
 
-	// deadFlame is the flame below which nothing grows again by itself: an ember,
-	// a pilot or hot gas has to light it anew. Chosen by us.
-	deadFlame = 0.002
-
-	// emberS: embers build up under flame in this time; they die in the first
-	// of the two lives in air and in the second where oxygen is short. Chosen by us.
-	emberS      = 10.0
-	emberAirS   = 600.0
-	emberShortS = 90.0
-
-	// burnerOutS: a gas burner has no ember; a burner that has gone out stays out
-	// unless its air comes back within moments. Chosen by us.
-	burnerOutS = 10.0
-
-	// freshShare is how far the flame breathes the incoming stream itself where
-	// the draught is strong, rather than the mixed layer. Chosen by us.
-	freshShare = 0.6
-)
-
-// burnFires lets every fire give gas and burn it in its plume. It returns
-// nothing; each room's flames are remembered in the room.
+// burnFires lets every fire give gas and burn it in its plume.
 func (m *Model) burnFires(dt float64) {
 	for i := range m.Fires {
 		f := &m.Fires[i]
@@ -62,7 +39,6 @@ func (m *Model) burnFire(f *Fire, dt float64) {
 	if gas.Mass <= 0 {
 		return
 	}
-	r.Out.GasMade += gas.Of[Fuel]
 	r.now.pilot = max(r.now.pilot, max(f.Flame, float64(0.05*f.glow())))
 	need := gas.Of[FuelHeat] / OxygenHeat
 	burn := lesser((air.oxygen[Lower] + air.oxygen[Upper]) / floor(need, 1e-12))
@@ -85,7 +61,6 @@ func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt flo
 	up := &r.rate[Upper]
 	var used Layer
 	takeFuel(&used, gas, burn)
-	// takeFuel scales by share of each species; its mass is that of the fuel.
 	for _, i := range fuelSpecies {
 		up.Of[i] -= used.Of[i]
 	}
@@ -101,7 +76,6 @@ func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt flo
 	r.heat -= shine
 	m.Books.Lost += float64(dt * shine)
 	r.now.flameW += shine
-	r.now.plumeW += watts - shine
 }
 
 // breathe works out what the fire's plume entrains and what oxygen is in it.
@@ -117,10 +91,7 @@ func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 		DiameterM: f.Diameter, Faces: f.Faces, Ambient: r.now.temp[Lower],
 	}
 	height := max(0, r.Interface()-f.Base)
-	air.lower = plume.Entrained(height)
-	if f.Faces >= 1 {
-		air.lower *= plume.draught(r.draught, math.Sqrt(r.Area), height)
-	}
+	air.lower = plume.Entrained(height) * plume.draught(r.draught, math.Sqrt(r.Area), height)
 	air.lower = min(air.lower, 0.4*r.budget(Lower))
 	reach := min(plume.FlameHeight(), r.Height-f.Base)
 	if reach > height {
@@ -145,43 +116,5 @@ func (m *Model) mixBreath(f *Fire, r *Room, air *airAt) {
 	high := float64(air.upper * r.now.oxygen[Upper])
 	flow := air.lower + air.upper
 	air.moles = (low + high) / floor(flow, 1e-12)
-	air.temp = lowTemp
 	air.lives = (float64(low*lowLives) + float64(high*highLives)) / floor(low+high, 1e-12)
 }
-
-// tend moves the fire's flame and ember by one step.
-func (f *Fire) tend(air airAt, dt float64) {
-	if !f.lit {
-		return
-	}
-	fed := f.Burner || f.Left() > 1e-6*f.Mass0
-	// A strong flame holds until well into the limit and then goes out; a weak one
-	// needs better air to grow than to hold on (chosen by us).
-	weak := 1 - f.Flame
-	lives := num.Smooth(air.lives, 0.2+float64(0.35*weak), 0.8+float64(0.15*weak))
-	f.Lives = lives
-	if !fed {
-		lives = 0
-	}
-	seed := float64(0.01 * f.glow() * lives)
-	grow := float64(float64(max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS) + float64(seed*(1-f.Flame))
-	die := float64(float64(f.Flame*(1-lives))/flameDownS) + float64(float64(f.Flame*f.wet())/flameDownS)
-	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
-	glows := 0.25
-	if f.Kind.CharFraction > 0 || f.Burner {
-		glows = 1
-	}
-	life := num.Lerp(emberShortS, emberAirS, num.Smooth(air.moles, 0.08, 0.16))
-	if f.Burner {
-		life = num.Lerp(burnerOutS, emberAirS, num.Smooth(lives, 0.5, 1))
-	}
-	f.Ember += float64(dt * (float64(f.Flame*max(0, glows-f.Ember))/emberS - f.Ember/life))
-	cools := float64(f.wet() / flameDownS)
-	if !fed {
-		cools += 1.0 / 30
-	}
-	f.Ember -= float64(dt * f.Ember * cools)
-}
-
-// glow is how well the ember lights gas: not at all once it is nearly dead.
-func (f *Fire) glow() float64 { return f.Ember * num.Smooth(f.Ember, 0.02, 0.15) }

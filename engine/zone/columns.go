@@ -38,14 +38,14 @@ func (r *Room) look(outside, dt float64) {
 	now.column.Pressure = r.Pressure
 	now.column.Air = outside
 	now.grey = r.greyness()
-	now.pilot, now.flameW, now.plumeW, now.ready = 0, 0, 0, 0
+	now.pilot, now.flameW = 0, 0
 	for i := range r.Faces {
 		r.Faces[i].flux = 0
 	}
 	r.rate = [2]Layer{}
 	r.heat = 0
 	out := &r.Out
-	out.BurnW, out.LayerW, out.GasMade = 0, 0, 0
+	out.BurnW, out.LayerW = 0, 0
 }
 
 // Interface is the height of the layers' meeting above the floor, m.

@@ -52,7 +52,6 @@ func (r *Room) tendFlame(dt float64) {
 	grow := float64(max(0, r.Flame-deadFlame)*(1-r.Flame)*ready)/float64(spreadS*size) + float64(0.3*seed*ready*(1-r.Flame))
 	die := float64(r.Flame*(1-ready)) / fadeS
 	r.Flame = num.Clamp(r.Flame+float64(dt*(grow-die)), 0, 1)
-	r.now.ready = ready
 	r.jetReady, r.jetSeed = 0, 0
 }
 

@@ -33,8 +33,6 @@ type RoomOutput struct {
 	BurnW     float64 // all burning inside the room
 	LayerW    float64 // of it, in the layer and in jets
 	FloorFlux float64 // W/m² onto a cold floor
-	CeilFlux  float64
-	GasMade   float64 // kg/s pyrolysed or fed
 	Relief    float64 // m³/s let out because the pressure met its cap
 }
 
@@ -58,8 +56,6 @@ type view struct {
 	freshFlow  float64    // m³/s of oxygen that came in low
 	pilot      float64    // strongest flame of the room's fires
 	flameW     float64    // W radiated by plumes
-	plumeW     float64    // W convected by plumes
-	ready      float64    // 0 to 1: how well gas in the room would burn if lit
 }
 
 // Vent is an opening.
@@ -131,7 +127,6 @@ type Model struct {
 	Steps   int
 	Books   Books
 	HRR     float64 // W, inside and outside
-	Worst   float64 // worst volume error of the run, share of the room
 	solver  solver
 	air     Layer
 	density float64 // of the air outside

@@ -16,6 +16,8 @@ var burnerGas = engine.FuelKind{
 	SootYield: 0.001, COYield: 0.0005,
 }
 
+// newFire makes a fire of a scenario. A solid package without an ignition time is
+// never lit by hand; it may still catch from the radiation of the room.
 func newFire(in engine.Fuel, index map[string]int, materials engine.Materials, where string) (Fire, error) {
 	f := Fire{Room: index[in.In], Faces: faces(in.Place), Base: valueOr(in.BaseM, 0), Ignite: math.NaN()}
 	if in.Kind == engine.GasBurner {

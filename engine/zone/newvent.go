@@ -2,21 +2,16 @@ package zone
 
 import "lintel/engine"
 
-const (
-	// shutDoor and shutHatch are the shares of an opening that still leak when
-	// it is shut: a closed door or window leaks through 0.5 to 1 per cent of its
-	// area (0.01 m² for a door of 2 m²; from memory, to be confirmed); a loose
-	// hatch or port the same.
-	shutShare = 0.005
-
-	// crackOf is the share of an opening of kind leak that is shut. None.
-	crackOf = 0.0
-)
+// shutShare is the share of an opening that still leaks when it is shut: a closed
+// door or window leaks through 0.5 to 1 per cent of its area (0.01 m² for a door
+// of 2 m²; from memory, to be confirmed), and a loose hatch or port the same. A
+// leak that is shut is gone.
+const shutShare = 0.005
 
 func newVent(o engine.Opening, index map[string]int, rooms []engine.Compartment) Vent {
 	v := Vent{A: index[o.From], B: index[o.To], Horizontal: o.Kind.Horizontal(), Side: o.Side, shut: shutShare}
 	if o.Kind == engine.Leak {
-		v.shut = crackOf
+		v.shut = 0
 	}
 	v.Open = valueOr(o.Open, 0)
 	v.target = v.Open

@@ -121,7 +121,6 @@ func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64
 	m.Books.Lost += float64(dt * layer)
 	cold := float64(Boltzmann * fourth(m.Ambient))
 	r.Out.FloorFlux = float64(now.grey*glow) + float64(dim*ceilingGlow) - cold
-	r.Out.CeilFlux = float64(now.grey*glow) + float64(dim*float64(Boltzmann*lowest)) - cold
 }
 
 // shineFlames spreads the radiation of flames over the faces; what the smoke
@@ -144,5 +143,4 @@ func (m *Model) shineFlames(r *Room, flameW, dt float64) {
 		r.Faces[i].warm(flux, dt)
 	}
 	r.Out.FloorFlux += flux
-	r.Out.CeilFlux += flux
 }

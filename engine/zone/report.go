@@ -64,9 +64,6 @@ func (m *Model) Mist(stream *Layer) float64 {
 // Free is the share of an opening that gas passes, cracks included.
 func (v *Vent) Free() float64 { return v.free() }
 
-// Wet reports whether water hangs in the air or on the walls of a room.
-func (r *Room) WaterKg() float64 { return r.Spray + r.Wet }
-
 // Rich is the heat that a kg of a layer's gas could still release, in J, and the
 // share of the oxygen for it that is there.
 func (r *Room) Rich(layer int) (heat, share float64) {

@@ -55,5 +55,4 @@ func (m *Model) wallGas(r *Room, i int, face *Face, dt float64) {
 	wood.fill(&gas, rate, tar)
 	gas.Heat = float64(HeatCap * rate * gasTemp)
 	m.feed(r, Upper, &gas, dt)
-	r.Out.GasMade += rate
 }

@@ -1,0 +1,67 @@
+package zone
+
+import "lintel/engine/internal/num"
+
+const (
+	// flameUpS and flameDownS: time constants with which a flame comes back from
+	// an ember or pilot, and dies. Chosen by us.
+	flameUpS   = 2.0
+	flameDownS = 2.0
+
+	// deadFlame is the flame below which nothing grows again by itself: an ember,
+	// a pilot or hot gas has to light it anew. Chosen by us.
+	deadFlame = 0.002
+
+	// emberS: embers build up under flame in this time; they die in the first
+	// of the two lives in air and in the second where oxygen is short. Chosen by us.
+	emberS      = 10.0
+	emberAirS   = 600.0
+	emberShortS = 90.0
+
+	// burnerOutS: a gas burner has no ember; a burner that has gone out stays out
+	// unless its air comes back within moments. Chosen by us.
+	burnerOutS = 10.0
+)
+
+// tend moves the fire's flame and ember by one step.
+func (f *Fire) tend(air airAt, dt float64) {
+	if !f.lit {
+		return
+	}
+	fed := f.Burner || f.Left() > 1e-6*f.Mass0
+	// A strong flame holds until well into the limit and then goes out; a weak one
+	// needs better air to grow than to hold on (chosen by us).
+	weak := 1 - f.Flame
+	lives := num.Smooth(air.lives, 0.2+float64(0.35*weak), 0.8+float64(0.15*weak))
+	f.Lives = lives
+	if !fed {
+		lives = 0
+	}
+	seed := float64(0.01 * f.glow() * lives)
+	grow := float64(float64(max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS) + float64(seed*(1-f.Flame))
+	die := float64(float64(f.Flame*(1-lives))/flameDownS) + float64(float64(f.Flame*f.wet())/flameDownS)
+	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
+	f.glowOn(air, lives, fed, dt)
+}
+
+// glowOn moves the ember: charring fuel builds up a full one under flame, melting
+// fuel a quarter; without fuel it is gone in half a minute (chosen by us).
+func (f *Fire) glowOn(air airAt, lives float64, fed bool, dt float64) {
+	most := 0.25
+	if f.Kind.CharFraction > 0 || f.Burner {
+		most = 1
+	}
+	life := num.Lerp(emberShortS, emberAirS, num.Smooth(air.moles, 0.08, 0.16))
+	if f.Burner {
+		life = num.Lerp(burnerOutS, emberAirS, num.Smooth(lives, 0.5, 1))
+	}
+	f.Ember += float64(dt * (float64(f.Flame*max(0, most-f.Ember))/emberS - f.Ember/life))
+	cools := float64(f.wet() / flameDownS)
+	if !fed {
+		cools += 1.0 / 30
+	}
+	f.Ember -= float64(dt * f.Ember * cools)
+}
+
+// glow is how well the ember lights gas: not at all once it is nearly dead.
+func (f *Fire) glow() float64 { return f.Ember * num.Smooth(f.Ember, 0.02, 0.15) }

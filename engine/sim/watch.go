@@ -18,12 +18,12 @@ const (
 
 const (
 	// richHeat and poorOxygen are backdraft conditions: gas that could release
-	// 2 MJ/kg (about 16 per cent of wood gas by mass, 4 of methane) with less
-	// than 12 per cent of oxygen by volume. Hydrocarbons were seen to need 10 to
-	// 16 per cent by mass (Fleischmann; Gottuk; from memory, to be confirmed);
-	// stored states before opening had 5.6 to 7.8 per cent of oxygen
-	// (testdata: nist backdraft states). Chosen by us from these.
-	richHeat   = 2.0e6
+	// 1.6 MJ/kg (13 per cent of wood gas by mass, 3 of methane) with less than 12
+	// per cent of oxygen by volume. Hydrocarbons were seen to need 10 to 16 per
+	// cent by mass (Fleischmann; Gottuk; from memory, to be confirmed); the leanest
+	// stored state before an opening had 1.7 MJ/kg, and 5.6 to 7.8 per cent of
+	// oxygen (NIST backdraft states). Chosen by us from these.
+	richHeat   = 1.6e6
 	poorOxygen = 0.12
 
 	// hotEnough: pyrolysis gas lit itself above 320 to 350 °C, and a pilot lit it

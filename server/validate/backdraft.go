@@ -36,9 +36,9 @@ func readyStates(library sim.Library, data *table) (Series, error) {
 		words = append(words, fmt.Sprintf("%s %.0f to %.0f kW", r.name, state.shutKW, state.openKW))
 	}
 	count := func(n int) string { return fmt.Sprintf("%d of %d", n, len(rows)) }
-	s.line(rich == len(rows), "every state is told as conditions for a backdraft", count(rich))
-	s.line(quiet == len(rows), "behind the shut door the upper gas does not burn, igniter or not", count(quiet))
-	s.line(burns == len(rows), "opened on an igniter it burns more than fivefold within 30 s", count(burns)+": "+strings.Join(words, "; "))
+	s.further(rich == len(rows), "every state is told as conditions for a backdraft", count(rich))
+	s.further(quiet == len(rows), "behind the shut door the upper gas does not burn, igniter or not", count(quiet))
+	s.further(burns == len(rows), "opened on an igniter it burns more than fivefold within 30 s", count(burns)+": "+strings.Join(words, "; "))
 	return s, nil
 }
 

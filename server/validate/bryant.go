@@ -80,9 +80,9 @@ func bryantLines(s *Series, powers, ours, planes []float64) {
 		falls = falls && (i == 0 || planes[i] < planes[i-1])
 		words[i] = num(planes[i], 2)
 	}
-	s.line(falls, "the neutral plane falls as the fire grows", strings.Join(words, ", ")+" m")
+	s.further(falls, "the neutral plane falls as the fire grows", strings.Join(words, ", ")+" m")
 	last := len(powers) - 1
 	want := math.Cbrt(powers[last] / powers[0])
 	got := ours[last] / ours[0]
-	s.line(math.Abs(got/want-1) <= 0.2, "inflow speed grows with the cube root of power, within 20 %", fmt.Sprintf("× %.2f for × %.1f of power, cube root %.2f", got, powers[last]/powers[0], want))
+	s.further(math.Abs(got/want-1) <= 0.2, "inflow speed grows with the cube root of power, within 20 %", fmt.Sprintf("× %.2f for × %.1f of power, cube root %.2f", got, powers[last]/powers[0], want))
 }

@@ -110,7 +110,7 @@ func withHand(points []Point) []Point {
 func (r Report) Validated() bool {
 	for _, s := range r.Series {
 		for _, l := range s.Lines {
-			if !l.Holds {
+			if !l.Holds && !l.Further {
 				return false
 			}
 		}

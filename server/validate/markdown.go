@@ -39,24 +39,29 @@ without an end ("never") has no logarithm and shows in the lines of acceptance o
 
 `
 
-// writeLines is the table of acceptance.
+// writeLines is the tables of acceptance and of further checks.
 func (r Report) writeLines(b *strings.Builder) {
-	holds, all := 0, 0
-	for _, s := range r.Series {
-		for _, l := range s.Lines {
-			all++
-			if l.Holds {
-				holds++
+	for _, further := range []bool{false, true} {
+		var lines []Line
+		holds := 0
+		for _, s := range r.Series {
+			for _, l := range s.Lines {
+				if l.Further == further {
+					lines = append(lines, l)
+					holds += int(side(l.Holds))
+				}
 			}
 		}
-	}
-	fmt.Fprintf(b, "## Acceptance: %d of %d lines hold\n\n| series | asked | found | |\n|---|---|---|---|\n", holds, all)
-	for _, s := range r.Series {
-		for _, l := range s.Lines {
+		title := "Acceptance"
+		if further {
+			title = "Further checks"
+		}
+		fmt.Fprintf(b, "## %s: %d of %d lines hold\n\n| series | asked | found | |\n|---|---|---|---|\n", title, holds, len(lines))
+		for _, l := range lines {
 			fmt.Fprintf(b, "| %s | %s | %s | %s |\n", l.Series, l.Asks, l.Found, verdict(l.Holds))
 		}
+		b.WriteString("\n")
 	}
-	b.WriteString("\n")
 }
 
 func verdict(holds bool) string {

@@ -43,12 +43,14 @@ type Point struct {
 	Apart    string // why it stays out of the statistics; empty when it counts
 }
 
-// Line is one line of acceptance.
+// Line is one line of acceptance, or a further check that the verdict does not
+// hang on.
 type Line struct {
-	Series string
-	Asks   string
-	Found  string
-	Holds  bool
+	Series  string
+	Asks    string
+	Found   string
+	Holds   bool
+	Further bool
 }
 
 // Series is one set of published experiments and what the model makes of it.
@@ -77,6 +79,11 @@ func (s *Series) add(q *Quantity, row string, measured, ours, hand float64) *Poi
 
 func (s *Series) line(holds bool, asks, found string) {
 	s.Lines = append(s.Lines, Line{Series: s.ID, Asks: asks, Found: found, Holds: holds})
+}
+
+// further is a line beside those of acceptance.
+func (s *Series) further(holds bool, asks, found string) {
+	s.Lines = append(s.Lines, Line{Series: s.ID, Asks: asks, Found: found, Holds: holds, Further: true})
 }
 
 // none is the hand correlation where there is none.

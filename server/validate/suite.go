@@ -22,8 +22,8 @@ func threeRooms(library sim.Library, data *table) (Series, error) {
 		}
 	}
 	rise, depth := s.points(&LayerRise), s.points(&LayerDepth)
-	s.line(within(rise, 0.75, 1.25) == 1, "temperature rise within 25 %, every tree and time", share(within(rise, 0.75, 1.25), len(rise)))
-	s.line(near(depth, 0.25) == 1, "layer height within 0.25 m, every tree and time", share(near(depth, 0.25), len(depth)))
+	s.further(within(rise, 0.75, 1.25) == 1, "temperature rise within 25 %, every tree and time", share(within(rise, 0.75, 1.25), len(rise)))
+	s.further(near(depth, 0.25) == 1, "layer height within 0.25 m, every tree and time", share(near(depth, 0.25), len(depth)))
 	return s, nil
 }
 

@@ -46,6 +46,23 @@ func (set *Set) Fired(r engine.Readings) []string {
 	return ids
 }
 
+// FiredAt lists, for each rule judged at openings that fires on the last look, the
+// openings at which it does.
+func (set *Set) FiredAt(r engine.Readings) map[string][]string {
+	s := newScene(r)
+	v := set.newVerdict(len(s.now))
+	set.judge(s.gather(), v)
+	at := map[string][]string{}
+	for i := range set.rules {
+		for j, fired := range v.at[i] {
+			if fired {
+				at[set.rules[i].rule.ID] = append(at[set.rules[i].rule.ID], s.now[j].ID)
+			}
+		}
+	}
+	return at
+}
+
 func (set *Set) stageFinding(v *verdict) map[engine.Stage]float64 {
 	p, rest := v.shares(), v.undetermined()
 	finding := make(map[engine.Stage]float64, len(engine.Stages))

@@ -76,6 +76,13 @@ func TestTrendIsBetterOnlyWithWater(t *testing.T) {
 	assert.Empty(t, Read(set, look(engine.Reading{ID: "a", Velocity: new(2)})).Trend)
 }
 
+func TestFiredAtNamesTheOpenings(t *testing.T) {
+	set := smallSet(t, Priors{})
+	r := look(engine.Reading{ID: "a", Velocity: new(4)}, engine.Reading{ID: "b", Velocity: new(1)}, engine.Reading{ID: "c", Velocity: new(3), Pulsing: new(true)})
+	assert.Equal(t, map[string][]string{"fast": {"a", "c"}, "pulse": {"c"}}, set.FiredAt(r))
+	assert.Equal(t, []string{"fast", "pulse"}, set.Fired(r))
+}
+
 // An opening that turned from outlet to inlet shows a change of path: it must not
 // pass for a fire going down.
 func TestAnOpeningThatTurnedInletIsNoImprovement(t *testing.T) {

@@ -12,9 +12,14 @@ import (
 type example struct {
 	moment   int
 	readings engine.Readings
-	rules    []int // that fired
+	rules    []int               // that fired, by place
+	ids      []string            // and by id, for exact ones
+	at       map[string][]string // openings at which they did, for exact ones
 	exact    bool
 }
+
+// fired reports whether a rule judged on the building fired.
+func (e *example) fired(id string) bool { return indexOf(e.ids, id) >= 0 }
 
 // data holds the examples of the fires that fit and of those that test.
 type data struct {
@@ -54,7 +59,7 @@ func examplesOf(set *infer.Set, moments []moment) data {
 		exact := engine.Readings{V: 1, Building: moments[i].building(), Looks: []engine.Look{moments[i].Before, moments[i].Now}}
 		blurred := asSeen(exact, rng)
 		to.examples = append(to.examples,
-			example{moment: i, exact: true, readings: exact, rules: indices(index, set.Fired(exact))},
+			example{moment: i, exact: true, readings: exact, rules: indices(index, set.Fired(exact)), ids: set.Fired(exact), at: set.FiredAt(exact)},
 			example{moment: i, readings: blurred, rules: indices(index, set.Fired(blurred))})
 	}
 	return d

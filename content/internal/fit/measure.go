@@ -30,7 +30,19 @@ func measure(rules []infer.Rule, m model, d data, moments []moment) measured.Fil
 // the fires that did not fit its weight.
 func (m *model) rule(r *infer.Rule, index int, s sample) measured.Rule {
 	claim, holds := claimOf(r)
-	out := measured.Rule{Rule: r.ID, Claim: claim, Stage: map[engine.Stage]float64{}, Hazards: map[engine.Hazard]float64{}}
+	out := measured.Rule{Rule: r.ID, Claim: claim}
+	if holds == nil && r.Nearness != 0 {
+		out = seatRule(r, s)
+	} else {
+		count(&out, index, holds, s)
+	}
+	out.Stage, out.Hazards = map[engine.Stage]float64{}, map[engine.Hazard]float64{}
+	m.weights(&out, index)
+	return out
+}
+
+// count fills in how often a rule's claim held when it fired, and at all.
+func count(out *measured.Rule, index int, holds func(*moment) bool, s sample) {
 	exact, base := 0, 0
 	for i := range s.examples {
 		e := &s.examples[i]
@@ -50,8 +62,6 @@ func (m *model) rule(r *infer.Rule, index int, s sample) measured.Rule {
 		}
 	}
 	out.Share, out.Base = ratio(out.Hits, out.Fires), ratio(base, exact)
-	m.weights(&out, index)
-	return out
 }
 
 func (m *model) weights(out *measured.Rule, index int) {

@@ -252,7 +252,6 @@ var rules = []infer.Rule{
 		At:         "opening",
 		When:       []string{"floor >= 2", "lowest level with smoke"},
 		Confidence: "middle",
-		Nearness:   -0.2,
 		Caution:    "Smoke shows only high up; the fire may be there, or smoke may have risen by a stair or shaft.",
 		Sources:    []string{"common_practice", "srsa_fire_ventilation"},
 	},

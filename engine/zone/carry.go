@@ -31,8 +31,8 @@ func (m *Model) carry(dt float64) {
 	for i := range m.Vents {
 		v := &m.Vents[i]
 		m.remember(v, dt)
-		m.pass(v, v.A, v.B, false, dt)
-		m.pass(v, v.B, v.A, true, dt)
+		m.pass(v, v.A, v.B, false, v.passing[0], dt)
+		m.pass(v, v.B, v.A, true, v.passing[1], dt)
 	}
 	for i := range m.Rooms {
 		r := &m.Rooms[i]
@@ -56,7 +56,8 @@ func memory(dt float64) float64 { return dt / (memoryS + dt) }
 func (m *Model) remember(v *Vent, dt float64) {
 	weight := memory(dt)
 	for side, from := range [2]int{v.A, v.B} {
-		now := m.streamsFrom(v, from, side == 1)
+		v.passing[side] = m.streamsFrom(v, from, side == 1)
+		now := &v.passing[side]
 		for layer := range now {
 			v.stream[side][layer] += float64(weight * (now[layer] - v.stream[side][layer]))
 		}
@@ -82,8 +83,7 @@ func (m *Model) letOut(r *Room, dt float64) {
 }
 
 // pass carries the stream from one side of a vent to the other.
-func (m *Model) pass(v *Vent, from, to int, fromB bool, dt float64) {
-	amounts := m.streamsFrom(v, from, fromB)
+func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt float64) {
 	flow := amounts[Lower] + amounts[Upper]
 	if flow <= 0 {
 		return

@@ -28,6 +28,10 @@ type Face struct {
 	capacity [cells]float64 // J/(m² K)
 	between  [cells]float64 // W/(m² K) to the next cell; the last to the outside
 	Taken    float64        // J taken from the room in all
+	factored float64        // the step that the three below are for, s
+	toNext   [cells]float64
+	inverse  [cells]float64
+	over     [cells]float64
 }
 
 const (
@@ -89,33 +93,40 @@ func power(x float64, n int) float64 {
 }
 
 // conduct carries the heat gained at the surface inwards over dt, implicitly, so
-// that thin light linings stay stable (tridiagonal elimination).
+// that thin light linings stay stable (tridiagonal elimination; the factors are
+// kept from step to step).
 func (f *Face) conduct(dt, outside float64) {
-	var over, right [cells]float64
-	back := 0.0
-	for i := range cells {
-		toNext := float64(dt * f.between[i])
-		diagonal := f.capacity[i] + back + toNext
-		known := float64(f.capacity[i] * f.Temp[i])
-		if i == 0 {
-			known += f.gained
-		}
+	if f.factored != dt {
+		f.factor(dt)
+	}
+	var right [cells]float64
+	known := float64(f.capacity[0]*f.Temp[0]) + f.gained
+	right[0] = float64(known * f.inverse[0])
+	for i := 1; i < cells; i++ {
+		known = float64(f.capacity[i]*f.Temp[i]) + float64(f.toNext[i-1]*right[i-1])
 		if i == cells-1 {
-			known += float64(toNext * outside)
+			known += float64(f.toNext[i] * outside)
 		}
-		if i > 0 {
-			diagonal -= float64(back * over[i-1])
-			known += float64(back * right[i-1])
-		}
-		over[i] = toNext / diagonal
-		right[i] = known / diagonal
-		back = toNext
+		right[i] = float64(known * f.inverse[i])
 	}
 	f.Temp[cells-1] = right[cells-1]
 	for i := cells - 2; i >= 0; i-- {
-		f.Temp[i] = right[i] + float64(over[i]*f.Temp[i+1])
+		f.Temp[i] = right[i] + float64(f.over[i]*f.Temp[i+1])
 	}
 	f.gained = 0
+}
+
+// factor works out what of the elimination depends on the step alone.
+func (f *Face) factor(dt float64) {
+	f.factored = dt
+	back, before := 0.0, 0.0
+	for i := range cells {
+		f.toNext[i] = float64(dt * f.between[i])
+		diagonal := f.capacity[i] + back + f.toNext[i] - float64(back*before)
+		f.inverse[i] = 1 / diagonal
+		f.over[i] = f.toNext[i] / diagonal
+		back, before = f.toNext[i], f.over[i]
+	}
 }
 
 // Surface is the temperature of the inner face, kelvin. The first cell is thin

@@ -77,6 +77,7 @@ type Vent struct {
 	JetW       float64       // W burning in the jets on both sides
 	Mixed      [2]Mixing     // what the streams into A and into B drew in, over the last moments
 	stream     [2][2]float64 // kg/s by layer out of A and out of B, over the last moments
+	passing    [2][2]float64 // the same in this step
 	windPa     float64
 	shut       float64 // share that still leaks when shut
 }

@@ -65,3 +65,20 @@ func TestPressuresAreFoundInAFewTries(t *testing.T) {
 	t.Logf("%.2f Newton steps a time step", tries)
 	assert.Less(t, tries, 3.0)
 }
+
+// A room without any opening or crack meets the cap of its pressure and stays
+// there: a pane or door would have given way.
+func TestASealedRoomMeetsItsCap(t *testing.T) {
+	sc := burnerRoom(100)
+	sc.Openings = nil
+	sc.Compartments[0].LeakM2 = ptr(0)
+	m := build(t, sc)
+	highest := 0.0
+	for range 4000 {
+		m.Step(zone.StepS)
+		highest = max(highest, m.Rooms[0].Pressure)
+	}
+	assert.InEpsilon(t, 1500, highest, 0.1)
+	assert.Less(t, m.Rooms[0].Pressure, highest, "the fire has gone out")
+	assert.Less(t, math.Abs(m.Rooms[0].Gas[zone.Upper].Volume()+m.Rooms[0].Gas[zone.Lower].Volume()-m.Rooms[0].Volume), 1e-3)
+}

@@ -22,6 +22,8 @@ export interface Jet {
   churn: number
   /** Optical depth as drawn: that of the look, or less where a leak is drawn along the edge of a shut panel. */
   depth: number
+  /** How much of the area drawn really is open: 1, or a leak's share of its band. */
+  share: number
   /** Temperature outside, C. */
   outsideC: number
   seed: number

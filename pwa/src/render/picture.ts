@@ -1,22 +1,23 @@
 import type { Scenario, Side } from '../wire.gen'
+import { aim, type Aimed } from './aim'
 import { draw } from './draught'
 import { makeGrid, type Grid } from './fluid/grid'
 import type { Fading } from './fluid/fading'
 import type { Breadth } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
-import { churnOf, leakShare, type Facing, type Jet } from './jet'
-import type { Place } from './layout'
+import type { Jet } from './jet'
 import { Noise } from './noise'
 import { stamp } from './stamp'
 import { makeCanvas, paint, type Canvas, type Light } from './tone'
 import type { Inlet } from './wisps'
-import { corners, facingOf, openArea, type View } from './view'
+import { facingOf, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
 export const FINENESS = [12000, 7500, 4500] as const
 
-interface Source { place: Place; facing: Facing; look: OpeningLook; left: number }
+/** An opening that smoke may leave by; `left` metres of it have. */
+interface Source extends Aimed { left: number }
 
 /**
  * The smoke of one building seen from one side. The same frames in the same
@@ -119,26 +120,8 @@ export class Picture {
     })
   }
 
-  #jetOf({ place, facing, look }: Source): Jet {
-    const full = openArea(this.view, place, 1)
-    const area = openArea(this.view, place, look.open < 0.02 ? 1 : look.open)
-    const height = place.z1 - place.z0
-    const share = Number.isFinite(look.neutralPlane) ? Math.max(0, Math.min(1, look.neutralPlane)) : look.flow === 1 ? 1 : 0
-    let plane = full.y1 - share * (full.y1 - full.y0)
-    if (height === 0) plane = full.y1
-    if (facing === 'up' || facing === 'over') {
-      area.y0 = corners(this.view, place)[0].y - 2 * this.grid.cellM
-      plane = area.y1
-    }
-    if (facing === 'left') {
-      area.x1 = this.view.leftM
-      area.x0 = area.x1 - 2 * this.grid.cellM
-    }
-    if (facing === 'right') area.x1 = Math.max(area.x1, area.x0 + 2 * this.grid.cellM)
-    const shut = look.open < 0.02
-    if (shut) shrinkToCrack(area, this.grid.cellM)
-    const depth = look.opticalDepth * (shut ? leakShare(look, area.x1 - area.x0) : 1)
-    return { area, facing, plane: shut ? area.y1 : plane, look, depth, churn: churnOf(look), outsideC: this.#outsideC, seed: place.index + 1 }
+  #jetOf(source: Source): Jet {
+    return aim(this.view, source, this.grid.cellM, this.#outsideC)
   }
 }
 
@@ -148,11 +131,6 @@ function lower(breadth: Breadth, { area }: Jet, cellM: number): void {
   if (row < breadth.row) return
   breadth.row = row
   breadth.openingM = Math.max(2 * cellM, Math.min(area.x1 - area.x0, area.y1 - area.y0))
-}
-
-/** A shut panel leaks along its upper edge. */
-function shrinkToCrack(area: { y0: number; y1: number }, cellM: number): void {
-  area.y1 = area.y0 + cellM
 }
 
 /** Rates by which air and smoke fade, scaled with the building so that a box and a house look alike. */

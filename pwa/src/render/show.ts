@@ -11,7 +11,6 @@ import { Film } from './film'
 import { STEP_S } from './fluid/step'
 import { emptyFrame, type FrameLook } from './frame'
 import { layOut } from './layout'
-import { hidden } from './jet'
 import { FINENESS, Picture } from './picture'
 import { facingOf, frameView, type View } from './view'
 import { Wisps } from './wisps'
@@ -34,6 +33,9 @@ const BUDGET_MS = 4
 /** How long it must be late before it gets coarser, and how fast the wall fades. Chosen by us. */
 const LATE_S = 0.8
 const FADE_PER_S = 3
+/** A new picture shows a fire that has been smoking: steps that it is ahead of, and how many more it takes at a time. */
+const HEAD_START = 75
+const AT_A_TIME = 5
 
 /**
  * Draws one scene on one canvas: steps the smoke at its own fixed rate, paints
@@ -54,6 +56,7 @@ export class Show {
   #waits = false
   #fineness = 0
   #late = 0
+  #behind = HEAD_START
 
   constructor(canvas: HTMLCanvasElement) {
     this.#canvas = canvas
@@ -75,21 +78,27 @@ export class Show {
     if (!showing.paused && this.#due >= STEP_S && (both || !this.#waits)) this.#step(showing, inStills)
     if (this.#waits && (both || this.#due < STEP_S)) this.#draw(showing)
     const took = performance.now() - began
-    if (!inStills) this.#keepUp(took, seconds)
+    if (!inStills && this.#behind === 0) this.#keepUp(took, seconds)
     return took
   }
 
   #step(showing: Showing, inStills: boolean): void {
-    const picture = this.#picture!
-    if (showing.wind) picture.wind(showing.wind.m_s, showing.wind.from)
+    if (showing.wind) this.#picture!.wind(showing.wind.m_s, showing.wind.from)
     const most = inStills ? 36 : 2 // steps; stills catch up with their whole second
     for (let n = 0; this.#due >= STEP_S && n < most; n++) {
-      if (showing.frame) picture.follow(showing.frame)
-      picture.step()
-      this.#wisps!.step()
+      this.#stepOnce(showing)
       this.#due -= STEP_S
     }
+    if (showing.frame) {
+      for (let n = inStills ? this.#behind : Math.min(this.#behind, AT_A_TIME); n > 0; n--, this.#behind--) this.#stepOnce(showing)
+    }
     this.#waits = true
+  }
+
+  #stepOnce({ frame }: Showing): void {
+    if (frame) this.#picture!.follow(frame)
+    this.#picture!.step()
+    this.#wisps!.step()
   }
 
   /** Makes the picture afresh when the building, the side or the size of the canvas changes. */
@@ -109,6 +118,7 @@ export class Show {
     this.#ground = undefined
     this.#wallKey = ''
     this.#waits = true
+    this.#behind = HEAD_START
   }
 
   #draw(showing: Showing): void {
@@ -144,7 +154,8 @@ export class Show {
     drawWind(this.#pen(ctx, picture.view), picture.view, palette, wind.m_s, wind.from)
     const marked = picture.view.layout.places.find((place) => place.id === showing.selected)
     const facing = marked && facingOf(picture.view, marked)
-    if (marked && !(facing && hidden(facing)) && (facing || this.#fade > 0.5)) drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked)
+    const inSight = facing === 'eye' || facing === 'right' || facing === 'up' || (facing === undefined && this.#fade > 0.5)
+    if (marked && inSight) drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked)
   }
 
   /** Ground and wall are drawn once and kept until something on them moves. */

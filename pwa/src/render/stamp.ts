@@ -76,7 +76,8 @@ function flameReach({ look, area, plane }: Jet): number {
 }
 
 /** Glow that burning gas starts with: more for a flame longer than its opening is high, so that it outlives the rise. */
-function flameStrength({ look, area }: Jet): number {
+function flameStrength({ look, area, share }: Jet): number {
+  if (share < 1) return share // a leak's flame licks along the edge
   return Math.min(4, 0.7 + flameLength(look) / (area.y1 - area.y0))
 }
 

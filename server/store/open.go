@@ -128,12 +128,3 @@ func layOut(tx *bolt.Tx) error {
 	}
 	return meta.Put(schemaKey, binary.BigEndian.AppendUint64(nil, Schema))
 }
-
-// syncFolder makes a new name in a folder outlast a power cut.
-func syncFolder(path string) error {
-	folder, err := os.Open(path)
-	if err != nil {
-		return err
-	}
-	return errors.Join(folder.Sync(), folder.Close())
-}

@@ -12,6 +12,7 @@ import (
 	"syscall"
 
 	"lintel/server/command"
+	"lintel/server/validate"
 )
 
 // action runs one command and returns the exit code: 0 done, 1 failed, 2 the
@@ -34,6 +35,7 @@ var commands = []struct {
 	{"read", "read ratings from a file or -: [-json] FILE", files(command.Read)},
 	{"drill", "print drill items with their truth: -family F -seed N -n K -json", files(command.Drill)},
 	{"bench", "measure the promised figures: [-json] [-all] [-only NAME]", runBench},
+	{"validate", "hold the fire against every published series: a report in Markdown", validating},
 	{"backup", "copy the store to a file, while running or not", serving(runBackup)},
 	{"restore", "put a backup in place of the store", serving(runRestore)},
 	{"export", "write the records as CSV", serving(runExport)},
@@ -86,4 +88,9 @@ func files(run func(args []string, in io.Reader, out, errOut io.Writer) int) act
 // serving adapts a command that works on the store.
 func serving(run func(ctx context.Context, args []string, out, errOut io.Writer) int) action {
 	return func(ctx context.Context, args []string, s streams) int { return run(ctx, args, s.out, s.err) }
+}
+
+// validating needs the published series, and so a checkout.
+func validating(_ context.Context, args []string, s streams) int {
+	return validate.RunCommand(args, s.out, s.err)
 }

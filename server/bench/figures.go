@@ -5,9 +5,9 @@ package bench
 func Figures() []Figure {
 	return []Figure{
 		ventFlow,
-		{Name: "layer_temp", Unit: "-", Goal: "untuned series: scatter at most 35 %, bias 0.85 to 1.15", Needs: "the validation report of the full fire model"},
-		{Name: "layer_depth", Unit: "-", Goal: "untuned series: scatter at most 19 %, bias 0.85 to 1.15", Needs: "the validation report of the full fire model"},
-		{Name: "small_box", Unit: "K", Goal: "every direction right, temperature rise within 25 %", Needs: "the validation report of the full fire model"},
+		layerTemp,
+		layerDepth,
+		smallBox,
 		conservation,
 		fireSpeed,
 		fireSpeedWasm,

@@ -58,25 +58,3 @@ var ventFlow = Figure{
 		}, nil
 	},
 }
-
-// conservation is the fire's books in random houses.
-var conservation = Figure{
-	Name: "conservation", Unit: "relative", Goal: "books 1e-6; volume 0.001 steady and 0.03 at worst; a million houses in the long run",
-	Measure: func(ctx context.Context) (Result, error) {
-		var m struct {
-			Books  float64 `json:"books"`
-			Steady float64 `json:"volume_steady"`
-			Worst  float64 `json:"volume_worst"`
-			Houses int     `json:"houses"`
-		}
-		passed, err := fromTest(ctx, "./engine/zone", "TestBooksBalanceInRandomHouses", &m)
-		if err != nil {
-			return Result{}, err
-		}
-		return Result{
-			Ours:  map[string]float64{"books": m.Books, "volume_steady": m.Steady, "volume_worst": m.Worst},
-			Holds: passed,
-			How:   fmt.Sprintf("mass, every species and enthalpy in %d random houses of 60 s with random moves", m.Houses),
-		}, nil
-	},
-}

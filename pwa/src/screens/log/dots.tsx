@@ -39,7 +39,7 @@ export function Dots({ off, reach, label, left, right }: DotsProps) {
 function pile(places: readonly number[]): { x: number; level: number }[] {
   const columns = new Map<number, number>()
   return places.map((place) => {
-    const x = Math.round(place / pitch) * pitch + ((width / 2) % pitch)
+    const x = width / 2 + Math.round((place - width / 2) / pitch) * pitch
     const level = columns.get(x) ?? 0
     columns.set(x, level + 1)
     return { x, level }

@@ -31,7 +31,7 @@ func calibrate(out *measured.File, d data) error {
 		need = append(need, likelier(finding, m.Stage))
 		for h := range finding.Hazards {
 			if !e.exact {
-				chances[h] = append(chances[h], chance{finding.Hazards[h].Probability, m.Hazards[h]})
+				chances[h] = append(chances[h], chance{finding.Hazards[h].Probability, m.near(h)})
 			}
 		}
 	}

@@ -64,11 +64,13 @@ func TestTheFitFindsTheWeightThatMadeTheData(t *testing.T) {
 // A rule never ends up speaking against what it claims.
 func TestWeightsKeepTheirSide(t *testing.T) {
 	h := head{
-		weight: [][]float64{{-0.5, 0.5, 0.3}},
-		sign:   [][]float64{{1, 1, 0}},
+		weight: [][]float64{{-0.5, 0.5, 0.3, -0.1}},
+		start:  [][]float64{{0, 1, 0, -0.6}},
+		sign:   [][]float64{{1, 1, 0, -1}},
+		keep:   0.5,
 	}
 	h.bound()
-	assert.Equal(t, []float64{0, 0.5, 0}, h.weight[0])
+	assert.Equal(t, []float64{0, 0.5, 0, -0.3}, h.weight[0], "and what it keeps of the trade's")
 }
 
 func TestTheThresholdPartsBest(t *testing.T) {

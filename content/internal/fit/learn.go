@@ -22,7 +22,8 @@ type head struct {
 	weight [][]float64 // by rule and class
 	start  [][]float64
 	sign   [][]float64
-	free   bool // bound to no claim
+	free   bool    // bound to no claim
+	keep   float64 // share of the trade's weight that is kept whatever the fires say
 }
 
 var trueStages = engine.Stages[:len(engine.Stages)-1]
@@ -72,8 +73,9 @@ func learn(rules []infer.Rule, s sample) model {
 	})
 	for h, hazard := range engine.Hazards {
 		m.hazard[h] = newHead(rules, 2, func(r *infer.Rule, class int) claim { return hazardClaim(r, hazard, class) })
+		m.hazard[h].keep = keepHazard
 		m.hazard[h].fit(s, func(x *moment) int {
-			if x.Hazards[h] {
+			if x.near(h) {
 				return 1
 			}
 			return 0
@@ -102,6 +104,12 @@ func regimeClaim(r *infer.Rule, class int) claim {
 		return claim{-1, true}
 	}
 	return silent
+}
+
+// near reports whether a hazard is near at a moment: it comes or would on opening
+// up, or the fire is already in the stage before it.
+func (m *moment) near(h int) bool {
+	return m.Hazards[h] || engine.Hazards[h] == engine.Flashover && m.Stage == engine.PreFlashover
 }
 
 // pastEvent are the stages in which a rapid event is behind, or not yet near.
@@ -163,6 +171,11 @@ func (h *head) fit(s sample, class func(*moment) int) {
 	}
 }
 
+// keepHazard is the share of the trade's weight that a sign of a hazard keeps at
+// least: until the fire model is validated, no simulation talks a sign that the
+// trade lists out of counting. Chosen by us.
+const keepHazard = 1.0 / 3
+
 // bound keeps every weight on the side that its rule claims.
 func (h *head) bound() {
 	if h.free {
@@ -170,9 +183,12 @@ func (h *head) bound() {
 	}
 	for r := range h.weight {
 		for c, w := range h.weight[r] {
+			least := h.keep * math.Abs(h.start[r][c])
 			switch {
-			case h.sign[r][c] == 0 || w*h.sign[r][c] < 0:
+			case h.sign[r][c] == 0:
 				h.weight[r][c] = 0
+			case w*h.sign[r][c] < least:
+				h.weight[r][c] = least * h.sign[r][c]
 			}
 		}
 	}

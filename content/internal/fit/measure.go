@@ -89,7 +89,7 @@ func claimOf(r *infer.Rule) (string, func(*moment) bool) {
 	case len(r.Hazards) > 0:
 		return "one of its hazards comes, or would on opening up", func(m *moment) bool {
 			for h, hazard := range engine.Hazards {
-				if m.Hazards[h] && indexOf(r.Hazards, hazard) >= 0 {
+				if m.near(h) && indexOf(r.Hazards, hazard) >= 0 {
 					return true
 				}
 			}

@@ -72,7 +72,7 @@ func (t *tally) add(f engine.Finding, m *moment) {
 	}
 	for h := range f.Hazards {
 		side := &t.clear[h]
-		if m.Hazards[h] {
+		if m.near(h) {
 			side = &t.flagged[h]
 		}
 		side[1]++

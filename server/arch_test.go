@@ -42,6 +42,8 @@ var rules = []rule{
 	{"server/store", []string{"lintel/server/live", "lintel/server/httpapi", "github.com/gofiber/fiber/v2", "github.com/gorilla/websocket"}, "adapters do not know each other"},
 	{"server/live", []string{"lintel/server/store", "lintel/server/httpapi", "github.com/gofiber/fiber/v2"}, "adapters do not know each other"},
 	{"server/httpapi", []string{"lintel/server/store", "lintel/server/live"}, "adapters do not know each other"},
+	{"server/verdict", []string{"lintel/server/store", "lintel/server/live", "github.com/gofiber/fiber/v2"}, "it checks answers through the interface"},
+	{"server/keep", []string{"lintel/server/live", "lintel/server/httpapi", "github.com/gofiber/fiber/v2"}, "keeping the store needs no web"},
 	{"server/handover", []string{"lintel/server/store", "lintel/server/live", "lintel/server/httpapi", "lintel/quiz", "lintel/engine", "lintel/content"}, "it carries a connection and nothing else"},
 }
 

@@ -9,11 +9,12 @@ import (
 	"path/filepath"
 
 	"lintel/content/lint"
+	"lintel/server/keep"
 	"lintel/server/store"
 )
 
 // runCheck lints the content and walks the store, if there is one.
-func runCheck(_ context.Context, args []string, s streams) int {
+func runCheck(ctx context.Context, args []string, s streams) int {
 	flags := newFlags("check", s.err)
 	data := dataFlag(flags)
 	if code, ok := parse(flags, args, 0); !ok {
@@ -27,15 +28,16 @@ func runCheck(_ context.Context, args []string, s streams) int {
 		return 1
 	}
 	fmt.Fprintln(s.out, "content: no problem found")
-	return checkStore(filepath.Join(*data, store.FileName), s)
+	return checkStore(ctx, *data, s)
 }
 
-func checkStore(path string, s streams) int {
-	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
-		fmt.Fprintf(s.out, "store: none at %s yet\n", path)
+// checkStore walks the store, whether a server holds it or not.
+func checkStore(ctx context.Context, data string, s streams) int {
+	if _, err := os.Stat(filepath.Join(data, store.FileName)); errors.Is(err, fs.ErrNotExist) {
+		fmt.Fprintf(s.out, "store: none in %s yet\n", data)
 		return 0
 	}
-	census, err := store.CheckFile(path)
+	census, err := keep.Check(ctx, data)
 	if err != nil {
 		return failed(err, s.err)
 	}

@@ -8,6 +8,7 @@ import (
 	"io"
 	"log/slog"
 	"os"
+	"path/filepath"
 	"time"
 
 	"lintel/content"
@@ -65,11 +66,19 @@ func newFlags(name string, errOut io.Writer) *flag.FlagSet {
 	return flags
 }
 
-// defaultData is where records live unless told otherwise.
-const defaultData = "data"
+// usualData is where records live unless told otherwise: the person's own
+// configuration folder, so that a checkout stays clean, or the working folder
+// where there is none.
+func usualData() string {
+	folder, err := os.UserConfigDir()
+	if err != nil {
+		return "lintel-data"
+	}
+	return filepath.Join(folder, "lintel")
+}
 
 func dataFlag(flags *flag.FlagSet) *string {
-	return flags.String("data", fromEnv("LINTEL_DATA", defaultData), "folder of the store (LINTEL_DATA)")
+	return flags.String("data", fromEnv("LINTEL_DATA", usualData()), "folder of the store (LINTEL_DATA)")
 }
 
 func fromEnv(name, usual string) string {

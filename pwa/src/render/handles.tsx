@@ -22,10 +22,10 @@ function reachable(view: View, place: Place, cutaway: boolean): boolean {
 }
 
 /** One opening: a slider where it can be moved, else a button. */
-function Handle({ view, place, frame, selected, onPick, onOpen }: HandlesProps & { view: View; place: Place }) {
+function Handle({ view, place, frame, cutaway, selected, onPick, onOpen }: HandlesProps & { view: View; place: Place }) {
   const drag = useRef<{ x: number; open: number; moved: boolean } | null>(null)
   const open = frame()?.openings[place.index]?.open ?? place.opening.open ?? 0
-  const box = bounds(view, place)
+  const box = bounds(view, place, cutaway ?? false)
   const set = (share: number) => onOpen?.(place.id, Math.round(20 * Math.max(0, Math.min(1, share))) / 20)
   const where = {
     left: `${(100 * box.x) / view.widthM}%`, top: `${(100 * box.y) / view.heightM}%`,
@@ -79,8 +79,8 @@ function Handle({ view, place, frame, selected, onPick, onOpen }: HandlesProps &
 /** The click that a browser sends after a drag is not a tap. */
 let suppressed = 0
 
-function bounds(view: View, place: Place): { x: number; y: number; w: number; h: number } {
-  const points = corners(view, place)
+function bounds(view: View, place: Place, inSection: boolean): { x: number; y: number; w: number; h: number } {
+  const points = corners(view, place, inSection)
   const xs = points.map((p) => p.x)
   const ys = points.map((p) => p.y)
   const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]

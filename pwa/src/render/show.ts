@@ -155,7 +155,7 @@ export class Show {
     const marked = picture.view.layout.places.find((place) => place.id === showing.selected)
     const facing = marked && facingOf(picture.view, marked)
     const inSight = facing === 'eye' || facing === 'right' || facing === 'up' || (facing === undefined && this.#fade > 0.5)
-    if (marked && inSight) drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked)
+    if (marked && inSight) drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked, this.#fade > 0.5)
   }
 
   /** Ground and wall are drawn once and kept until something on them moves. */

@@ -90,11 +90,22 @@ export function facingOf(view: View, place: Place): Facing | undefined {
   return (['eye', 'left', 'away', 'right'] as const)[turned]
 }
 
-/** The corners of an opening on the picture, clockwise from its upper left. */
-export function corners(view: View, place: Place): [Point, Point, Point, Point] {
+/** The depth at which an opening is drawn in the section: just behind the wall of the compartments it joins. */
+export function sectionDepth(view: View, place: Place): number {
+  const joined = blocks(view).filter(({ box }) => box.id === place.opening.from || box.id === place.opening.to)
+  return Math.min(...joined.map(({ d0 }) => d0))
+}
+
+/** The corners of an opening on the picture, clockwise from its upper left; in the section all lie in its plane. */
+export function corners(view: View, place: Place, inSection = false): [Point, Point, Point, Point] {
   const p = turn(view, place.x0, place.y0)
   const q = turn(view, place.x1, place.y1)
   const [a0, a1] = [Math.min(p.along, q.along), Math.max(p.along, q.along)]
+  if (inSection) {
+    const d = sectionDepth(view, place)
+    return [project(view, a0, place.z1, d), project(view, a1, place.z1, d),
+      project(view, a1, place.z0, d), project(view, a0, place.z0, d)]
+  }
   const [d0, d1] = [Math.min(p.depth, q.depth), Math.max(p.depth, q.depth)]
   if (place.z0 === place.z1) {
     return lyingCorners(view, place)

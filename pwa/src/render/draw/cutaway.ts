@@ -1,7 +1,7 @@
 import type { CompartmentLook, FrameLook } from '../frame'
 import { hidden } from '../jet'
 import type { Place } from '../layout'
-import { blocks, facingOf, project, turn, type Block, type View } from '../view'
+import { blocks, facingOf, project, sectionDepth, turn, type Block, type View } from '../view'
 import { drawFire } from './flame'
 import { flowArrow, label } from './marks'
 import type { Palette } from './palette'
@@ -29,11 +29,17 @@ export function drawCutaway(pen: Pen, view: View, palette: Palette, frame: Frame
   for (const place of view.layout.places) {
     const joins = [place.opening.from, place.opening.to].filter((id) => inSection.has(id)).length
     if (joins === 0) continue
-    // A door to a room farther in lies behind the section: it is drawn, but faintly.
-    ctx.globalAlpha = cut.faded * (joins === 2 || place.opening.to === 'outside' ? 1 : 0.45)
+    const toRoomBehind = joins === 1 && place.opening.to !== 'outside'
+    if (toRoomBehind && edgeOn(view, place)) continue // in another wall, farther in
+    ctx.globalAlpha = cut.faded * (toRoomBehind ? 0.45 : 1)
     drawFlow(pen, view, palette, place, frame)
   }
   ctx.restore()
+}
+
+/** Whether an opening's wall runs away from the eye. */
+function edgeOn(view: View, place: Place): boolean {
+  return Math.abs(turn(view, place.x1, place.y1).along - turn(view, place.x0, place.y0).along) < 0.01
 }
 
 /** Only compartments right behind the wall are in the section; those farther in lie behind them. */
@@ -95,7 +101,9 @@ function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, frame: F
   const q = turn(view, place.x1, place.y1)
   const a0 = Math.min(p.along, q.along)
   const a1 = Math.max(p.along, q.along)
-  const at = (a: number, z: number) => project(view, a, z, Math.min(p.depth, q.depth))
+  const depth = sectionDepth(view, place)
+  const at = (a: number, z: number) => project(view, a, z, depth)
+  const inC = inflowC(view, place, frame)
   const gap = (z0: number, z1: number) => {
     pen.ctx.save()
     pen.ctx.globalAlpha *= look.open > 0.02 ? 1 : 0.25
@@ -106,26 +114,35 @@ function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, frame: F
     gap(place.z0, place.z0)
     const middle = at((a0 + a1) / 2, place.z0)
     flowArrow(pen, palette, middle, { x: 0, y: upward(place, view) }, look.outKgS, look.outTempC)
-    flowArrow(pen, palette, { x: middle.x + 9 * pen.pixel, y: middle.y }, { x: 0, y: -upward(place, view) }, look.inKgS, NaN)
+    flowArrow(pen, palette, { x: middle.x + 9 * pen.pixel, y: middle.y }, { x: 0, y: -upward(place, view) }, look.inKgS, inC)
     return
   }
-  const edgeOn = a1 - a0 < 0.01
+  const thin = edgeOn(view, place)
   const share = Number.isFinite(look.neutralPlane) ? look.neutralPlane : 0.5
   const z = place.z0 + share * (place.z1 - place.z0)
-  if (edgeOn) gap(place.z0, place.z1)
+  if (thin) gap(place.z0, place.z1)
   else stroke(pen, [at(a0, place.z1), at(a1, place.z1), at(a1, place.z0), at(a0, place.z0)], palette.cut, 1.4)
-  const toward = edgeOn ? { x: outward(view, place), y: 0 } : { x: -0.75, y: 0.3 }
+  const toward = thin ? { x: outward(view, place), y: 0 } : { x: -0.75, y: 0.3 }
   const x = (a0 + a1) / 2
   flowArrow(pen, palette, at(x, (z + place.z1) / 2), toward, look.outKgS, look.outTempC)
-  flowArrow(pen, palette, at(x, (z + place.z0) / 2), { x: -toward.x, y: -toward.y }, look.inKgS, NaN)
+  flowArrow(pen, palette, at(x, (z + place.z0) / 2), { x: -toward.x, y: -toward.y }, look.inKgS, inC)
   if (look.flow === 3 && look.open > 0.02) {
-    const reach = edgeOn ? 0.06 * view.heightM : 0.02 * view.heightM
+    const reach = thin ? 0.06 * view.heightM : 0.02 * view.heightM
     pen.ctx.setLineDash([4 * pen.pixel, 3 * pen.pixel])
     const l = at(a0, z)
     const r = at(a1, z)
     line(pen, { x: l.x - reach, y: l.y }, { x: r.x + reach, y: r.y }, palette.mark, 1.6)
     pen.ctx.setLineDash([])
   }
+}
+
+/** Temperature of the gas that comes in: that of the layer it leaves on the other side; air from outside has none. */
+function inflowC(view: View, place: Place, frame: FrameLook): number {
+  const index = view.layout.boxes.findIndex(({ id }) => id === place.opening.to)
+  const [box, look] = [view.layout.boxes[index], frame.compartments[index]]
+  if (!box || !look) return NaN
+  const height = (place.z0 + place.z1) / 2 - box.z0
+  return height > (Number.isFinite(look.interfaceM) ? look.interfaceM : Infinity) ? look.upperC : look.lowerC
 }
 
 /** Sign of "out of `from`" along the picture for an opening seen edge on. */

@@ -56,8 +56,8 @@ function swung(pen: Pen, palette: Palette, place: Place, tl: Point, bl: Point, w
 }
 
 /** Marks the opening that is looked at: corner brackets just outside its frame. */
-export function drawMark(pen: Pen, view: View, palette: Palette, place: Place): void {
-  const points = corners(view, place)
+export function drawMark(pen: Pen, view: View, palette: Palette, place: Place, inSection: boolean): void {
+  const points = corners(view, place, inSection)
   const gap = 5 * pen.pixel
   const x0 = Math.min(...points.map((p) => p.x)) - gap
   const x1 = Math.max(...points.map((p) => p.x)) + gap

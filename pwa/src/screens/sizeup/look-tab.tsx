@@ -1,4 +1,5 @@
 import { Button } from '../../ui/button'
+import { rise } from '../../ui/scroll'
 import { words } from '../../words/en'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
@@ -84,7 +85,7 @@ function ReadingLine() {
   const read = finding.value
   if (!read) return null
   return (
-    <button type="button" class="reading-line" onClick={() => (tab.value = 'reading')}>
+    <button type="button" class="reading-line" onClick={() => ((tab.value = 'reading'), rise('.page'))}>
       <span class="small">
         {named(read) && <span class="soft">{sizeUp.nowReading} </span>}
         <strong>{spellStages(read)}</strong>

@@ -2,7 +2,7 @@ import { layOut, type Layout, type Place } from '../../render/layout'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import type { Finding } from '../../wire.gen'
-import { storeysOf, type Sketch } from './sketch'
+import { atticsOf, storeysOf, type Sketch } from './sketch'
 import { pathLines, type Point } from './path-line'
 import { spellPath } from './report'
 import './plan-drawing.css'
@@ -11,11 +11,15 @@ import './plan-drawing.css'
 export function PlanDrawing({ sketch, finding }: { sketch: Sketch; finding?: Finding | undefined }) {
   const layout = layOut(sketch.plan)
   const floors = storeysOf(sketch.plan)
+  const named = [
+    ...floors.map((floor, n) => ({ floor, name: sizeUp.division(n + 1) })),
+    ...atticsOf(sketch.plan).map((floor) => ({ floor, name: sizeUp.underRoof })),
+  ]
   const path = finding?.path ?? []
   return (
     <div class="plans" role="img" aria-label={path.length ? sizeUp.pathDrawing(spellPath(path)) : sketch.name}>
-      {floors.toReversed().map((floor) => (
-        <Storey key={floor} layout={layout} floor={floor} number={floors.indexOf(floor) + 1} path={path} finding={finding} />
+      {named.toReversed().map(({ floor, name }) => (
+        <Storey key={floor} layout={layout} floor={floor} name={name} path={path} finding={finding} />
       ))}
     </div>
   )
@@ -24,12 +28,12 @@ export function PlanDrawing({ sketch, finding }: { sketch: Sketch; finding?: Fin
 interface StoreyProps {
   layout: Layout
   floor: number
-  number: number
+  name: string
   path: readonly string[]
   finding: Finding | undefined
 }
 
-function Storey({ layout, floor, number, path, finding }: StoreyProps) {
+function Storey({ layout, floor, name, path, finding }: StoreyProps) {
   const boxes = layout.boxes.filter((box) => box.z0 === floor)
   const ids = new Set(boxes.map(({ id }) => id))
   const places = layout.places.filter(({ opening }) => ids.has(opening.from) || ids.has(opening.to))
@@ -55,7 +59,7 @@ function Storey({ layout, floor, number, path, finding }: StoreyProps) {
         <Arrow key={n} points={line.map(at)} size={size} />
       ))}
       <text class="plan-word" x={edge} y={0.62 * edge} font-size={0.055 * size}>
-        {sizeUp.division(number)}
+        {name}
       </text>
       <text class="plan-word" x={width / 2} y={height - 0.3 * edge} font-size={0.055 * size} text-anchor="middle">
         {trade.sides.A}

@@ -1,5 +1,6 @@
 import { Button } from '../../ui/button'
 import { NotValidated } from '../../ui/not-validated'
+import { rise } from '../../ui/scroll'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import { capital } from '../../words/scales'
@@ -57,7 +58,7 @@ function NextLook({ read }: { read: Finding }) {
   return (
     <section class="stack">
       <h3 class="label">{sizeUp.nextLook}</h3>
-      <Button wide onClick={() => lookAt(one, next.cue)}>
+      <Button wide onClick={() => (lookAt(one, next.cue), rise('.opening'))}>
         {sizeUp.goLook(trade.cues[next.cue], one.name)}
       </Button>
     </section>

@@ -2,6 +2,9 @@ import { sizeUp } from '../../words/en/size-up'
 import { sourceName } from '../../words/sources'
 import type { Evidence, Finding } from '../../wire.gen'
 
+/** Reasons shown before one asks for more: the heaviest, which come first. Chosen by us. */
+const mostAtOnce = 4
+
 /** The rules that spoke, for and against, each with its source. */
 export function Reasons({ read }: { read: Finding }) {
   return (
@@ -18,18 +21,30 @@ function Side({ title, evidence, empty }: { title: string; evidence: readonly Ev
     <section class="stack">
       <h3>{title}</h3>
       {evidence.length === 0 && <p class="small soft">{empty}</p>}
-      <ul class="reasons">
-        {evidence.map(({ rule, text, weight, source }) => (
-          <li key={rule} class="reason">
-            <Weight weight={weight} />
-            <p>{text}</p>
-            <p class="small soft">
-              {sizeUp.source}: {sourceName(source)}
-            </p>
-          </li>
-        ))}
-      </ul>
+      <List evidence={evidence.slice(0, mostAtOnce)} />
+      {evidence.length > mostAtOnce && (
+        <details class="more">
+          <summary>{sizeUp.moreReasons(evidence.length - mostAtOnce)}</summary>
+          <List evidence={evidence.slice(mostAtOnce)} />
+        </details>
+      )}
     </section>
+  )
+}
+
+function List({ evidence }: { evidence: readonly Evidence[] }) {
+  return (
+    <ul class="reasons">
+      {evidence.map(({ rule, text, weight, source }) => (
+        <li key={rule} class="reason">
+          <Weight weight={weight} />
+          <p>{text}</p>
+          <p class="small soft">
+            {sizeUp.source}: {sourceName(source)}
+          </p>
+        </li>
+      ))}
+    </ul>
   )
 }
 

@@ -1,6 +1,19 @@
 import { expect, test } from 'vitest'
 import { box } from '../../buildings/box'
-import { fromScenario, insides, newSketch, outsides, spell, withOpen, withOpening, withoutOpening, withRoofOpening, withStoreys } from './sketch'
+import {
+  atticsOf,
+  fromScenario,
+  insides,
+  newSketch,
+  outsides,
+  spell,
+  storeysOf,
+  withOpen,
+  withOpening,
+  withoutOpening,
+  withRoofOpening,
+  withStoreys,
+} from './sketch'
 
 test('a new sketch can be walked round: every side has an opening', () => {
   expect(new Set(outsides(newSketch('House')).map(({ side }) => side))).toEqual(new Set(['A', 'B', 'C', 'D']))
@@ -38,6 +51,13 @@ test('the small box keeps its inside: ports to walk past, doors and hatches with
   const opened = withOpen(sketch, inner!.id, 0.25)
   expect(insides(opened)[0]!.open).toBe(0.25)
   expect(box.openings.find(({ id }) => id === inner!.id)?.open).not.toBe(0.25)
+})
+
+test('a void under the roof is no storey, and its hatch counts with the highest one', () => {
+  const sketch = fromScenario(box, 'Small box')
+  expect(storeysOf(sketch.plan)).toHaveLength(2)
+  expect(atticsOf(sketch.plan)).toHaveLength(1)
+  expect(outsides(sketch).find(({ kind }) => kind === 'roof')?.floor).toBe(2)
 })
 
 test('ids read as words', () => {

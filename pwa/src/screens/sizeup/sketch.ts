@@ -45,8 +45,21 @@ export const seenAs: Record<OpeningKind, SeenKind> = {
   leak: 'crack',
 }
 
+/** A space under the roof is named as such in our buildings; it is no storey. */
+const underRoof = /attic|void|loft/
+
+/** The floor heights of the storeys, lowest first. */
 export function storeysOf(plan: Plan): number[] {
-  return [...new Set(plan.compartments.map((one) => one.floor_m))].toSorted((a, b) => a - b)
+  return floorsOf(plan.compartments.filter(({ id }) => !underRoof.test(id)))
+}
+
+/** The floor heights of what lies under the roof. */
+export function atticsOf(plan: Plan): number[] {
+  return floorsOf(plan.compartments.filter(({ id }) => underRoof.test(id)))
+}
+
+function floorsOf(compartments: readonly Compartment[]): number[] {
+  return [...new Set(compartments.map((one) => one.floor_m))].toSorted((a, b) => a - b)
 }
 
 /** Every opening one can see from outside, side by side clockwise from Alpha, low before high. */
@@ -58,7 +71,7 @@ export function outsides(sketch: Sketch): Outside[] {
     .map((opening) => {
       const room = rooms.get(opening.from === 'outside' ? opening.to : opening.from)
       const side = opening.kind === 'roof_hatch' ? undefined : opening.side
-      const floor = floors.indexOf(room?.floor_m ?? 0) + 1
+      const floor = floors.indexOf(room?.floor_m ?? 0) + 1 || floors.length // a roof counts with the highest storey
       return { id: opening.id, name: spell(opening.id), side, floor, kind: seenAs[opening.kind], opening }
     })
 }

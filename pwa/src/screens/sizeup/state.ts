@@ -1,5 +1,6 @@
 import { batch, computed, effect, signal } from '@preact/signals'
 import { store } from '../../local/store'
+import { rise } from '../../ui/scroll'
 import type { Cue, Finding, Side } from '../../wire.gen'
 import { engine, EngineProblem } from '../../worker/client'
 import { cuesFor, newLook, cueOf, toReadings, withCue, type Asked, type CueValue, type LookAt, type Rating } from './looks'
@@ -35,16 +36,17 @@ export function begin(next: Sketch): void {
     looks.value = [newLook(Date.now())]
     finding.value = undefined
     saved.value = false
-    face('A')
+    face('A', false)
     tab.value = 'look'
   })
 }
 
-export function face(place: Place): void {
+export function face(place: Place, scroll = true): void {
   facing.value = place
   const first = here.value[0]
   opening.value = first?.id
   cue.value = first && nextCue(first, look.value?.ratings[first.id])
+  if (scroll) rise('.side-walk')
 }
 
 export function lookAt(one: Outside, which?: Cue): void {
@@ -151,7 +153,7 @@ export async function restore(): Promise<void> {
     if (!kept || sketch.value) return
     sketch.value = kept.sketch
     looks.value = kept.looks
-    face('A')
+    face('A', false)
     tab.value = 'look'
   })
 }

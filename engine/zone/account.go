@@ -38,21 +38,6 @@ func (l *Layer) part(amount float64) Layer {
 	return p
 }
 
-// shift takes amount kg/s of gas like that given from one account to another.
-func shift(from, to, like *Layer, amount float64) {
-	share := amount / like.Mass
-	mass, heat := float64(amount), float64(share*like.Heat)
-	from.Mass -= mass
-	to.Mass += mass
-	from.Heat -= heat
-	to.Heat += heat
-	for i := range like.Of {
-		part := float64(share * like.Of[i])
-		from.Of[i] -= part
-		to.Of[i] += part
-	}
-}
-
 // move carries amount kg/s of gas from one layer of a room to the other.
 func (r *Room) move(from int, amount float64) {
 	if amount <= 0 {
@@ -60,7 +45,23 @@ func (r *Room) move(from int, amount float64) {
 	}
 	amount = min(amount, 0.4*r.budget(from))
 	r.spend(from, amount)
-	shift(&r.rate[from], &r.rate[1-from], &r.Gas[from], amount)
+	r.now.crossed[from] += amount
+}
+
+// clear enters what was drawn from the layers of a room, and what crossed between
+// them, all of one composition a layer and so summed up before.
+func (m *Model) clear(r *Room, dt float64) {
+	for layer := range r.Gas {
+		gas := &r.Gas[layer]
+		if crossed := r.now.crossed[layer]; crossed > 0 {
+			r.rate[1-layer].add(gas, crossed)
+			r.now.drawn[layer] += crossed
+		}
+		r.rate[layer].add(gas, -r.now.drawn[layer])
+		if vented := r.now.vented[layer]; vented > 0 {
+			m.Books.Out.add(gas, vented*dt)
+		}
+	}
 }
 
 // budget is what may still be drawn from a layer in this step, kg/s.

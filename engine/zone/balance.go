@@ -24,17 +24,21 @@ func (s Slot) Balance(a, b Column) VentFlow {
 // Still is a column of outside air at a temperature in kelvin.
 func Still(temp float64) Column {
 	density := Density / temp
-	return Column{
+	c := Column{
 		Interface: 1e9, Density: [2]float64{density, density}, Temp: [2]float64{temp, temp}, Air: density,
 	}
+	c.prepare()
+	return c
 }
 
 // Layered is a column of two layers, temperatures in kelvin, heights in m, with
 // outside air of the given temperature.
 func Layered(floor, interfaceM, lower, upper, outside float64) Column {
-	return Column{
+	c := Column{
 		Floor: floor, Interface: floor + interfaceM,
 		Density: [2]float64{Density / lower, Density / upper}, Temp: [2]float64{lower, upper},
 		Air: Density / outside,
 	}
+	c.prepare()
+	return c
 }

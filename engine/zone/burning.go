@@ -91,11 +91,14 @@ func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 		DiameterM: f.Diameter, Faces: f.Faces, Ambient: r.now.temp[Lower],
 	}
 	height := max(0, r.Interface()-f.Base)
-	air.lower = plume.Entrained(height) * plume.draught(r.draught, math.Sqrt(r.Area), height)
-	air.lower = min(air.lower, 0.4*r.budget(Lower))
-	reach := min(plume.FlameHeight(), r.Height-f.Base)
-	if reach > height {
-		air.upper = max(0, plume.Entrained(reach)-plume.Entrained(height))
+	if power > 0 {
+		shape := plume.shape()
+		drawn := shape.entrained(height)
+		air.lower = drawn * plume.draught(r.draught, math.Sqrt(r.Area), height)
+		air.lower = min(air.lower, 0.4*r.budget(Lower))
+		if reach := min(shape.flame, r.Height-f.Base); reach > height {
+			air.upper = max(0, shape.entrained(reach)-drawn)
+		}
 	}
 	air.upper += float64(0.02 * r.Gas[Upper].Mass) // wisps about the flame tip
 	m.mixBreath(f, r, &air)

@@ -24,15 +24,19 @@ const (
 // carry moves the gas that the vents pass: each stream leaves its layers, joins
 // the layers it belongs to and draws gas along.
 func (m *Model) carry(dt float64) {
+	m.breathed = 0
 	for i := range m.Rooms {
 		m.Rooms[i].now.draughtNow, m.Rooms[i].now.freshFlow = 0, 0
-		m.letOut(&m.Rooms[i], dt)
+		m.letOut(&m.Rooms[i])
 	}
 	for i := range m.Vents {
 		v := &m.Vents[i]
 		m.remember(v, dt)
 		m.pass(v, v.A, v.B, false, v.passing[0], dt)
 		m.pass(v, v.B, v.A, true, v.passing[1], dt)
+	}
+	if m.breathed > 0 {
+		m.Books.In.add(&m.air, m.breathed*dt)
 	}
 	for i := range m.Rooms {
 		r := &m.Rooms[i]
@@ -67,20 +71,46 @@ func (m *Model) remember(v *Vent, dt float64) {
 }
 
 // letOut is the relief flow of a room at its pressure cap.
-func (m *Model) letOut(r *Room, dt float64) {
+func (m *Model) letOut(r *Room) {
 	switch {
 	case r.Out.Relief > 0:
 		amount := min(r.Out.Relief*r.now.column.Density[Upper], r.budget(Upper))
 		r.spend(Upper, amount)
-		stream := r.Gas[Upper].part(amount)
-		sum(&r.rate[Upper], &stream, -1)
-		m.Books.Out.after(&stream, dt)
+		r.now.drawn[Upper] += amount
+		r.now.vented[Upper] += amount
 	case r.Out.Relief < 0:
-		stream := m.air.part(-r.Out.Relief * m.density)
-		sum(&r.rate[Lower], &stream, 1)
-		m.Books.In.after(&stream, dt)
+		amount := -r.Out.Relief * m.density
+		r.rate[Lower].add(&m.air, amount)
+		m.breathed += amount
 	}
 }
+
+// stream is gas on its way from one room to another: the layers it is drawn
+// from, and what its way depends on.
+type stream struct {
+	of                 [2]*Layer
+	share              [2]float64 // of what is in the layer, a second
+	mass, heat, oxygen float64
+}
+
+func (s *stream) draw(gas *Layer, layer int, amount float64) {
+	share := amount / gas.Mass
+	s.of[layer], s.share[layer] = gas, share
+	s.mass += amount
+	s.heat += float64(share * gas.Heat)
+	s.oxygen += float64(share * gas.Of[Oxygen])
+}
+
+// pour adds a part of the stream to an account.
+func (s *stream) pour(to *Layer, part float64) {
+	for layer, share := range s.share {
+		if share > 0 {
+			to.after(s.of[layer], part*share)
+		}
+	}
+}
+
+func (s *stream) temp() float64 { return s.heat / float64(HeatCap*s.mass) }
 
 // pass carries the stream from one side of a vent to the other.
 func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt float64) {
@@ -88,66 +118,65 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt f
 	if flow <= 0 {
 		return
 	}
-	var stream Layer
+	var s stream
 	if from == OutsideRoom {
-		stream = m.air.part(flow)
-		m.Books.In.after(&stream, dt)
+		s.draw(&m.air, Lower, flow)
+		m.breathed += flow
 	} else {
-		m.Rooms[from].take(&stream, amounts)
+		r := &m.Rooms[from]
+		for layer, amount := range r.take(amounts) {
+			r.now.drawn[layer] += amount
+			if to == OutsideRoom {
+				r.now.vented[layer] += amount
+				continue
+			}
+			s.draw(&r.Gas[layer], layer, amount)
+		}
 	}
-	if stream.Mass <= 0 {
-		return
+	if to != OutsideRoom && s.mass > 0 {
+		m.join(v, &m.Rooms[to], &s, fromB, dt)
 	}
-	if to == OutsideRoom {
-		m.Books.Out.after(&stream, dt)
-		return
-	}
-	m.join(v, &m.Rooms[to], &stream, fromB, dt)
 }
 
-// take draws a stream from a room's layers; a layer that runs short is helped
-// out by the other, volume for volume, so that the room stays full.
-func (r *Room) take(stream *Layer, amounts [2]float64) {
+// take is what a stream gets from a room's layers; a layer that runs short is
+// helped out by the other, volume for volume, so that the room stays full.
+func (r *Room) take(amounts [2]float64) (taken [2]float64) {
 	for layer, amount := range amounts {
 		own := min(amount, r.budget(layer))
 		r.spend(layer, own)
-		r.draw(stream, layer, own)
-		rest := float64((amount - own) * (r.now.temp[layer] / r.now.temp[1-layer]))
-		if rest = min(rest, r.budget(1-layer)); rest > 0 {
-			r.spend(1-layer, rest)
-			r.draw(stream, 1-layer, rest)
+		taken[layer] += own
+		if own == amount {
+			continue
 		}
+		rest := float64((amount - own) * (r.now.temp[layer] / r.now.temp[1-layer]))
+		rest = min(rest, r.budget(1-layer))
+		r.spend(1-layer, rest)
+		taken[1-layer] += rest
 	}
-}
-
-func (r *Room) draw(stream *Layer, layer int, amount float64) {
-	if amount <= 0 {
-		return
-	}
-	shift(&r.rate[layer], stream, &r.Gas[layer], amount)
+	return taken
 }
 
 // join puts a stream into a room: hot gas rises to the upper layer, cold gas
 // sinks to the lower, and either draws in gas on its way.
-func (m *Model) join(v *Vent, r *Room, stream *Layer, fromB bool, dt float64) {
-	temp := stream.Temp()
+func (m *Model) join(v *Vent, r *Room, s *stream, fromB bool, dt float64) {
+	temp := s.temp()
 	low, high := r.now.temp[Lower], r.now.temp[Upper]
 	up := num.Smooth(temp, low+0.5, low+4+float64(0.2*max(0, high-low)))
 	if !v.Horizontal && (v.Crack || v.free() < thinShare) {
-		up = v.high(fromB) / floor(stream.Mass, 1e-12)
+		up = v.high(fromB) / floor(s.mass, 1e-12)
 	}
 	if up > 0 {
-		sum(&r.rate[Upper], stream, up)
+		s.pour(&r.rate[Upper], up)
 	}
 	if up < 1 {
-		sum(&r.rate[Lower], stream, 1-up)
+		s.pour(&r.rate[Lower], 1-up)
 	}
 	var rising, falling float64
 	if v.Horizontal {
-		rising, falling = m.throughHole(v, r, stream.Mass, temp, up, fromB)
+		rising, falling = m.throughHole(v, r, s.mass, temp, up, fromB)
 	} else {
-		rising, falling = m.throughDoor(v, r, stream.Mass, temp, up, fromB)
-		r.inhale(stream, 1-up)
+		rising, falling = m.throughDoor(v, r, s.mass, temp, up, fromB)
+		r.inhale(s, 1-up)
 	}
 	r.move(Lower, rising)
 	r.move(Upper, falling)
@@ -165,10 +194,10 @@ func (m *Model) join(v *Vent, r *Room, stream *Layer, fromB bool, dt float64) {
 
 // inhale remembers what came in low, for the draught over the fire and the air
 // that its flame meets.
-func (r *Room) inhale(stream *Layer, down float64) {
-	volume := float64(down * stream.Volume())
+func (r *Room) inhale(s *stream, down float64) {
+	volume := float64(down * s.heat / volumeHeat)
 	r.now.draughtNow += volume
-	r.now.freshFlow += float64(volume * stream.OxygenMoles())
+	r.now.freshFlow += float64(volume * molesOfOxygen * s.oxygen / s.mass)
 }
 
 // throughDoor is what a stream through a vertical opening draws up from the
@@ -183,8 +212,8 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 	if height := now.column.Interface - neutral; up > 0 && height > 0 {
 		power := max(0, float64(up*flow*HeatCap)*(temp-now.temp[Lower]))
 		ratio := now.temp[Lower] / temp
-		rising = doorMixing * num.Cbrt(ratio*ratio) * num.Cbrt(ambientLift(now.temp[Lower])*power) * num.Cbrt(width*width) * height
-		rising = min(rising, 3*flow)
+		cube := float64(ratio*ratio) * ambientLift(now.temp[Lower]) * power * float64(width*width)
+		rising = atMost(3*flow, doorMixing*height, cube)
 	}
 	down := (1 - up) * flow
 	gap := now.temp[Upper] - temp
@@ -198,9 +227,18 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 		// The stream starts halfway between the interface and the top of its band.
 		fall := float64(0.5 * (v.highest(fromB) - now.column.Interface))
 		power := float64(high * HeatCap * gap)
-		falling += float64(layered * fallShare * risen(high, power, fall, now.temp[Upper]))
+		most := (float64(1.5*down) - falling) / fallShare
+		falling += float64(layered * fallShare * risen(high, power, fall, now.temp[Upper], most))
 	}
 	return rising, min(falling, 1.5*down)
+}
+
+// atMost is factor times the cube root of a number, or most where that is less.
+func atMost(most, factor, cube float64) float64 {
+	if float64(factor*factor)*factor*cube >= float64(most*most)*most {
+		return most
+	}
+	return float64(factor * num.Cbrt(cube))
 }
 
 // thinShare is the open share below which a stream is so thin that it mixes with
@@ -230,9 +268,9 @@ func (m *Model) throughHole(v *Vent, r *Room, flow, temp, up float64, fromB bool
 	if fromBelow {
 		height := now.column.Interface - r.Floor
 		power := float64(up*flow*HeatCap) * (temp - now.temp[Lower])
-		return min(risen(up*flow, power, height, now.temp[Lower]), 5*flow), 0
+		return risen(up*flow, power, height, now.temp[Lower], 5*flow), 0
 	}
 	depth := r.Floor + r.Height - now.column.Interface
 	power := float64((1-up)*flow*HeatCap) * (now.temp[Upper] - temp)
-	return 0, min(risen((1-up)*flow, power, depth, now.temp[Upper]), 5*flow)
+	return 0, risen((1-up)*flow, power, depth, now.temp[Upper], 5*flow)
 }

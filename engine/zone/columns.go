@@ -1,8 +1,6 @@
 package zone
 
 import (
-	"math"
-
 	"lintel/engine"
 	"lintel/engine/internal/num"
 )
@@ -12,8 +10,10 @@ const mostDrawn = 0.9
 
 // look refreshes what the step needs to know of each room.
 func (m *Model) look(dt float64) {
+	m.solver.outside = Still(m.Ambient)
 	for i := range m.Rooms {
 		m.Rooms[i].look(m.density, dt)
+		m.Rooms[i].feel(m.Steps)
 	}
 }
 
@@ -37,11 +37,12 @@ func (r *Room) look(outside, dt float64) {
 	now.column.Interface = r.Floor + float64(r.Height*now.share)
 	now.column.Pressure = r.Pressure
 	now.column.Air = outside
-	now.grey = r.greyness()
+	now.column.prepare()
 	now.pilot, now.flameW = 0, 0
 	for i := range r.Faces {
 		r.Faces[i].flux = 0
 	}
+	now.drawn, now.vented, now.crossed = [2]float64{}, [2]float64{}, [2]float64{}
 	r.rate = [2]Layer{}
 	r.heat = 0
 	out := &r.Out
@@ -63,13 +64,7 @@ func (m *Model) columnOf(v *Vent) *Column {
 	if v.B != OutsideRoom {
 		return &m.Rooms[v.B].now.column
 	}
-	m.solver.outside = Column{
-		Interface: math.Inf(1),
-		Density:   [2]float64{m.density, m.density},
-		Temp:      [2]float64{m.Ambient, m.Ambient},
-		Pressure:  v.windPa,
-		Air:       m.density,
-	}
+	m.solver.outside.Pressure = v.windPa
 	return &m.solver.outside
 }
 

@@ -21,11 +21,13 @@ type Room struct {
 	Out                         RoomOutput
 	now                         view
 	rate                        [2]Layer
-	draught                     float64 // m³/s that came in low during the last step
-	fresh                       float64 // oxygen mole fraction of it
-	heat                        float64 // W into the gas this step
-	jetReady                    float64 // how well jets into the room would burn
-	jetSeed                     float64 // what would light them
+	draught                     float64    // m³/s that came in low during the last step
+	fresh                       float64    // oxygen mole fraction of it
+	heat                        float64    // W into the gas this step
+	film                        [2]float64 // W/(m² K), convection of each layer along the faces
+	grey                        float64    // emissivity of the upper layer
+	jetReady                    float64    // how well jets into the room would burn
+	jetSeed                     float64    // what would light them
 }
 
 // RoomOutput is what a room did in the last step.
@@ -47,9 +49,11 @@ type view struct {
 	// twentieth of the room's height; chosen by us. sink is the same of the lower
 	// layer and an opening in the floor.
 	plug, sink float64
-	grey       float64 // emissivity of the upper layer
 	oxygen     [2]float64
 	left       [2]float64 // kg/s that may still be drawn in this step
+	drawn      [2]float64 // kg/s drawn in this step
+	vented     [2]float64 // kg/s of it that left the building
+	crossed    [2]float64 // kg/s that went over to the other layer in this step
 	oxygenLeft [2]float64 // kg/s that may still be burned in this step
 	heatLeft   [2]float64 // W of fuel that may still be burned
 	draughtNow float64    // m³/s that came in low in this step
@@ -118,19 +122,20 @@ type Fire struct {
 // Model is a building on fire. Make one with New and step it with Step; Clone
 // copies it. It is plain data: no pointer is shared but to constants.
 type Model struct {
-	Rooms   []Room
-	Vents   []Vent
-	Fires   []Fire
-	Ambient float64 // kelvin
-	WindMS  float64
-	WindOn  engine.Side // the side the wind blows onto
-	Time    float64
-	Steps   int
-	Books   Books
-	HRR     float64 // W, inside and outside
-	solver  solver
-	air     Layer
-	density float64 // of the air outside
+	Rooms    []Room
+	Vents    []Vent
+	Fires    []Fire
+	Ambient  float64 // kelvin
+	WindMS   float64
+	WindOn   engine.Side // the side the wind blows onto
+	Time     float64
+	Steps    int
+	Books    Books
+	HRR      float64 // W, inside and outside
+	solver   solver
+	air      Layer
+	density  float64 // of the air outside
+	breathed float64 // kg/s of it that came in, in this step
 }
 
 // Clone returns an independent copy.

@@ -30,10 +30,38 @@ func faces(place engine.Place) float64 {
 // FlameHeight is L = 0.235 Q^(2/5) - 1.02 D, Q in kW and L in m (Heskestad, in
 // CFAST Tech. Ref.), of the mirrored fire.
 func (p Plume) FlameHeight() float64 {
-	q := p.Faces * p.TotalW / 1000
-	d := p.DiameterM * math.Sqrt(p.Faces)
-	return max(0, float64(0.235*num.Pow(q, 0.4))-float64(1.02*d))
+	s := p.shape()
+	return s.flame
 }
+
+// plumeShape is what the formulas share at every height.
+type plumeShape struct {
+	flame  float64 // m, height of the flame
+	origin float64 // m, virtual origin above the base
+	rise   float64 // kg/(s m^(5/3))
+	near   float64 // m^(5/3)
+	faces  float64
+}
+
+func (p *Plume) shape() plumeShape {
+	d := p.DiameterM * math.Sqrt(p.Faces)
+	fifth := num.FifthRoot(p.Faces * p.TotalW / 1000)
+	total := float64(fifth * fifth) // Q^(2/5)
+	q := num.Cbrt(p.Faces * p.ConvectiveW)
+	return plumeShape{
+		flame:  max(0, float64(0.235*total)-float64(1.02*d)),
+		origin: float64(0.083*total) - float64(1.02*d),
+		rise:   0.196 * num.Cbrt(ambientLift(p.Ambient)) * q,
+		near:   2.9 * q * q / stretch,
+		faces:  p.Faces,
+	}
+}
+
+// stretch is (√g c ρ T)^(2/3) of the formula below.
+var stretch = func() float64 {
+	root := num.Cbrt(math.Sqrt(Gravity) * HeatCap * Density)
+	return root * root
+}()
 
 // Entrained is the mass flow of the plume at a height above the base of the
 // fire, in kg/s: Heskestad's far-field formula above the flame, and a straight
@@ -43,26 +71,23 @@ func (p Plume) FlameHeight() float64 {
 //
 // A wall or corner fire is the half or quarter of a fire mirrored in the walls.
 func (p Plume) Entrained(z float64) float64 {
-	if z <= 0 || p.ConvectiveW <= 0 {
+	if p.ConvectiveW <= 0 {
 		return 0
 	}
-	d := p.DiameterM * math.Sqrt(p.Faces)
-	total := num.Pow(p.Faces*p.TotalW/1000, 0.4)
-	origin := float64(0.083*total) - float64(1.02*d)
-	flame := max(0, float64(0.235*total)-float64(1.02*d))
-	height := max(z, flame)
-	up := floor(height-origin, 0.01)
-	q := num.Cbrt(p.Faces * p.ConvectiveW)
-	rho := Density / p.Ambient
-	lift := num.Cbrt(Gravity * rho * rho / (HeatCap * p.Ambient))
-	spread := float64(up * num.Cbrt(up*up))
-	stretch := num.Cbrt(math.Sqrt(Gravity) * HeatCap * Density)
-	near := 2.9 * q * q / float64(stretch*stretch)
-	flow := float64(0.196*lift*q) * (spread + near)
-	if z < flame {
-		flow *= z / flame
+	s := p.shape()
+	return s.entrained(z)
+}
+
+func (s *plumeShape) entrained(z float64) float64 {
+	if z <= 0 {
+		return 0
 	}
-	return flow / p.Faces
+	up := floor(max(z, s.flame)-s.origin, 0.01)
+	flow := float64(s.rise * (float64(up*num.Cbrt(up*up)) + s.near))
+	if z < s.flame {
+		flow *= z / s.flame
+	}
+	return flow / s.faces
 }
 
 const (
@@ -89,18 +114,25 @@ func (p Plume) draught(inflow, width, z float64) float64 {
 	return 1 + min(draughtMost, draughtGain*speed/floor(own, 1e-6))
 }
 
-// risen is what a buoyant stream entrains on its way up (or down) a height z:
-// the plume formula of Zukoski with a virtual origin that gives the stream's own
-// mass flow at the start. power is the stream's buoyant enthalpy in W against
-// the gas of the given temperature.
-func risen(flow, power, z, ambient float64) float64 {
-	if z <= 0 || power <= 0 {
+// risen is what a buoyant stream entrains on its way up (or down) a height z,
+// and no more than most: the plume formula of Zukoski with a virtual origin that
+// gives the stream's own mass flow at the start. power is the stream's buoyant
+// enthalpy in W against the gas of the given temperature.
+func risen(flow, power, z, ambient, most float64) float64 {
+	if z <= 0 || power <= 0 || most <= 0 {
 		return 0
 	}
-	strength := zukoski * num.Cbrt(power*ambientLift(ambient))
-	begin := num.Pow(flow/strength, 0.6)
+	cube := float64(power * ambientLift(ambient))
+	// Thin streams reach the most even from a point, which needs no root to see.
+	whole := flow + most
+	if float64(zukoski*zukoski*zukoski*cube)*float64(z*z)*float64(z*z)*z >= float64(whole*whole)*whole {
+		return most
+	}
+	strength := zukoski * num.Cbrt(cube)
+	fifth := num.FifthRoot(flow / strength)
+	begin := float64(float64(fifth*fifth) * fifth) // (m/C)^(3/5)
 	end := begin + z
-	return max(0, float64(strength*float64(end*num.Cbrt(end*end)))-flow)
+	return num.Clamp(float64(strength*float64(end*num.Cbrt(end*end)))-flow, 0, most)
 }
 
 // zukoski: m = 0.21 (gρ²/(cT))^(1/3) Q^(1/3) z^(5/3) (Zukoski, in the

@@ -48,11 +48,7 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 	high := num.Clamp((1-now.share)/0.5, 0, 1)  // of the high wall band in the upper layer
 	low := num.Clamp((0.5-now.share)/0.5, 0, 1) // of the low band
 	touch := [faceCount]float64{r.now.plug, high, low, 1 - r.now.sink}
-	hot := [2]float64{}
-	for layer := range hot {
-		gap := math.Abs(now.temp[layer] - r.Faces[Ceiling+2*(1-layer)].Surface())
-		hot[layer] = max(stillFilm, strongFilm*num.Cbrt(gap))
-	}
+	hot := r.film
 	glow := float64(Boltzmann * fourth(min(now.temp[Upper], hottest)))
 	spare := r.spare(touch, hot, dt)
 	for i := range r.Faces {
@@ -61,7 +57,7 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 		up := float64(touch[i] * hot[Upper] * (now.temp[Upper] - surface))
 		down := float64((1 - touch[i]) * hot[Lower] * (now.temp[Lower] - surface))
 		own := float64(Boltzmann * fourth(surface))
-		seen := float64(now.grey * wallGrey * touch[i] * (glow - own))
+		seen := float64(r.grey * wallGrey * touch[i] * (glow - own))
 		m.give(r, face, float64(spare[Upper]*(up+seen)), Upper, dt)
 		m.give(r, face, float64(spare[Lower]*down), Lower, dt)
 	}
@@ -69,18 +65,48 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 	m.shineFlames(r, flameW, dt)
 }
 
+// feel refreshes the convection along the faces and the greyness of the smoke,
+// each in every fourth step: they change slowly.
+func (r *Room) feel(step int) {
+	turn := step % 4
+	if turn == 0 || step == 0 {
+		r.film[Upper] = convects(r.now.temp[Upper] - r.Faces[Ceiling].Surface())
+	}
+	if turn == 1 || step == 0 {
+		r.film[Lower] = convects(r.now.temp[Lower] - r.Faces[LowWall].Surface())
+	}
+	if turn == 2 || step == 0 {
+		r.grey = r.greyness()
+	}
+}
+
+// convects is the heat transfer of gas along a face, W/(m² K).
+func convects(gap float64) float64 {
+	gap = math.Abs(gap)
+	if gap < stillGap {
+		return stillFilm
+	}
+	return strongFilm * num.Cbrt(gap)
+}
+
+// stillGap is the difference in K up to which the air is as good as still.
+const stillGap = (stillFilm / strongFilm) * (stillFilm / strongFilm) * (stillFilm / strongFilm)
+
 // spare holds back what a thin layer gives to the walls, so that it cannot give
 // more in a step than it has: 1 unless a layer would lose half of its excess
 // temperature in one step.
 func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]float64 {
 	temp := min(r.now.temp[Upper], hottest)
-	radiant := float64(4 * Boltzmann * r.now.grey * temp * temp * temp)
-	var eases [2]float64
+	radiant := float64(4 * Boltzmann * r.grey * temp * temp * temp)
+	high, whole := 0.0, 0.0
 	for i := range r.Faces {
-		eases[Upper] += float64(touch[i] * r.Faces[i].Area * (film[Upper] + radiant))
-		eases[Lower] += float64((1 - touch[i]) * r.Faces[i].Area * film[Lower])
+		high += float64(touch[i] * r.Faces[i].Area)
+		whole += r.Faces[i].Area
 	}
-	eases[Upper] += float64(r.Area * radiant)
+	eases := [2]float64{
+		Lower: (whole - high) * film[Lower],
+		Upper: float64(high*(film[Upper]+radiant)) + float64(r.Area*radiant),
+	}
 	for layer := range eases {
 		share := dt * eases[layer] / float64(HeatCap*r.Gas[layer].Mass)
 		eases[layer] = min(1, 0.5/floor(share, 0.5))
@@ -100,17 +126,16 @@ func (m *Model) give(r *Room, face *Face, flux float64, layer int, dt float64) {
 // shineDown carries radiation through the interface: from the upper layer, and
 // through it from the ceiling, onto the ground and the wall below it.
 func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64, dt float64) {
-	now := &r.now
 	ground, ceiling := &r.Faces[Ground], &r.Faces[Ceiling]
 	lowest := fourth(ground.Surface())
 	ceilingGlow := float64(Boltzmann * fourth(ceiling.Surface()))
-	dim := 1 - now.grey
+	dim := 1 - r.grey
 	bare := float64((1 - touch[HighWall]) * r.Faces[HighWall].Area)
 	bare += float64((1 - touch[LowWall]) * r.Faces[LowWall].Area)
 	// Of what crosses the interface, the ground gets the share of its area.
 	toGround := r.Area / (r.Area + float64(0.5*bare))
 	below := wallGrey * r.Area * r.now.sink
-	layer := float64(spare * now.grey * (glow - float64(Boltzmann*lowest)) * below)
+	layer := float64(spare * r.grey * (glow - float64(Boltzmann*lowest)) * below)
 	direct := float64(dim * wallGrey * (ceilingGlow - float64(Boltzmann*lowest)) * below)
 	ground.warm((float64(layer*toGround)+direct)/r.Area, dt)
 	wall := &r.Faces[LowWall]
@@ -120,7 +145,7 @@ func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64
 	r.heat -= layer
 	m.Books.Lost += float64(dt * layer)
 	cold := float64(Boltzmann * fourth(m.Ambient))
-	r.Out.FloorFlux = float64(now.grey*glow) + float64(dim*ceilingGlow) - cold
+	r.Out.FloorFlux = float64(r.grey*glow) + float64(dim*ceilingGlow) - cold
 }
 
 // shineFlames spreads the radiation of flames over the faces; what the smoke
@@ -129,7 +154,7 @@ func (m *Model) shineFlames(r *Room, flameW, dt float64) {
 	if flameW <= 0 {
 		return
 	}
-	caught := float64(0.5 * r.now.grey * (1 - r.now.share))
+	caught := float64(0.5 * r.grey * (1 - r.now.share))
 	r.rate[Upper].Heat += float64(caught * flameW)
 	r.heat += float64(caught * flameW)
 	m.Books.Lost -= float64(dt * caught * flameW)

@@ -29,7 +29,7 @@ func (m *Model) shineFrom(v *Vent, from, to int, dt float64) {
 	}
 	area := float64(high * v.Slot.Width * v.free())
 	glow := Boltzmann * (fourth(min(r.now.temp[Upper], hottest)) - fourth(beyond))
-	watts := float64(r.now.grey * area * max(0, glow))
+	watts := float64(r.grey * area * max(0, glow))
 	// A thin layer gives no more than a tenth of what it has in a step.
 	spare := float64(0.1*r.Gas[Upper].Heat) / dt * (1 - m.Ambient/r.now.temp[Upper])
 	watts = min(watts, spare)

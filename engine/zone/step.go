@@ -42,6 +42,7 @@ func (m *Model) finish(dt float64) {
 	m.HRR = 0
 	for i := range m.Rooms {
 		r := &m.Rooms[i]
+		m.clear(r, dt)
 		for layer := range r.Gas {
 			r.Gas[layer].after(&r.rate[layer], dt)
 		}

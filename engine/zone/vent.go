@@ -12,6 +12,14 @@ type Column struct {
 	Temp      [2]float64 // kelvin
 	Pressure  float64    // Pa
 	Air       float64    // density of the air outside
+	root      [2]float64 // √(2ρ) of the two densities, from prepare
+}
+
+// prepare works out what every opening of a room asks of its gas.
+func (c *Column) prepare() {
+	for layer, density := range c.Density {
+		c.root[layer] = math.Sqrt(2 * density)
+	}
 }
 
 // Over is the departure from outside pressure at a height, in Pa.
@@ -82,74 +90,78 @@ func (s Slot) Flow(a, b *Column, f *VentFlow) {
 	if s.Width <= 0 || s.Head <= s.Sill {
 		return
 	}
-	cuts := [4]float64{s.Sill, clampTo(a.Interface, s), clampTo(b.Interface, s), s.Head}
-	if cuts[1] > cuts[2] {
-		cuts[1], cuts[2] = cuts[2], cuts[1]
+	first, second := clampTo(a.Interface, s), clampTo(b.Interface, s)
+	if first > second {
+		first, second = second, first
 	}
-	low := s.Sill
-	under := a.Over(low) - b.Over(low)
-	for _, high := range cuts[1:] {
-		if high <= low {
+	low := edge{z: s.Sill, over: a.Over(s.Sill) - b.Over(s.Sill)}
+	low.root = math.Sqrt(math.Abs(low.over))
+	for _, z := range [3]float64{first, second, s.Head} {
+		if z <= low.z {
 			continue
 		}
-		over := a.Over(high) - b.Over(high)
-		s.slab(a, b, low, high, under, over, f)
-		low, under = high, over
+		high := edge{z: z, over: a.Over(z) - b.Over(z)}
+		high.root = math.Sqrt(math.Abs(high.over))
+		f.slab(a, b, s.Width, low, high)
+		low = high
 	}
-	f.TopOver = under
+	f.TopOver = low.over
 }
 
+// edge is the bottom or the top of a piece of an opening: its height, the
+// pressure of a over b there, and the root of that.
+type edge struct{ z, over, root float64 }
+
 // slab splits a slab of constant densities at the neutral plane.
-func (s Slot) slab(a, b *Column, low, high, under, over float64, f *VentFlow) {
-	if under*over >= 0 {
-		if under+over != 0 {
-			s.piece(a, b, low, high, under, over, f)
+func (f *VentFlow) slab(a, b *Column, width float64, low, high edge) {
+	if low.over*high.over >= 0 {
+		if low.over+high.over != 0 {
+			f.piece(a, b, width, low, high)
 		}
 		return
 	}
-	middle := low + float64((high-low)*(under/(under-over)))
-	if !(f.Neutral <= middle) { // keep the lowest
-		f.Neutral = middle
+	neutral := edge{z: low.z + float64((high.z-low.z)*(low.over/(low.over-high.over)))}
+	if !(f.Neutral <= neutral.z) { // keep the lowest
+		f.Neutral = neutral.z
 	}
-	s.piece(a, b, low, middle, under, 0, f)
-	s.piece(a, b, middle, high, 0, over, f)
+	f.piece(a, b, width, low, neutral)
+	f.piece(a, b, width, neutral, high)
 }
 
 // piece adds a piece through which gas moves one way.
-func (s Slot) piece(a, b *Column, low, high, under, over float64, f *VentFlow) {
-	outward := under+over > 0
+func (f *VentFlow) piece(a, b *Column, width float64, low, high edge) {
+	outward := low.over+high.over > 0
 	from, to := b, a
 	if outward {
 		from, to = a, b
 	}
-	middle := float64(0.5 * (low + high))
+	middle := float64(0.5 * (low.z + high.z))
 	layer := from.layerAt(middle)
-	rootLow, rootHigh := math.Sqrt(math.Abs(under)), math.Sqrt(math.Abs(over))
-	roots := rootLow + rootHigh
-	height := high - low
-	integral := float64(2.0/3.0*height) * (float64(rootLow*rootLow) + float64(rootLow*rootHigh) + float64(rootHigh*rootHigh)) / roots
-	strength := float64(FlowCoefficient * s.Width * math.Sqrt(2*from.Density[layer]))
-	slope := float64(strength*height) / roots
+	height := high.z - low.z
+	strength := float64(FlowCoefficient * width * from.root[layer] * height)
+	roots := low.root + high.root
+	squares := float64(low.root*low.root) + float64(low.root*high.root) + float64(high.root*high.root)
+	least := 1 / floor(roots, calmRoots)
+	flow := float64(2.0/3.0*strength*squares) * least
+	slope := float64(strength * least)
 	if roots < calmRoots {
-		integral = float64(integral * (roots / calmRoots))
-		slope = float64(2*strength*height) / calmRoots
+		slope *= 2
 	}
-	flow := float64(strength * integral)
-	heat := float64(flow * from.Temp[layer])
-	f.steepens += float64(slope * from.Temp[layer])
+	temp := from.Temp[layer]
+	f.steepens += float64(slope * temp)
 	above := to.layerAt(middle) == Upper
 	if outward {
 		f.Out[layer] += flow
-		f.heat += heat
+		f.heat += float64(flow * temp)
 		f.OutBand += height
-		f.OutTop = high
+		f.OutTop = high.z
 		if above {
 			f.HighOut += flow
 		}
 		return
 	}
 	f.In[layer] += flow
-	f.heat -= heat
+	f.heat -= float64(flow * temp)
 	f.InBand += height
 	if above {
 		f.HighIn += flow

@@ -23,6 +23,9 @@ func TestAgreesWithTheStandardLibrary(t *testing.T) {
 		assertNear(t, math.Log(y), num.Log(y), close, "log", y)
 		assertRelative(t, math.Cbrt(y), num.Cbrt(y), close, "cbrt", y)
 		assertRelative(t, math.Cbrt(-y), num.Cbrt(-y), close, "cbrt", -y)
+		if root := num.FifthRoot(y); y > 1e-290 {
+			assertRelative(t, y, root*root*root*root*root, 10*close, "fifth root", y)
+		}
 	}
 }
 
@@ -54,6 +57,9 @@ func TestEdges(t *testing.T) {
 	assert.Equal(t, 1.0, num.Pow(0, 0))
 	assert.True(t, math.IsNaN(num.Pow(-1, 0.5)))
 	assert.Equal(t, 0.0, num.Cbrt(0))
+	assert.Equal(t, 0.0, num.FifthRoot(0))
+	assert.True(t, math.IsNaN(num.FifthRoot(-1)))
+	assert.InEpsilon(t, 3.0, num.FifthRoot(243), 1e-15)
 	assert.InEpsilon(t, 3.0, num.Cbrt(27), 1e-15)
 	assert.InEpsilon(t, math.Cbrt(5e-320), num.Cbrt(5e-320), 1e-14)
 }

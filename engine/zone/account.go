@@ -43,7 +43,7 @@ func (r *Room) move(from int, amount float64) {
 	if amount <= 0 {
 		return
 	}
-	amount = min(amount, 0.4*r.budget(from))
+	amount = num.Min(amount, 0.4*r.budget(from))
 	r.spend(from, amount)
 	r.now.crossed[from] += amount
 }
@@ -65,7 +65,7 @@ func (m *Model) clear(r *Room, dt float64) {
 }
 
 // budget is what may still be drawn from a layer in this step, kg/s.
-func (r *Room) budget(layer int) float64 { return max(0, r.now.left[layer]) }
+func (r *Room) budget(layer int) float64 { return num.Max(0, r.now.left[layer]) }
 
 func (r *Room) spend(layer int, amount float64) { r.now.left[layer] -= amount }
 
@@ -162,7 +162,7 @@ func (m *Model) release(r *Room, watts, dt float64) {
 // layer and fuel of another in this step: however many flames ask, they cannot
 // overdraw.
 func (r *Room) burnable(oxygenFrom, fuelFrom int) float64 {
-	return max(0, min(r.now.oxygenLeft[oxygenFrom], r.now.heatLeft[fuelFrom]/OxygenHeat))
+	return num.Max(0, num.Min(r.now.oxygenLeft[oxygenFrom], r.now.heatLeft[fuelFrom]/OxygenHeat))
 }
 
 // mostBurned is the share of a layer's oxygen or fuel that one step may burn.
@@ -179,7 +179,7 @@ func (m *Model) crack(r *Room, layer int, dt float64) {
 	if speed == 0 || gas.Of[Tar] <= 0 || gas.Of[Fuel] <= 0 {
 		return
 	}
-	cracked := float64(speed * min(gas.Of[Tar], gas.Of[Fuel]))
+	cracked := float64(speed * num.Min(gas.Of[Tar], gas.Of[Fuel]))
 	soot := float64(0.125 * cracked)
 	share := soot / gas.Of[Fuel]
 	rate := &r.rate[layer]

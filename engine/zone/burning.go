@@ -39,7 +39,7 @@ func (m *Model) burnFire(f *Fire, dt float64) {
 	if gas.Mass <= 0 {
 		return
 	}
-	r.now.pilot = max(r.now.pilot, max(f.Flame, float64(0.05*f.glow())))
+	r.now.pilot = num.Max(r.now.pilot, num.Max(f.Flame, float64(0.05*f.glow())))
 	need := gas.Of[FuelHeat] / OxygenHeat
 	burn := lesser((air.oxygen[Lower] + air.oxygen[Upper]) / floor(need, 1e-12))
 	f.Starved = 1 - burn
@@ -82,7 +82,7 @@ func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt flo
 func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 	var air airAt
 	f.power += float64(memory(dt) * (f.BurnW - f.power))
-	power := max(f.power, float64(f.Gas*HeatCap*300))
+	power := num.Max(f.power, float64(f.Gas*HeatCap*300))
 	if power < 50 && f.lit {
 		power = 50
 	}
@@ -90,14 +90,14 @@ func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 		ConvectiveW: (1 - f.Kind.RadiantFraction) * power, TotalW: power,
 		DiameterM: f.Diameter, Faces: f.Faces, Ambient: r.now.temp[Lower],
 	}
-	height := max(0, r.Interface()-f.Base)
+	height := num.Max(0, r.Interface()-f.Base)
 	if power > 0 {
 		shape := plume.shape()
 		drawn := shape.entrained(height)
 		air.lower = drawn * plume.draught(r.draught, math.Sqrt(r.Area), height)
-		air.lower = min(air.lower, 0.4*r.budget(Lower))
-		if reach := min(shape.flame, r.Height-f.Base); reach > height {
-			air.upper = max(0, shape.entrained(reach)-drawn)
+		air.lower = num.Min(air.lower, 0.4*r.budget(Lower))
+		if reach := num.Min(shape.flame, r.Height-f.Base); reach > height {
+			air.upper = num.Max(0, shape.entrained(reach)-drawn)
 		}
 	}
 	air.upper += float64(0.02 * r.Gas[Upper].Mass) // wisps about the flame tip
@@ -109,12 +109,12 @@ func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 // the flame breathes part of it before it mixes with the layer.
 func (m *Model) mixBreath(f *Fire, r *Room, air *airAt) {
 	fresh := num.Clamp(r.draught*m.density/floor(air.lower, 1e-9), 0, 1) * freshShare
-	lowMoles := num.Lerp(r.now.oxygen[Lower], max(r.now.oxygen[Lower], r.fresh), fresh)
+	lowMoles := num.Lerp(r.now.oxygen[Lower], num.Max(r.now.oxygen[Lower], r.fresh), fresh)
 	lowTemp := r.now.temp[Lower]
 	lowLives := breathes(lowMoles, lowTemp)
 	highLives := breathes(r.now.oxygen[Upper], r.now.temp[Upper])
 	air.oxygen[Lower] = air.lower * r.Gas[Lower].Fraction(Oxygen) * lowLives
-	air.oxygen[Upper] = min(air.upper*r.Gas[Upper].Fraction(Oxygen), 0.5*r.now.oxygenLeft[Upper]) * highLives
+	air.oxygen[Upper] = num.Min(air.upper*r.Gas[Upper].Fraction(Oxygen), 0.5*r.now.oxygenLeft[Upper]) * highLives
 	low := float64(air.lower * lowMoles)
 	high := float64(air.upper * r.now.oxygen[Upper])
 	flow := air.lower + air.upper

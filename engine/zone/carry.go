@@ -74,7 +74,7 @@ func (m *Model) remember(v *Vent, dt float64) {
 func (m *Model) letOut(r *Room) {
 	switch {
 	case r.Out.Relief > 0:
-		amount := min(r.Out.Relief*r.now.column.Density[Upper], r.budget(Upper))
+		amount := num.Min(r.Out.Relief*r.now.column.Density[Upper], r.budget(Upper))
 		r.spend(Upper, amount)
 		r.now.drawn[Upper] += amount
 		r.now.vented[Upper] += amount
@@ -142,14 +142,14 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt f
 // helped out by the other, volume for volume, so that the room stays full.
 func (r *Room) take(amounts [2]float64) (taken [2]float64) {
 	for layer, amount := range amounts {
-		own := min(amount, r.budget(layer))
+		own := num.Min(amount, r.budget(layer))
 		r.spend(layer, own)
 		taken[layer] += own
 		if own == amount {
 			continue
 		}
 		rest := float64((amount - own) * (r.now.temp[layer] / r.now.temp[1-layer]))
-		rest = min(rest, r.budget(1-layer))
+		rest = num.Min(rest, r.budget(1-layer))
 		r.spend(1-layer, rest)
 		taken[1-layer] += rest
 	}
@@ -161,7 +161,7 @@ func (r *Room) take(amounts [2]float64) (taken [2]float64) {
 func (m *Model) join(v *Vent, r *Room, s *stream, fromB bool, dt float64) {
 	temp := s.temp()
 	low, high := r.now.temp[Lower], r.now.temp[Upper]
-	up := num.Smooth(temp, low+0.5, low+4+float64(0.2*max(0, high-low)))
+	up := num.Smooth(temp, low+0.5, low+4+float64(0.2*num.Max(0, high-low)))
 	if !v.Horizontal && (v.Crack || v.free() < thinShare) {
 		up = v.high(fromB) / floor(s.mass, 1e-12)
 	}
@@ -210,7 +210,7 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 	}
 	width := v.Slot.Width * v.free()
 	if height := now.column.Interface - neutral; up > 0 && height > 0 {
-		power := max(0, float64(up*flow*HeatCap)*(temp-now.temp[Lower]))
+		power := num.Max(0, float64(up*flow*HeatCap)*(temp-now.temp[Lower]))
 		ratio := now.temp[Lower] / temp
 		cube := float64(ratio*ratio) * ambientLift(now.temp[Lower]) * power * float64(width*width)
 		rising = atMost(3*flow, doorMixing*height, cube)
@@ -230,7 +230,7 @@ func (m *Model) throughDoor(v *Vent, r *Room, flow, temp, up float64, fromB bool
 		most := (float64(1.5*down) - falling) / fallShare
 		falling += float64(layered * fallShare * risen(high, power, fall, now.temp[Upper], most))
 	}
-	return rising, min(falling, 1.5*down)
+	return rising, num.Min(falling, 1.5*down)
 }
 
 // atMost is factor times the cube root of a number, or most where that is less.

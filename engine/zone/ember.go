@@ -38,7 +38,7 @@ func (f *Fire) tend(air airAt, dt float64) {
 		lives = 0
 	}
 	seed := float64(0.01 * f.glow() * lives)
-	grow := float64(float64(max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS) + float64(seed*(1-f.Flame))
+	grow := float64(float64(num.Max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS) + float64(seed*(1-f.Flame))
 	die := float64(float64(f.Flame*(1-lives))/flameDownS) + float64(float64(f.Flame*f.wet())/flameDownS)
 	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
 	f.glowOn(air, lives, fed, dt)
@@ -55,7 +55,7 @@ func (f *Fire) glowOn(air airAt, lives float64, fed bool, dt float64) {
 	if f.Burner {
 		life = num.Lerp(burnerOutS, emberAirS, num.Smooth(lives, 0.5, 1))
 	}
-	f.Ember += float64(dt * (float64(f.Flame*max(0, most-f.Ember))/emberS - f.Ember/life))
+	f.Ember += float64(dt * (float64(f.Flame*num.Max(0, most-f.Ember))/emberS - f.Ember/life))
 	cools := float64(f.wet() / flameDownS)
 	if !fed {
 		cools += 1.0 / 30

@@ -2,6 +2,7 @@ package zone
 
 import (
 	"lintel/engine"
+	"lintel/engine/internal/num"
 )
 
 // The inner faces of a room. The walls are two bands, because what they see
@@ -131,7 +132,7 @@ func (f *Face) factor(dt float64) {
 
 // Surface is the temperature of the inner face, kelvin. The first cell is thin
 // enough to stand for it.
-func (f *Face) Surface() float64 { return min(f.Temp[0], hottest) }
+func (f *Face) Surface() float64 { return num.Min(f.Temp[0], hottest) }
 
 // hottest keeps a runaway out of the fourth power. Chosen by us, kelvin.
 const hottest = 1700.0

@@ -59,7 +59,7 @@ func (f *Fire) Left() float64 {
 	if f.Burner {
 		return math.Inf(1)
 	}
-	return max(0, f.Mass-f.residue())
+	return num.Max(0, f.Mass-f.residue())
 }
 
 // Lit reports whether the fire has been lit, or has caught.
@@ -68,13 +68,13 @@ func (f *Fire) Lit() bool { return f.lit }
 // light starts a fire by hand.
 func (f *Fire) light() {
 	f.lit = true
-	f.Flame = max(f.Flame, 0.3)
-	f.Spread = max(f.Spread, f.kindled())
+	f.Flame = num.Max(f.Flame, 0.3)
+	f.Spread = num.Max(f.Spread, f.kindled())
 }
 
 // kindled is the share of a package's surface that burns when it is lit.
 func (f *Fire) kindled() float64 {
-	return min(litShare, litArea/floor(f.Kind.AreaM2PerKg*f.Mass0, 1e-9))
+	return num.Min(litShare, litArea/floor(f.Kind.AreaM2PerKg*f.Mass0, 1e-9))
 }
 
 // offers is the fuel gas of a fire in this step, as a stream, and its water.
@@ -97,11 +97,11 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 	f.spreads(flux, dt)
 	f.warms(flux, air, dt)
 	area := f.Kind.AreaM2PerKg * f.Mass0 * f.Spread * f.shrinks()
-	skin := min(area, f.skin()*f.shrinks())
-	smoulder := float64(smoulderFlux * f.Ember * min(1, air.moles/0.15))
+	skin := num.Min(area, f.skin()*f.shrinks())
+	smoulder := float64(smoulderFlux * f.Ember * num.Min(1, air.moles/0.15))
 	rate := float64(area*(f.Hot+smoulder)) + float64(skin*f.Warm)
 	dry := f.dries(&rate, dt)
-	rate = min(rate, f.Left()/(4*dt))
+	rate = num.Min(rate, f.Left()/(4*dt))
 	f.Mass -= float64(rate * dt)
 	f.Gas = rate
 	tar := f.Kind.TarYield * tarLeft(f.Flame)
@@ -133,7 +133,7 @@ func (f *Fire) catch(flux, flame, dt float64) {
 	if f.lit {
 		return
 	}
-	chance := num.Smooth(flux, catchFlux, 2*catchFlux) * max(flame, num.Smooth(flux, 25e3, 35e3))
+	chance := num.Smooth(flux, catchFlux, 2*catchFlux) * num.Max(flame, num.Smooth(flux, 25e3, 35e3))
 	f.Spread += float64(0.02 * chance * dt)
 	if f.Spread > f.kindled() {
 		f.light()
@@ -149,7 +149,7 @@ func (f *Fire) spreads(flux, dt float64) {
 	}
 	// Radiation alone makes the whole surface give gas.
 	f.Spread += float64(dt * num.Smooth(flux, glowFlux, 3*glowFlux) * (1 - f.Spread) / 20)
-	f.Spread = min(f.Spread, 1)
+	f.Spread = num.Min(f.Spread, 1)
 }
 
 // warms lets the rate of gas follow the flame's and the room's heat. The flame's
@@ -158,7 +158,7 @@ func (f *Fire) spreads(flux, dt float64) {
 func (f *Fire) warms(flux float64, air airAt, dt float64) {
 	breath := num.Clamp(air.moles/0.2095, 0, 1)
 	flame := float64(f.Kind.BurnFluxKgM2S * f.Flame * breath)
-	room := max(0, flux-glowFlux) / (f.Kind.GasificationMJKg * 1e6)
+	room := num.Max(0, flux-glowFlux) / (f.Kind.GasificationMJKg * 1e6)
 	// Char and ash shade the fuel as it is used up.
 	used := 1 - f.Mass/f.Mass0
 	room = float64(room * (1 / (1 + float64(8*f.Kind.CharFraction*used))))
@@ -190,7 +190,7 @@ func (f *Fire) wet() float64 {
 func (f *Fire) dries(rate *float64, dt float64) float64 {
 	wet := float64(0.98 * f.wet())
 	heat := float64(*rate * f.Kind.GasificationMJKg * 1e6)
-	steam := min(float64(wet*heat)/steamHeat, f.Water/(4*dt))
+	steam := num.Min(float64(wet*heat)/steamHeat, f.Water/(4*dt))
 	f.Water -= float64(steam * dt)
 	bound := float64(f.Kind.Moisture * steamHeat / (f.Kind.GasificationMJKg * 1e6))
 	*rate *= (1 - wet) / (1 + bound)

@@ -1,5 +1,7 @@
 package zone
 
+import "lintel/engine/internal/num"
+
 // Physical constants and those of air, which all gas is taken for.
 const (
 	Gravity   = 9.80665     // m/s², standard value
@@ -106,4 +108,4 @@ func fourth(x float64) float64 {
 }
 
 // floor keeps a divisor away from zero.
-func floor(x, least float64) float64 { return max(x, least) }
+func floor(x, least float64) float64 { return num.Max(x, least) }

@@ -1,6 +1,10 @@
 package zone
 
-import "math"
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
 
 // Hole is the free area of a horizontal opening between a room above and one
 // below.
@@ -58,7 +62,7 @@ func (h Hole) Flow(below, above *Column, densityBelow, densityAbove float64, f *
 	temp := Density / density
 	f.heat = float64(net * temp)
 	f.steepens = float64(strength*temp) * (float64(0.5*math.Abs(f.Over)) + softHole) / float64(size*root)
-	f.Up, f.Down = max(net, 0), max(-net, 0)
+	f.Up, f.Down = num.Max(net, 0), num.Max(-net, 0)
 	f.exchange(h, densityBelow, densityAbove)
 }
 

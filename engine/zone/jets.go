@@ -75,8 +75,8 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 		return
 	}
 	j := m.gather(v, r, mixed, from, 1-side)
-	extra := min(j.oxygen+j.drawnOxygen, j.want+j.drawnAsk)
-	extra -= min(j.oxygen, j.want) + min(j.drawnOxygen, j.drawnAsk)
+	extra := num.Min(j.oxygen+j.drawnOxygen, j.want+j.drawnAsk)
+	extra -= num.Min(j.oxygen, j.want) + num.Min(j.drawnOxygen, j.drawnAsk)
 	if extra <= 0 {
 		return
 	}
@@ -95,15 +95,15 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 		fuelFrom, oxygenFrom = mixed.From, deposit
 		hot = r.now.temp[mixed.From]
 	}
-	ready := breathes(leanMoles, temp) * feeds(richHeat, max(temp, hot))
+	ready := breathes(leanMoles, temp) * feeds(richHeat, num.Max(temp, hot))
 	neighbour := 0.0
 	if from != OutsideRoom {
 		neighbour = m.Rooms[from].Flame
 	}
-	r.jetReady = max(r.jetReady, ready*num.Smooth(float64(extra*OxygenHeat), 0, float64(3e3*r.Area)))
-	r.jetSeed = max(r.jetSeed, max(0.5*neighbour, lights(hot)))
-	burn := jetShare * extra * ready * max(r.Flame, lights(hot))
-	burn = min(burn, r.burnable(oxygenFrom, fuelFrom))
+	r.jetReady = num.Max(r.jetReady, ready*num.Smooth(float64(extra*OxygenHeat), 0, float64(3e3*r.Area)))
+	r.jetSeed = num.Max(r.jetSeed, num.Max(0.5*neighbour, lights(hot)))
+	burn := jetShare * extra * ready * num.Max(r.Flame, lights(hot))
+	burn = num.Min(burn, r.burnable(oxygenFrom, fuelFrom))
 	if burn <= 0 {
 		return
 	}
@@ -187,9 +187,9 @@ func (m *Model) burnOutside(v *Vent, dt float64) {
 	if flow > 1e-7 {
 		temp := heat / flow
 		ready = feeds(power/flow, temp) * num.Smooth(power, quenched, 5*quenched)
-		seed = max(r.Flame*num.Smooth(temp, 450, 650), num.Smooth(temp, lightsOutside, lightsOutside+150))
+		seed = num.Max(r.Flame*num.Smooth(temp, 450, 650), num.Smooth(temp, lightsOutside, lightsOutside+150))
 	}
-	grow := float64(max(0, v.Outside-deadFlame)*(1-v.Outside)*ready) + float64(0.5*seed*ready*(1-v.Outside))
+	grow := float64(num.Max(0, v.Outside-deadFlame)*(1-v.Outside)*ready) + float64(0.5*seed*ready*(1-v.Outside))
 	die := float64(v.Outside * (1 - ready))
 	v.Outside = num.Clamp(v.Outside+float64(dt*(grow-die))/outsideS, 0, 1)
 	v.OutsideW = v.Outside * power

@@ -45,11 +45,11 @@ func (r *Room) ripe(layer int) float64 {
 // hot enough to light itself.
 func (r *Room) tendFlame(dt float64) {
 	upper, lower := r.ripe(Upper), r.ripe(Lower)
-	ready := max(upper, max(0.5*lower, r.jetReady))
-	seed := max(r.now.pilot, lights(r.now.temp[Upper]))
-	seed = max(seed, r.jetSeed)
-	size := max(r.Width, max(r.Depth, r.Height))
-	grow := float64(max(0, r.Flame-deadFlame)*(1-r.Flame)*ready)/float64(spreadS*size) + float64(0.3*seed*ready*(1-r.Flame))
+	ready := num.Max(upper, num.Max(0.5*lower, r.jetReady))
+	seed := num.Max(r.now.pilot, lights(r.now.temp[Upper]))
+	seed = num.Max(seed, r.jetSeed)
+	size := num.Max(r.Width, num.Max(r.Depth, r.Height))
+	grow := float64(num.Max(0, r.Flame-deadFlame)*(1-r.Flame)*ready)/float64(spreadS*size) + float64(0.3*seed*ready*(1-r.Flame))
 	die := float64(r.Flame*(1-ready)) / fadeS
 	r.Flame = num.Clamp(r.Flame+float64(dt*(grow-die)), 0, 1)
 	r.jetReady, r.jetSeed = 0, 0
@@ -65,8 +65,8 @@ func (m *Model) burnLayer(r *Room, layer int, dt float64) {
 		return
 	}
 	fuel := gas.Of[FuelHeat] / OxygenHeat
-	burn := float64(speed * min(fuel, gas.Of[Oxygen]))
-	burn = min(burn, r.burnable(layer, layer))
+	burn := float64(speed * num.Min(fuel, gas.Of[Oxygen]))
+	burn = num.Min(burn, r.burnable(layer, layer))
 	if burn <= 0 {
 		return
 	}

@@ -47,7 +47,7 @@ func feeds(heat, temp float64) float64 {
 // to 600 °C, propane 450 °C; from memory, to be confirmed).
 func lights(temp float64) float64 { return num.Smooth(temp, 753, 873) }
 
-// lesser is a smooth min(1, ratio): ratio/(1+ratio⁴)^¼.
+// lesser is a smooth num.Min(1, ratio): ratio/(1+ratio⁴)^¼.
 func lesser(ratio float64) float64 {
 	if ratio > 1e3 {
 		return 1

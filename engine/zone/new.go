@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"lintel/engine"
+	"lintel/engine/internal/num"
 )
 
 // New builds the model of a scenario, which must have passed its own Validate.
@@ -91,7 +92,7 @@ func (r *Room) fill(initial *engine.Initial, ambient float64) {
 		upper = valueOr(initial.UpperC, ambient-Kelvin) + Kelvin
 		lower = valueOr(initial.LowerC, ambient-Kelvin) + Kelvin
 		share = valueOr(initial.InterfaceM, r.Height*share) / r.Height
-		share = min(max(share, film), 1-film)
+		share = num.Min(max(share, film), 1-film)
 		oxygen = valueOr(initial.O2, airOxygen*molesOfOxygen) / (airOxygen * molesOfOxygen)
 		fuel = valueOr(initial.FuelGas, 0)
 	}

@@ -25,7 +25,7 @@ func newFire(in engine.Fuel, index map[string]int, materials engine.Materials, w
 		most := 0.0
 		for _, point := range in.HRRKW {
 			f.Power = append(f.Power, [2]float64{point[0], point[1] * 1000})
-			most = max(most, point[1])
+			most = num.Max(most, point[1])
 		}
 		f.Diameter = valueOr(in.DiameterM, burnerWidth(most))
 		return f, nil

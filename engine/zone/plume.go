@@ -49,7 +49,7 @@ func (p *Plume) shape() plumeShape {
 	total := float64(fifth * fifth) // Q^(2/5)
 	q := num.Cbrt(p.Faces * p.ConvectiveW)
 	return plumeShape{
-		flame:  max(0, float64(0.235*total)-float64(1.02*d)),
+		flame:  num.Max(0, float64(0.235*total)-float64(1.02*d)),
 		origin: float64(0.083*total) - float64(1.02*d),
 		rise:   0.196 * num.Cbrt(ambientLift(p.Ambient)) * q,
 		near:   2.9 * q * q / stretch,
@@ -82,7 +82,7 @@ func (s *plumeShape) entrained(z float64) float64 {
 	if z <= 0 {
 		return 0
 	}
-	up := floor(max(z, s.flame)-s.origin, 0.01)
+	up := floor(num.Max(z, s.flame)-s.origin, 0.01)
 	flow := float64(s.rise * (float64(up*num.Cbrt(up*up)) + s.near))
 	if z < s.flame {
 		flow *= z / s.flame
@@ -111,7 +111,7 @@ func (p Plume) draught(inflow, width, z float64) float64 {
 	wide := floor(z, 0.05*width)
 	speed := inflow / float64(width*wide)
 	own := num.Cbrt(Gravity * p.ConvectiveW / float64(HeatCap*Density*wide))
-	return 1 + min(draughtMost, draughtGain*speed/floor(own, 1e-6))
+	return 1 + num.Min(draughtMost, draughtGain*speed/floor(own, 1e-6))
 }
 
 // risen is what a buoyant stream entrains on its way up (or down) a height z,

@@ -35,9 +35,9 @@ func (r *Room) greyness() float64 {
 	deep := volume / r.Area
 	surface := float64(2*r.Area) + float64(2*(r.Width+r.Depth)*deep)
 	beam := 3.6 * volume / surface
-	used := max(0, 1-gas.Of[Oxygen]/float64(airOxygen*gas.Mass))
+	used := num.Max(0, 1-gas.Of[Oxygen]/float64(airOxygen*gas.Mass))
 	absorb := float64(sootAbsorb*r.now.temp[Upper]/1000)*(gas.Of[Soot]+float64(0.3*gas.Of[Tar]))/volume + float64(gasAbsorb*used)
-	return 1 - num.Exp(-min(absorb*beam, 20))
+	return 1 - num.Exp(-num.Min(absorb*beam, 20))
 }
 
 // loseToWalls takes heat from the layers into the faces for one step, by
@@ -49,7 +49,7 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 	low := num.Clamp((0.5-now.share)/0.5, 0, 1) // of the low band
 	touch := [faceCount]float64{r.now.plug, high, low, 1 - r.now.sink}
 	hot := r.film
-	glow := float64(Boltzmann * fourth(min(now.temp[Upper], hottest)))
+	glow := float64(Boltzmann * fourth(num.Min(now.temp[Upper], hottest)))
 	spare := r.spare(touch, hot, dt)
 	for i := range r.Faces {
 		face := &r.Faces[i]
@@ -96,7 +96,7 @@ const stillGap = (stillFilm / strongFilm) * (stillFilm / strongFilm) * (stillFil
 // more in a step than it has: 1 unless a layer would lose half of its excess
 // temperature in one step.
 func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]float64 {
-	temp := min(r.now.temp[Upper], hottest)
+	temp := num.Min(r.now.temp[Upper], hottest)
 	radiant := float64(4 * Boltzmann * r.grey * temp * temp * temp)
 	high, whole := 0.0, 0.0
 	for i := range r.Faces {
@@ -109,7 +109,7 @@ func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]f
 	}
 	for layer := range eases {
 		share := dt * eases[layer] / float64(HeatCap*r.Gas[layer].Mass)
-		eases[layer] = min(1, 0.5/floor(share, 0.5))
+		eases[layer] = num.Min(1, 0.5/floor(share, 0.5))
 	}
 	return eases
 }

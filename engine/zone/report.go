@@ -53,10 +53,10 @@ func (m *Model) Mist(stream *Layer) float64 {
 	for _, parts := range [...]float64{1, 3} {
 		temp := (stream.Temp() + float64(parts*m.Ambient)) / (1 + parts)
 		vapour := stream.Fraction(Water) / (1 + parts)
-		celsius := min(temp-Kelvin, 100)
+		celsius := num.Min(temp-Kelvin, 100)
 		holds := 611 * num.Exp(17.6*celsius/(celsius+243)) / 101325 / molesOfWater
 		over := (vapour - holds) * Density / temp
-		most = max(most, over)
+		most = num.Max(most, over)
 	}
 	return most
 }
@@ -92,7 +92,7 @@ func (m *Model) Short() bool {
 			power = f.powerAt(m.Time)
 		}
 		made += power
-		starved += float64(power * max(f.Starved, 1-f.Lives))
+		starved += float64(power * num.Max(f.Starved, 1-f.Lives))
 	}
 	for i := range m.Rooms {
 		r := &m.Rooms[i]

@@ -1,5 +1,7 @@
 package zone
 
+import "lintel/engine/internal/num"
+
 // shineOut lets hot layers radiate through vertical openings: to the open air,
 // where it is lost, or onto the walls of the room beyond. An opening is a black
 // hole of its own area over the height at which it shows the upper layer. After
@@ -19,7 +21,7 @@ func (m *Model) shineOut(dt float64) {
 
 func (m *Model) shineFrom(v *Vent, from, to int, dt float64) {
 	r := &m.Rooms[from]
-	high := v.Slot.Head - max(v.Slot.Sill, r.now.column.Interface)
+	high := v.Slot.Head - num.Max(v.Slot.Sill, r.now.column.Interface)
 	if high <= 0 || r.now.temp[Upper] < m.Ambient+shinesAbove {
 		return
 	}
@@ -28,11 +30,11 @@ func (m *Model) shineFrom(v *Vent, from, to int, dt float64) {
 		beyond = m.Rooms[to].Faces[HighWall].Surface()
 	}
 	area := float64(high * v.Slot.Width * v.free())
-	glow := Boltzmann * (fourth(min(r.now.temp[Upper], hottest)) - fourth(beyond))
-	watts := float64(r.grey * area * max(0, glow))
+	glow := Boltzmann * (fourth(num.Min(r.now.temp[Upper], hottest)) - fourth(beyond))
+	watts := float64(r.grey * area * num.Max(0, glow))
 	// A thin layer gives no more than a tenth of what it has in a step.
 	spare := float64(0.1*r.Gas[Upper].Heat) / dt * (1 - m.Ambient/r.now.temp[Upper])
-	watts = min(watts, spare)
+	watts = num.Min(watts, spare)
 	r.rate[Upper].Heat -= watts
 	r.heat -= watts
 	m.Books.Lost += float64(dt * watts)

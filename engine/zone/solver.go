@@ -112,7 +112,7 @@ func (m *Model) balance(dt float64) float64 {
 	worst := 0.0
 	for i := range s.count {
 		wrong := math.Abs(s.error[i]) * dt / float64(Density*m.Rooms[i].Volume)
-		worst = max(worst, wrong)
+		worst = num.Max(worst, wrong)
 	}
 	return worst
 }
@@ -180,7 +180,7 @@ func (s *solver) decompose() {
 		for k := range j {
 			d -= float64(float64(s.matrix[j][k]*s.matrix[j][k]) * s.matrix[k][k])
 		}
-		d = max(d, 1e-12)
+		d = num.Max(d, 1e-12)
 		s.matrix[j][j] = d
 		for i := j + 1; i < n; i++ {
 			x := s.matrix[i][j]

@@ -79,12 +79,12 @@ func (r *Room) settle() {
 		if short <= 0 {
 			continue
 		}
-		amount := min(float64(short*Density)/other.Temp(), 0.5*other.Mass)
+		amount := num.Min(float64(short*Density)/other.Temp(), 0.5*other.Mass)
 		stream := other.part(amount)
 		sum(other, &stream, -1)
 		sum(gas, &stream, 1)
 		for i := range gas.Of {
-			gas.Of[i] = max(gas.Of[i], 0)
+			gas.Of[i] = num.Max(gas.Of[i], 0)
 		}
 	}
 }
@@ -105,7 +105,7 @@ func (r *Room) overturn() {
 	}
 	blur := 1 - num.Smooth(gap, 1, 6)
 	if blur > 0 {
-		least := min(r.Gas[Lower].Mass, r.Gas[Upper].Mass)
+		least := num.Min(r.Gas[Lower].Mass, r.Gas[Upper].Mass)
 		amount := float64(blur*least) / blurS
 		r.move(Lower, amount)
 		r.move(Upper, amount)

@@ -1,6 +1,10 @@
 package zone
 
-import "math"
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
 
 // Column is the gas of a room as an opening sees it: heights in metres above
 // the datum, densities in kg/m³, and the pressure at the floor as its departure
@@ -174,4 +178,4 @@ func (f *VentFlow) piece(a, b *Column, width float64, low, high edge) {
 // that matters. Chosen by us.
 const calmRoots = 0.03
 
-func clampTo(z float64, s Slot) float64 { return min(max(z, s.Sill), s.Head) }
+func clampTo(z float64, s Slot) float64 { return num.Min(max(z, s.Sill), s.Head) }

@@ -25,9 +25,9 @@ func (m *Model) douse(r *Room, room int, dt float64) {
 	fallen := r.Spray / sprayS
 	hot := num.Smooth(r.now.temp[Upper], boiling, boiling+150)
 	steam := float64(fallen * hot * (1 - r.now.share))
-	spare := r.Gas[Upper].Mass * HeatCap * max(0, r.now.temp[Upper]-boiling)
-	steam = min(steam, 0.2*spare/(steamHeat*dt))
-	r.Spray = max(0, r.Spray-float64(fallen*dt))
+	spare := r.Gas[Upper].Mass * HeatCap * num.Max(0, r.now.temp[Upper]-boiling)
+	steam = num.Min(steam, 0.2*spare/(steamHeat*dt))
+	r.Spray = num.Max(0, r.Spray-float64(fallen*dt))
 	m.steam(r, steam, steam*steamHeat, dt)
 	rest := float64((fallen - steam) * dt * wettingShare)
 	m.wet(r, room, rest)
@@ -76,7 +76,7 @@ func (m *Model) dryWalls(r *Room, dt float64) {
 			continue
 		}
 		spare := float64(face.capacity[0]*(face.Temp[0]-boiling)) * face.Area
-		amount := min(0.1*spare/(steamHeat*dt), r.Wet/(8*dt))
+		amount := num.Min(0.1*spare/(steamHeat*dt), r.Wet/(8*dt))
 		r.Wet -= float64(amount * dt)
 		face.gained -= float64(amount*steamHeat*dt) / face.Area
 		m.steam(r, amount, 0, dt)

@@ -78,10 +78,29 @@ func (r *Room) Rich(layer int) (heat, share float64) {
 // Ripe is 0 to 1: how well the upper layer would burn inside itself if lit.
 func (r *Room) Ripe() float64 { return r.ripe(Upper) }
 
-// Short reports whether the building's fires want for air: gas is made that
-// finds no oxygen in the plume, or flame is dying for want of it.
-func (m *Model) Short() bool {
-	made, starved := 0.0, 0.0
+const (
+	// heldShare of the heat that the fires' gas could release: with more than this
+	// held back in the plumes a fire is short of air. Air for all of it and none to
+	// spare holds back a sixth (see lesser). Chosen by us.
+	heldShare = 0.25
+
+	// awayShare of the heat release: a fire that burns more than this only where
+	// its gas meets air, in doorways and outside, is short of it. Chosen by us.
+	awayShare = 0.15
+
+	// richShare: a layer with less than this of the oxygen that its fuel gas needs
+	// burns no more than its air lets it. Chosen by us.
+	richShare = 0.8
+)
+
+// Short reports whether the building's fires burn less than their gas would with
+// plenty of air, wherever they are held back: in the plume or by a flame that dies
+// for want of oxygen, in a layer where fuel gas gathers, or at the openings where
+// alone it burns.
+func (m *Model) Short() bool { return m.heldInPlumes() || m.heldAway() || m.heldInLayers() }
+
+func (m *Model) heldInPlumes() bool {
+	made, held := 0.0, 0.0
 	for i := range m.Fires {
 		f := &m.Fires[i]
 		if !f.lit || f.Left() <= 0 || f.Burner && f.powerAt(m.Time) <= 0 {
@@ -92,15 +111,30 @@ func (m *Model) Short() bool {
 			power = f.powerAt(m.Time)
 		}
 		made += power
-		starved += float64(power * num.Max(f.Starved, 1-f.Lives))
+		held += float64(power * num.Max(f.Starved, 1-f.Lives))
 	}
+	return made > 0 && held > float64(heldShare*made)
+}
+
+func (m *Model) heldAway() bool {
+	away := 0.0
+	for i := range m.Vents {
+		away += m.Vents[i].JetW + m.Vents[i].OutsideW
+	}
+	return away > float64(awayShare*m.HRR)
+}
+
+// heldInLayers: gas in the least amount that would carry a flame at the layer's
+// temperature, without the oxygen for it.
+func (m *Model) heldInLayers() bool {
 	for i := range m.Rooms {
-		r := &m.Rooms[i]
-		if heat, share := r.Rich(Upper); heat > 0.5*leastFuel && share < 0.8 {
+		heat, share := m.Rooms[i].Rich(Upper)
+		burns := float64(0.5*leastFuel*cold(m.Rooms[i].now.temp[Upper])) + 4*traceHeat
+		if heat > burns && share < richShare {
 			return true
 		}
 	}
-	return made > 0 && starved > 0.25*made
+	return false
 }
 
 // FuelLeft reports whether there is solid fuel, burner gas or fuel gas to burn.

@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { words } from '../words/en'
 import { Button } from '../ui/button'
+import { Guard } from './guard'
 
 type Module = { default: ComponentType }
 type Load = () => Promise<Module>
@@ -30,7 +31,12 @@ export function Lazy({ load }: { load: Load }) {
     }
   }, [load, attempt])
 
-  if (Screen) return <Screen />
+  if (Screen)
+    return (
+      <Guard>
+        <Screen />
+      </Guard>
+    )
   if (failed) return <NotLoaded again={() => setAttempt(attempt + 1)} />
   return <main id="main" class="page" aria-busy="true" />
 }

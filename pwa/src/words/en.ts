@@ -33,6 +33,8 @@ export const words = {
     tryAgain: 'Try again',
     backHome: 'Back to Home',
     noSuchPlace: 'There is nothing at this address',
+    stopped: 'This screen stopped',
+    stoppedWhy: 'Something on it went wrong. What you committed before is kept on this device.',
     notLoaded: 'This screen could not be loaded',
     notLoadedWhy: 'It was not on this device yet, and the server could not be reached.',
     updateReady: 'A new version is on this device.',

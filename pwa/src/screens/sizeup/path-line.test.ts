@@ -41,3 +41,10 @@ test('a path that climbs has a part on each storey', () => {
 test('no path, no line', () => {
   expect(pathLines(layOut(house.plan), ground, [])).toEqual([])
 })
+
+test('a path through one opening has no line on a storey it does not touch', () => {
+  const tall = withStoreys(house, 2)
+  const path = ['alpha_door', 'alpha_door']
+  expect(pathLines(layOut(tall.plan), new Set(['inside_2']), path)).toEqual([])
+  expect(pathLines(layOut(tall.plan), ground, path)).toHaveLength(1)
+})

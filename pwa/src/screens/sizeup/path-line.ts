@@ -21,7 +21,9 @@ export function pathLines(layout: Layout, rooms: ReadonlySet<string>, path: read
     if (points.length === 0 && line.length) lines.push(line.splice(0))
   })
   lines.push(line)
-  return path.length > 0 && path[0] === path.at(-1) ? lines.map(turned) : lines.filter((one) => one.length > 1)
+  // A storey that the path does not touch has no line.
+  const drawn = lines.filter((one) => one.length > 1)
+  return path.length > 0 && path[0] === path.at(-1) ? drawn.map(turned) : drawn
 }
 
 /** The path with the compartment between every two openings, where it was not given. */

@@ -55,20 +55,19 @@ func (w *swing) follow(hrr, dt, flashover float64) {
 	}
 }
 
-// knockDown remembers how large the fire was when water first reached it.
+// knockDown remembers how large the fire was when water reached it. Water on
+// what had burned out knocks nothing down: a fire below the noise counts for none.
 type knockDown struct {
 	water  float64
 	before float64
 	down   bool
 }
 
-func (k *knockDown) follow(level, water float64) {
-	if water > k.water {
-		if !k.down {
-			k.before = math.Max(k.before, level)
-		}
-		k.water = water
+func (k *knockDown) follow(level, water, flashover float64) {
+	if water > k.water && !k.down && level > float64(NoiseShare*flashover) {
+		k.before = math.Max(k.before, level)
 	}
+	k.water = math.Max(k.water, water)
 	switch {
 	case k.before <= 0:
 	case level < float64(KnockDownShare*k.before):

@@ -71,7 +71,7 @@ func (t *Tracker) Observe(s State) engine.Stage {
 	t.last = s.TS
 	t.starved.follow(share(s.OxygenLimited), dt)
 	t.swing.follow(s.HRRKW, dt, s.FlashoverKW)
-	t.knock.follow(t.swing.level.value, s.WaterL)
+	t.knock.follow(t.swing.level.value, s.WaterL, s.FlashoverKW)
 	t.developed = t.fullyDeveloped(s)
 	return t.stage(s)
 }

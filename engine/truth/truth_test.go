@@ -95,6 +95,10 @@ func TestStages(t *testing.T) {
 			[]leg{{200, fire(1500, 700, 40)}, {20, fire(1500, 650, 35, water)}, {60, fire(60, 200, 2, water)}, {20, fire(60, 150, 1, water)}}, engine.AfterKnockDown, engine.FuelLimited},
 		"knocked down and growing back": {
 			[]leg{{200, fire(1500, 700, 40)}, {20, fire(1500, 650, 35, water)}, {60, fire(60, 200, 2, water)}, {20, fire(60, 150, 1, water)}, {120, fire(800, 300, 8, water)}}, engine.Growth, engine.FuelLimited},
+		"water on what had burned out": {
+			[]leg{{120, fire(600, 340, 8)}, {120, fire(0, 150, 1, spent)}, {60, fire(0, 120, 1, spent)}, {60, fire(0, 100, 0, spent, water)}}, engine.Decay, engine.FuelLimited},
+		"water on what had burned out, and a little puff": {
+			[]leg{{120, fire(600, 340, 8)}, {120, fire(5, 150, 1)}, {60, fire(5, 120, 1)}, {30, fire(5, 100, 0, water)}, {60, fire(0, 60, 0, water)}}, engine.Decay, engine.FuelLimited},
 		"water, but the fire stands": {
 			[]leg{{120, fire(700, 400, 8)}, {60, fire(650, 390, 8, water)}}, engine.PreFlashover, engine.FuelLimited},
 	}

@@ -82,3 +82,60 @@ func TestEventsOfMixedSmokeGas(t *testing.T) {
 	}
 	assert.Contains(t, b.kinds(), string(engine.SmokeExplosion))
 }
+
+// A fire that swings between two cells is not ten flashovers: a room is told of
+// anew only after it was out of it, one opening is named once in a room, and
+// only where the fire's rise followed on it.
+func TestEventsOfASwingingFireAreFew(t *testing.T) {
+	for _, kg := range []float64{1.2, 3} {
+		sc := box(t)
+		sc.Fuels[len(sc.Fuels)-1].MassKg = &kg
+		b := light(t, sc).to(125)
+		b.set("floor_hole", 1).set("port_upper_left", 1).to(480)
+		last, blamed := map[string]float64{}, map[string]int{}
+		for _, e := range b.Events() {
+			t.Logf("%.1f s %s in %s: %s", e.TS, e.Kind, e.Where, e.Cause)
+			switch e.Kind {
+			case string(engine.VentilationFlashover):
+				blamed[e.Where]++
+				assert.Less(t, e.TS, 125+0.5*180, "half of three minutes in a cell of a quarter of the height")
+			case string(engine.Flashover):
+			default:
+				continue
+			}
+			if before, told := last[e.Where]; told {
+				assert.Greater(t, e.TS-before, 15.0, "half of half a minute")
+			}
+			last[e.Where] = e.TS
+		}
+		require.NotEmpty(t, blamed)
+		for room, times := range blamed {
+			assert.Equal(t, 1, times, room)
+		}
+		assert.Less(t, len(b.Events()), 8)
+	}
+}
+
+// Water is still known a little later, and long after it is not.
+func TestReadingsRememberWater(t *testing.T) {
+	wet := func(b *bench) bool { return *b.Readings().Looks[0].Water }
+	b := light(t, box(t)).to(60)
+	assert.False(t, wet(b))
+	b.water(0.2).to(85)
+	assert.True(t, wet(b))
+	assert.False(t, wet(b.to(150)))
+}
+
+// Water on a fire that has burned out knocks nothing down.
+func TestWaterOnAshes(t *testing.T) {
+	small := 0.03
+	sc := box(t)
+	sc.Fuels = sc.Fuels[:1]
+	sc.Fuels[0].MassKg = &small
+	b := light(t, sc).to(400)
+	require.Less(t, b.Model().HRR, 100.0)
+	before := b.Stage()
+	b.water(0.1).to(430)
+	assert.Equal(t, before, b.Stage())
+	assert.NotEqual(t, engine.AfterKnockDown, b.Stage())
+}

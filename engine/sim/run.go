@@ -18,21 +18,22 @@ type Library struct {
 
 // Run is a scenario that is running.
 type Run struct {
-	scenario engine.Scenario
-	library  Library
-	model    *zone.Model
-	rooms    map[string]int
-	openings map[string]int
-	next     int // move to come
-	owed     float64
-	water    float64
-	stage    engine.Stage
-	tracker  truth.Tracker
-	watch    watch
-	pulses   []cue.Pulse
-	pulsing  []float64
-	ratings  []cue.Rating
-	changes  []change
+	scenario  engine.Scenario
+	library   Library
+	model     *zone.Model
+	rooms     map[string]int
+	openings  map[string]int
+	next      int // move to come
+	owed      float64
+	water     float64 // put in so far, litres
+	wateredAt float64 // when last
+	stage     engine.Stage
+	tracker   truth.Tracker
+	watch     watch
+	pulses    []cue.Pulse
+	pulsing   []float64
+	ratings   []cue.Rating
+	changes   []change
 }
 
 // change is an opening that was moved, for the look's list of changes.
@@ -76,7 +77,7 @@ func New(sc engine.Scenario, library Library) (*Run, error) {
 	for i := range r.ratings {
 		r.ratings[i] = unrated
 	}
-	r.watch.begin(len(sc.Compartments))
+	r.watch.begin(model)
 	r.observe()
 	return r, nil
 }
@@ -132,6 +133,7 @@ func (r *Run) Apply(m engine.Move) error {
 	case m.WaterL != nil:
 		r.model.AddWater(r.rooms[m.In], *m.WaterL)
 		r.water += *m.WaterL
+		r.wateredAt = r.TimeS()
 	default:
 		speed := r.model.WindMS
 		if m.WindMS != nil {

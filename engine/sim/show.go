@@ -106,7 +106,8 @@ func (r *Run) Physical(opening int) cue.Physical { return r.physical(opening) }
 func (r *Run) Readings() engine.Readings {
 	now := r.TimeS()
 	look := engine.Look{TS: &now, Wind: r.wind()}
-	wet := false
+	// Who put water on, or saw it done, still knows it some seconds later.
+	wet := r.water > 0 && now-r.wateredAt <= recentS
 	for i := range r.model.Rooms {
 		wet = wet || r.model.Rooms[i].Spray > 0.001
 	}
@@ -126,7 +127,7 @@ func (r *Run) Readings() engine.Readings {
 	return engine.Readings{V: 1, Plan: r.plan(), Looks: []engine.Look{look}}
 }
 
-// recentS is how long a look still lists a change. Chosen by us.
+// recentS is how long a look still lists a change, or water. Chosen by us.
 const recentS = 30.0
 
 func (r *Run) recent(now float64) []engine.Change {

@@ -31,19 +31,42 @@ const (
 	// live ember or flame anywhere in the room we take 120 °C (chosen by us).
 	hotEnough = 120.0
 
-	// afterOpening is how long an opening is taken for a cause, s. Chosen by us.
+	// causeS is how soon after an opening was widened a fire must begin to rise
+	// for that opening to be its cause, s in a room 2.4 m high; afterOpening is how
+	// long that rise may take. Both chosen by us: houses took one to three minutes
+	// from the opening to flashover (UL FSRI's ventilation studies, from memory, to
+	// be confirmed), but their fires began to answer within half a minute.
+	causeS       = 30.0
 	afterOpening = 180.0
+
+	// holdS is how long a room must be out of a state before it can enter it anew,
+	// and how long a fire must have been down before it grows again, s in a room
+	// 2.4 m high. Chosen by us: a firefighter would call less one event.
+	holdS = 30.0
+
+	// settleS is how long the fire's level is averaged over, s at the same height;
+	// chosen by us, as engine/truth has it.
+	settleS = truth.SettleS
+
+	// usualHeight is that of a common room, m. Times of fire go by the square root
+	// of length (Froude scaling; Quintiere, "Scaling applications in fire
+	// research", 1989, from memory, to be confirmed), so a cell of 0.6 m has half.
+	usualHeight = 2.4
 )
 
 // watch notes sudden events.
 type watch struct {
 	events  []engine.Event
 	rooms   []roomWatch
+	pace    float64 // the building's times over those of a room of usual height
 	place   int     // of the seat
-	peak    float64 // highest heat release since it last went out, kW
+	tide    tide    // the fire's level
+	peak    float64 // highest level since it last went out or grew again, kW
 	trough  float64
+	fell    float64 // when it fell below a part of it
 	falling bool
 	out     bool
+	seen    float64 // when it was last looked at
 	opened  float64 // when an opening was last widened; negative when never
 	opening int
 	short   bool // whether the fire wanted for air when it was
@@ -51,20 +74,27 @@ type watch struct {
 
 // roomWatch is what is remembered of one room.
 type roomWatch struct {
-	flashed   bool
-	backdraft bool // conditions held
+	flashed   spell
+	backdraft spell // its conditions
 	heldAt    float64
-	fired     bool
-	premixed  bool
+	fired     bool // its burst was noted
+	premixed  spell
+	caught    bool
+	blamed    float64 // time of the opening that last brought a flashover about
 	wasPoor   float64 // time when it was last starved of air
 	layer     float64 // kW of burning in the layer and in jets, smoothed
 }
 
-func (w *watch) begin(rooms int) {
-	w.rooms = make([]roomWatch, rooms)
+func (w *watch) begin(m *zone.Model) {
+	w.rooms = make([]roomWatch, len(m.Rooms))
+	tallest := 0.0
+	for i := range m.Rooms {
+		tallest = math.Max(tallest, m.Rooms[i].Height)
+	}
+	w.pace = math.Sqrt(tallest / usualHeight)
 	w.opened = math.Inf(-1)
 	for i := range w.rooms {
-		w.rooms[i].wasPoor, w.rooms[i].heldAt = math.Inf(-1), math.Inf(-1)
+		w.rooms[i].wasPoor, w.rooms[i].heldAt, w.rooms[i].blamed = math.Inf(-1), math.Inf(-1), math.Inf(-1)
 	}
 }
 
@@ -119,28 +149,34 @@ func (w *watch) lookRoom(r *Run, i int, s truth.State) {
 	}
 	w.flashover(r, i, s, upper)
 	w.backdraft(r, i, s, upper, heat)
-	w.premixed(r, i, upper, heat)
+	w.premixed(r, i, s, upper, heat)
 }
 
 // flashover: layer or floor flux pass the criteria while the room burns. It is
-// ventilation-induced where the room was starved before and an opening was made.
+// ventilation-induced where the room was starved before and an opening was made;
+// one opening is named for it once in a room.
 func (w *watch) flashover(r *Run, i int, s truth.State, upper float64) {
 	room, was := &r.model.Rooms[i], &w.rooms[i]
 	flux := room.Out.FloorFlux / 1000
-	if was.flashed {
-		was.flashed = upper > truth.FlashoverKeepC || flux > truth.FlashoverKeepFlux
+	enters := (upper >= truth.FlashoverC || flux >= truth.FlashoverFlux) && room.Out.BurnW >= 0.1*r.model.HRR
+	keeps := upper > truth.FlashoverKeepC || flux > truth.FlashoverKeepFlux
+	if !was.flashed.begins(enters, keeps, s.TS, w.pace*holdS) {
 		return
 	}
-	if upper < truth.FlashoverC && flux < truth.FlashoverFlux || room.Out.BurnW < 0.1*r.model.HRR {
-		return
-	}
-	was.flashed = true
-	state := "upper layer " + whole(upper) + " C, " + whole(flux) + " kW/m2 at the floor"
-	if s.TS-w.opened < afterOpening && (w.short || was.wasPoor > w.opened-60) {
+	state := "upper layer " + whole(upper) + " °C, " + whole(flux) + " kW/m² at the floor"
+	if w.answers(s) && was.blamed < w.opened && (w.short || was.wasPoor > w.opened-60) {
+		was.blamed = w.opened
 		w.say(r, string(engine.VentilationFlashover), i, w.cause(r, s)+"; the fire had been short of air; "+state)
 		return
 	}
 	w.say(r, string(engine.Flashover), i, state)
+}
+
+// answers reports whether the fire's rise is its answer to the last opening: it
+// turned up soon after, or was rising already, and has risen since.
+func (w *watch) answers(s truth.State) bool {
+	since := s.TS - w.opened
+	return since < float64(w.pace*afterOpening) && !w.tide.falling && w.tide.troughAt < w.opened+float64(w.pace*causeS)
 }
 
 func (w *watch) cause(r *Run, s truth.State) string {
@@ -154,15 +190,15 @@ func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
 	room, was := &r.model.Rooms[i], &w.rooms[i]
 	oxygen := room.Gas[zone.Upper].OxygenMoles()
 	holds := heat > richHeat && oxygen < poorOxygen && upper > hotEnough && room.Flame < 0.3
+	keeps := heat > 0.7*richHeat && room.Flame < 0.5
+	if was.backdraft.begins(holds, keeps, s.TS, w.pace*holdS) {
+		was.fired = false
+		w.say(r, string(engine.Backdraft)+"_conditions", i,
+			"hot gas, "+whole(upper)+" °C, rich in fuel ("+tenth(heat/1e6)+" MJ/kg), "+tenth(100*oxygen)+" % oxygen, no flame")
+	}
 	if holds {
-		if !was.backdraft {
-			w.say(r, string(engine.Backdraft)+"_conditions", i,
-				"hot gas, "+whole(upper)+" C, rich in fuel ("+tenth(heat/1e6)+" MJ/kg), "+tenth(100*oxygen)+" % oxygen, no flame")
-		}
-		was.fired = was.fired && was.backdraft
 		was.heldAt = s.TS
 	}
-	was.backdraft = holds || was.backdraft && heat > 0.7*richHeat && room.Flame < 0.5
 	burst := room.Out.LayerW / 1000
 	quick := burst > 3*was.layer && burst > 0.15*flashoverKW(r.model, i)
 	if quick && !was.fired && s.TS-was.heldAt < 60 && s.TS-w.opened < 60 && w.opened <= s.TS {
@@ -173,46 +209,60 @@ func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
 }
 
 // premixed: gas that would burn all through if lit, without flame in it.
-func (w *watch) premixed(r *Run, i int, upper, heat float64) {
+func (w *watch) premixed(r *Run, i int, s truth.State, upper, heat float64) {
 	room, was := &r.model.Rooms[i], &w.rooms[i]
 	ripe := room.Ripe()
-	if was.premixed {
-		if room.Flame > 0.5 && ripe > 0.3 && room.Out.LayerW/1000 > 0.15*flashoverKW(r.model, i) {
-			was.premixed = false
-			w.say(r, string(engine.SmokeExplosion), i, "a mixture of smoke gas and air caught, "+whole(room.Out.LayerW/1000)+" kW at once")
-			return
-		}
-		was.premixed = ripe > 0.3
+	enters := ripe > 0.6 && room.Flame < 0.05 && heat > 0.5*richHeat
+	if was.premixed.begins(enters, ripe > 0.3, s.TS, w.pace*holdS) {
+		was.caught = false
+		w.say(r, string(engine.SmokeExplosion)+"_conditions", i,
+			"smoke gas and air mixed ready to burn: "+tenth(heat/1e6)+" MJ/kg, "+tenth(100*room.Gas[zone.Upper].OxygenMoles())+" % oxygen, "+whole(upper)+" °C, no flame in it")
 		return
 	}
-	if ripe > 0.6 && room.Flame < 0.05 && heat > 0.5*richHeat {
-		was.premixed = true
-		w.say(r, string(engine.SmokeExplosion)+"_conditions", i,
-			"smoke gas and air mixed ready to burn: "+tenth(heat/1e6)+" MJ/kg, "+tenth(100*room.Gas[zone.Upper].OxygenMoles())+" % oxygen, "+whole(upper)+" C, no flame in it")
+	strong := room.Out.LayerW/1000 > 0.15*flashoverKW(r.model, i)
+	if was.premixed.on && !was.caught && ripe > 0.3 && room.Flame > 0.5 && strong {
+		was.caught = true
+		w.say(r, string(engine.SmokeExplosion), i, "a mixture of smoke gas and air caught, "+whole(room.Out.LayerW/1000)+" kW at once")
 	}
 }
 
-// lookFire: the fire as a whole going out and growing again.
+// lookFire: the fire as a whole going out and growing again. It must have been a
+// fire, down for a while, and then stand well above where it had fallen to.
 func (w *watch) lookFire(r *Run, s truth.State) {
 	least := float64(0.005 * s.FlashoverKW)
+	dt := s.TS - w.seen
+	w.seen = s.TS
+	w.tide.follow(s.HRRKW, dt/(dt+float64(w.pace*settleS)), s.TS, 2*least)
+	level := w.tide.level
 	if w.out || w.falling {
-		w.trough = math.Min(w.trough, s.HRRKW)
+		w.trough = math.Min(w.trough, level)
 	}
+	down := s.TS-w.fell > float64(w.pace*holdS)
+	again := level > float64(3*w.trough)+4*least && level > 0.3*w.peak
 	switch {
-	case w.out && s.HRRKW > 4*least || w.falling && s.HRRKW > float64(3*w.trough)+least && s.HRRKW > 0.3*w.peak:
-		cause := "from " + whole(w.trough) + " to " + whole(s.HRRKW) + " kW"
-		if s.TS-w.opened < afterOpening {
-			cause = w.cause(r, s) + "; " + cause
+	case w.out && down && level > 4*least, w.falling && !w.out && again:
+		w.out, w.falling, w.peak = false, false, level
+		if down {
+			w.say(r, Regrowth, w.place, w.regrown(r, s))
 		}
-		w.say(r, Regrowth, w.place, cause)
-		w.out, w.falling, w.peak = false, false, s.HRRKW
-	case !w.out && w.peak > 4*least && s.HRRKW < 0.5*least && s.HRRKW < 0.02*w.peak:
-		w.out, w.trough = true, s.HRRKW
+	case !w.out && w.peak > 4*least && level < 0.5*least && level < 0.02*w.peak:
+		if !w.falling {
+			w.fell = s.TS
+		}
+		w.out, w.trough = true, level
 		w.say(r, Extinction, w.place, w.why(r, s))
-	case !w.falling && s.HRRKW < 0.4*w.peak && w.peak > 4*least:
-		w.falling, w.trough = true, s.HRRKW
+	case !w.falling && !w.out && level < 0.4*w.peak && w.peak > 4*least:
+		w.falling, w.trough, w.fell = true, level, s.TS
 	}
-	w.peak = math.Max(w.peak, s.HRRKW)
+	w.peak = math.Max(w.peak, level)
+}
+
+func (w *watch) regrown(r *Run, s truth.State) string {
+	change := "from " + whole(w.trough) + " to " + whole(w.tide.level) + " kW"
+	if w.answers(s) {
+		return w.cause(r, s) + "; " + change
+	}
+	return change
 }
 
 func (w *watch) why(r *Run, s truth.State) string {

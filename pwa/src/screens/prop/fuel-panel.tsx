@@ -36,7 +36,7 @@ export function FuelPanel({ fire, now }: { fire: BenchFire; now: Now }) {
       )}
       <RoomChoice label={prop.layWhere} rooms={roomsOf(scenario.compartments)} chosen={where} choose={setWhere} />
       <Button look="main" wide onClick={() => fire.lay(load, where)}>
-        {now.lit ? prop.lightMore : prop.light}
+        {now.lit ? prop.layMore : prop.layIt}
       </Button>
     </div>
   )

@@ -3,6 +3,13 @@
 
 const tenths = (n: number) => (n >= 10 ? 'all' : n <= 0 ? 'less than a tenth' : n === 1 ? 'a tenth' : `${n} tenths`)
 
+/** A short time as one says it: in tenths below a second. */
+function time(s: number): string {
+  if (s < 0.95) return `${tenths(Math.max(1, Math.round(10 * s)))} of a second`
+  const whole = Math.round(s)
+  return whole === 1 ? 'a second' : `${whole} seconds`
+}
+
 export const picture = {
   side: (name: string) => `${name} side.`,
   wind: { left: 'The wind blows from the left.', right: 'The wind blows from the right.', front: 'The wind blows onto this side.', behind: 'The wind blows from behind.' },
@@ -11,12 +18,13 @@ export const picture = {
     open < 0.02 ? `${name}, shut` : open > 0.98 ? `${name}, open` : `${name}, ${tenths(Math.round(open * 10))} open`,
   nothing: 'nothing comes out',
   fills: (n: number) => `smoke comes out over ${n >= 10 ? 'all of the opening' : `the upper ${tenths(n)} of the opening`}`,
+  rises: 'smoke rises out of all of it',
   crack: 'smoke comes out along its edge',
   hides: (n: number) => `it hides ${tenths(n)} of what lies behind`,
   folded: 'its face shows folds',
-  grey: (n: number) => `on a scale from black at 0 to white at 10 it is a ${n}`,
+  grey: (looks: string) => `its shade: ${looks.replace(/\.$/, '').toLowerCase()}`,
   brown: 'brownish',
-  speed: (s: string) => `it moves the height of the opening in ${s} seconds`,
+  speed: (s: number) => `it moves the height of the opening in ${time(s)}`,
   still: 'it hardly moves',
   smooth: 'its edges are smooth',
   rolling: 'its edges roll over',
@@ -25,6 +33,8 @@ export const picture = {
   flame: 'flame shows in it',
   drawnIn: 'air is drawn in below',
   drawnInAll: 'air is drawn in over all of it',
+  drawnInGaps: 'air is drawn in at its gaps',
+  drawnDown: 'air is drawn down into it',
   behind: 'Smoke rises from a side that is not in view.',
   open: (percent: number) => `${percent} percent open`,
   scene: (side: string) => `The building seen from the ${side} side`,

@@ -140,13 +140,17 @@ func (m *Model) leave(r *Room, used *Layer, starved, dt float64) {
 	}
 }
 
-// blackShare is how much of the smoke of a flame is black carbon; the rest is
-// pale organic matter. Flaming wood and grass smoke is a quarter black (albedo
-// 0.75: Reid et al. 2005), that of plastics with ten times the soot nearly all
-// (elemental share 0.8 to 0.95). A starved flame burns its organic matter less but
-// cracks it more and leaves more black (chosen by us).
+// blackShare is the share by mass of black carbon in the smoke of a flame; the
+// rest is pale organic matter. That of flaming wood and grass is 0.158 (elemental
+// share of carbon 0.22, albedo 0.75: Reid et al. 2005, in testdata/optics), and of
+// building materials and foam that left 0.3 to 2.3 per cent of their mass as smoke
+// an eighth and less (0.03 to 0.3 per cent black; Dod et al., LBL-20654, 1985,
+// abstract). That of plastics with ten times the soot of wood is nearly all black
+// (elemental share 0.8 to 0.95; from memory, to be confirmed). The rise between is
+// chosen by us. A starved flame burns its organic matter less but cracks it more
+// and leaves more black (chosen by us).
 func blackShare(yield, starved float64) float64 {
-	share := num.Lerp(0.3, 0.9, num.Smooth(yield, 0.01, 0.12))
+	share := num.Lerp(0.158, 0.9, num.Smooth(yield, 0.02, 0.12))
 	return share + float64((0.92-share)*0.8*starved)
 }
 

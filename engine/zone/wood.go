@@ -50,7 +50,9 @@ func (m *Model) wallGas(r *Room, i int, face *Face, dt float64) {
 	face.Char += float64(flux * dt)
 	face.gained -= float64(flux * dt * r.wood.GasificationMJKg * 1e6)
 	var gas Layer
-	tar := r.wood.TarYield * tarLeft(num.Max(r.Flame, r.now.pilot))
+	// The flame of a package stands elsewhere: only flame in the layer itself
+	// takes the tar of the walls.
+	tar := r.wood.TarYield * tarLeft(r.Flame)
 	wood := Fire{Kind: *r.wood}
 	wood.fill(&gas, rate, tar)
 	gas.Heat = float64(HeatCap * rate * gasTemp)

@@ -22,6 +22,8 @@ const screens = [
   { name: 'size-up-pick', at: '/size-up' },
   { name: 'size-up-look', go: sketch },
   { name: 'size-up-reading', go: read },
+  { name: 'size-up-box', go: box },
+  { name: 'size-up-box-reading', go: readBox },
   { name: 'prop', at: '/prop' },
   { name: 'drill-start', at: '/drill' },
   { name: 'drill-ask', go: ask },
@@ -53,7 +55,24 @@ async function sketch(page) {
 async function read(page) {
   for (const name of ['Open', 'Out above, in below']) await page.getByRole('button', { name, exact: true }).click()
   await page.getByRole('tab', { name: 'Reading' }).click()
-  await page.getByText('What limits the fire').first().waitFor()
+  await page.getByText('Conditions for rapid events').waitFor()
+}
+
+/** Leaves the sketch for a building whose inside is known: two storeys and a space under the roof. */
+async function box(page) {
+  await page.getByRole('tab', { name: 'Building' }).click()
+  await page.getByRole('button', { name: 'Another building' }).click()
+  await page.getByRole('button', { name: 'Leave it' }).click()
+  await page.getByRole('button', { name: /Small box/ }).click()
+}
+
+/** One opening that smoke leaves above and air enters below: the path turns back on one storey. */
+async function readBox(page) {
+  await page.getByRole('button', { name: /^Port lower left/ }).click()
+  await read(page)
+  await page.getByText(/in and out by the port lower left/i).first().waitFor()
+  assert.ok((await page.locator('.plan-path').count()) >= 1, 'the path is drawn')
+  assert.equal(await page.getByText('This screen stopped').count(), 0)
 }
 
 async function ask(page) {

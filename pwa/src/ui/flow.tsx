@@ -22,23 +22,27 @@ export function Flows({ chosen, choose, earlier }: FlowsProps) {
   }))
   choices.push({ value: 'cannot_tell', name: trade.cannotTell })
   return (
-    <Choices
-      label={trade.cues.flow}
-      choices={choices}
-      chosen={chosen}
-      choose={choose}
-      earlier={earlier}
-      earlierName={words.app.earlier}
-    />
+    <div class="stack">
+      <Choices
+        label={trade.cues.flow}
+        choices={choices}
+        chosen={chosen}
+        choose={choose}
+        earlier={earlier}
+        earlierName={words.app.earlier}
+      />
+      <p class="small soft">{words.app.flowHint}</p>
+    </div>
   )
 }
 
-/** A wall cut through at its opening, the inside on the left, with an arrow for each stream. */
+/** A wall cut through at its opening, the inside shaded on the left, with an arrow for each stream. */
 export function FlowPicture({ flow }: { flow: Flow }) {
   const out = flow === 'out' || flow === 'both'
   const inward = flow === 'in' || flow === 'both'
   return (
     <svg width="56" height="48" viewBox="0 0 56 48" aria-hidden="true" fill="none" stroke="currentColor">
+      <path d="M4 2h22v44H4z" fill="var(--smoke)" fill-opacity="0.22" stroke="none" />
       <path d="M26 2v8M26 40v6" stroke-width="6" />
       <path d="M4 46h48" stroke-width="1.5" />
       {out && <path d="M10 17h34m-8-5 8 5-8 5" stroke="var(--accent)" stroke-width="3" />}

@@ -82,7 +82,11 @@ export function PlaneOver({ given, truth }: { given: number | undefined; truth: 
       aria-label={`${words.app.yours}: ${said}. ${words.app.truth}: ${trade.planeAt(truth)}`}
     >
       <div class="plane-smoke" style={{ height: percent(1 - truth) }} />
-      <Line share={truth} name={words.app.truth} look="truth" />
+      {trade.planeNone(truth) ? (
+        <span class="plane-hint">{trade.planeNone(truth)}</span>
+      ) : (
+        <Line share={truth} name={words.app.truth} look="truth" />
+      )}
       {given !== undefined && <Line share={given} name={words.app.yours} look="own" />}
     </div>
   )

@@ -27,6 +27,7 @@ export const words = {
     truth: 'True',
     yours: 'You',
     notSet: 'Not set',
+    flowHint: 'In each drawing the shaded side is inside.',
     planeHint: 'Drag or tap where the smoke ends and the air begins',
     higher: 'Higher',
     lower: 'Lower',

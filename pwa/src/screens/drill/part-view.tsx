@@ -40,20 +40,44 @@ function LevelRail({ ask, part }: { ask: Ask; part: Part }) {
   const cue = ask.cue as OrdinalCue
   const truths = new Set(part.truth.map(({ level }) => level))
   return (
-    <ol class="rail" aria-label={askName(ask)}>
-      {scale(cue).levels.map(({ level }) => {
-        const yours = part.given.level === level
-        const truth = truths.has(level)
-        return (
-          <li key={level} class={truth ? 'stop stop-truth' : 'stop'}>
-            <span class="stop-mark">{yours && drill.yours}</span>
-            <Swatch cue={cue} level={level} />
-            <span class="stop-name">{levelName(cue, level)}</span>
-            <span class="stop-mark">{truth && drill.truth}</span>
-          </li>
-        )
-      })}
-    </ol>
+    <>
+      <ol class="rail" aria-label={askName(ask)}>
+        {scale(cue).levels.map(({ level }) => {
+          const yours = part.given.level === level
+          const truth = truths.has(level)
+          return (
+            <li key={level} class={truth ? 'stop stop-truth' : 'stop'}>
+              <span class="stop-mark">{yours && drill.yours}</span>
+              <Swatch cue={cue} level={level} />
+              <span class="stop-name">{levelName(cue, level)}</span>
+              <span class="stop-mark">{truth && drill.truth}</span>
+            </li>
+          )
+        })}
+      </ol>
+      <Looks cue={cue} part={part} />
+    </>
+  )
+}
+
+/** What the level given looks like, beside what the true one does. */
+function Looks({ cue, part }: { cue: OrdinalCue; part: Part }) {
+  const looks = (level: number | undefined) => scale(cue).levels.find((one) => one.level === level)?.looks
+  const truths = part.truth.flatMap(({ level }) => looks(level) ?? [])
+  const given = part.right ? undefined : looks(part.given.level)
+  return (
+    <dl class="looks small">
+      {given && (
+        <div>
+          <dt class="label">{drill.yours}</dt>
+          <dd>{given}</dd>
+        </div>
+      )}
+      <div>
+        <dt class="label">{drill.truth}</dt>
+        <dd>{truths.join(` ${drill.or} `)}</dd>
+      </div>
+    </dl>
   )
 }
 

@@ -1,6 +1,6 @@
 import { log } from '../../words/en/log'
-import { trade } from '../../words/en/trade'
-import type { AnswerBody, Finding, QuizEvent } from '../../wire.gen'
+import { isTold, spellStages, type StagesRead } from '../../words/stages'
+import type { AnswerBody, QuizEvent } from '../../wire.gen'
 
 /** How many of the latest events are listed. Chosen by us. */
 const most = 20
@@ -17,7 +17,8 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
           .map((event) => (
             <li key={event.seq}>
               <span>
-                <strong>{log.kinds[event.kind]}</strong> {about(event)}
+                <strong>{log.kinds[event.kind]}</strong>
+                {about(event)}
               </span>
               <span class="small soft">
                 {new Date(event.t_client).toLocaleString()} · {event.seq > acked ? log.waiting : log.synced}
@@ -33,11 +34,11 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
 function about(event: QuizEvent): string {
   if (event.kind === 'answer') {
     const { parts } = (event.body as AnswerBody).verdict
-    return log.asItWas(parts.filter(({ right }) => right).length, parts.length)
+    return `, ${log.asItWas(parts.filter(({ right }) => right).length, parts.length)}`
   }
   if (event.kind === 'size_up') {
-    const { set } = (event.body as { finding: Pick<Finding, 'set'> }).finding
-    return set.map((stage) => trade.stages[stage]).join(', ')
+    const { finding } = event.body as { finding: StagesRead }
+    return `, ${isTold(finding) ? spellStages(finding) : log.undetermined}`
   }
   return ''
 }

@@ -2,30 +2,41 @@ import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import { capital } from '../../words/scales'
 import type { HazardFinding } from '../../wire.gen'
+import { hazardSaid, type HazardStanding } from './hazard-said'
 
-/** The rapid events, flagged ones first. None is ever called low, safe or clear, and none is green. */
+/** In this order: what is flagged stands first, what only was not seen stands last. */
+const order: readonly HazardStanding[] = ['flagged', 'some_seen', 'unlooked', 'no_sign']
+
+/** The rapid events. None is ever called low, safe or clear, none has a number, and none is green. */
 export function Hazards({ hazards }: { hazards: readonly HazardFinding[] }) {
-  const ordered = hazards.toSorted((a, b) => Number(b.flagged) - Number(a.flagged) || b.probability - a.probability)
+  const said = hazards.map((hazard) => ({ event: hazard.event, ...hazardSaid(hazard) }))
   return (
     <section class="stack">
       <h3>{sizeUp.hazards}</h3>
       <ul class="hazards">
-        {ordered.map((hazard) => (
-          <li key={hazard.event} class={hazard.flagged ? 'hazard hazard-flagged' : 'hazard'}>
-            <strong>{trade.hazards[hazard.event]}</strong>
-            {hazard.flagged && <span class="small">{sizeUp.flagged}</span>}
-            {hazard.conditions.length === 0 && <span class="small">{sizeUp.notFlagged}</span>}
-            {hazard.conditions.length > 0 && (
-              <ul>
-                {hazard.conditions.map((condition) => (
-                  <li key={condition} class="small">
-                    {capital(condition)}
-                  </li>
-                ))}
-              </ul>
-            )}
-          </li>
-        ))}
+        {said
+          .toSorted((a, b) => order.indexOf(a.standing) - order.indexOf(b.standing))
+          .map(({ event, standing, seen, quiet }) => (
+            <li key={event} class={standing === 'flagged' ? 'hazard hazard-flagged' : 'hazard'}>
+              <strong>{trade.hazards[event]}</strong>
+              {standing === 'flagged' && <span class="small">{sizeUp.flagged}</span>}
+              {standing === 'some_seen' && <span class="small">{sizeUp.someSeen}</span>}
+              {seen.length > 0 && (
+                <ul>
+                  {seen.map((condition) => (
+                    <li key={condition} class="small">
+                      {capital(condition)}
+                    </li>
+                  ))}
+                </ul>
+              )}
+              {quiet.map((note) => (
+                <p key={note} class="small soft">
+                  {capital(note)}
+                </p>
+              ))}
+            </li>
+          ))}
       </ul>
     </section>
   )

@@ -3,11 +3,11 @@ import { rise } from '../../ui/scroll'
 import { words } from '../../words/en'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
+import { isCall, spellStages } from '../../words/stages'
 import { SIDE_WORDS } from '../../wire.gen'
 import { Context } from './context'
 import { Elevation } from './elevation'
 import { OpeningPanel } from './opening-panel'
-import { named, spellStages } from './report'
 import { all, face, facing, finding, here, look, lookAt, looks, opening, sketch, tab, type Place } from './state'
 
 /** Walking round the building: a side at a time, an opening at a time. */
@@ -87,7 +87,7 @@ function ReadingLine() {
   return (
     <button type="button" class="reading-line" onClick={() => ((tab.value = 'reading'), rise('.page'))}>
       <span class="small">
-        {named(read) && <span class="soft">{sizeUp.nowReading} </span>}
+        {isCall(read) && <span class="soft">{sizeUp.nowReading} </span>}
         <strong>{spellStages(read)}</strong>
       </span>
       <span aria-hidden="true">›</span>

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { CUE_WORDS } from '../../wire.gen'
 import { cueOf, cuesFor, newLook, toReadings, withCue, type LookAt } from './looks'
 import { newSketch, outsides, type Sketch } from './sketch'
 
@@ -22,10 +23,19 @@ test('rating after "cannot tell" takes it back', () => {
 })
 
 test('a neutral plane is asked only where gas may pass both ways', () => {
-  expect(cuesFor(door!, { flow: 'both' })).toContain('neutral_plane')
-  expect(cuesFor(door!, { flow: 'out' })).not.toContain('neutral_plane')
-  expect(cuesFor({ ...door!, kind: 'roof' }, { flow: 'both' })).not.toContain('neutral_plane')
-  expect(cuesFor({ ...door!, kind: 'window' }, {})).toContain('window')
+  expect(cuesFor(door!, { flow: 'both' }).main).toContain('neutral_plane')
+  expect(cuesFor(door!, { flow: 'out' }).main).not.toContain('neutral_plane')
+  expect(cuesFor({ ...door!, kind: 'roof' }, { flow: 'both' }).main).not.toContain('neutral_plane')
+  expect(cuesFor({ ...door!, kind: 'window' }, {}).more).toContain('window')
+})
+
+test('every cue is offered once, and the next look is never among the rest', () => {
+  const window = { ...door!, kind: 'window' as const }
+  for (const next of [undefined, ...CUE_WORDS]) {
+    const { main, more } = cuesFor(window, {}, next)
+    expect([...main, ...more].toSorted()).toEqual(['state', ...CUE_WORDS].toSorted())
+    if (next) expect(main).toContain(next)
+  }
 })
 
 test('looks are timed from the first one, and the plan goes along only where it is known', () => {

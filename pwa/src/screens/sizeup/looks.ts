@@ -58,17 +58,25 @@ export function withCue(rating: Rating | undefined, cue: Asked, value: CueValue 
   return Object.assign(next, { [cue]: value })
 }
 
+/** The cues of one opening: those asked in turn, and those for whoever wants all. */
+export interface CueRound {
+  main: Asked[]
+  more: Asked[]
+}
+
 /**
- * What to ask of an opening, in the order of asking: how it stands, what moves,
- * then how it looks. A shut opening has no plane; only glass can be stained.
+ * What to ask of an opening: how it stands and what moves, then what tells most
+ * (speed, thickness, darkness, amount: the trade's own order, common practice, no
+ * source), so that a round is short. A cue that the next look names is among them.
+ * Gas that passes one way only has no plane; only glass can be stained.
  */
-export function cuesFor(outside: Outside, rating: Rating | undefined): Asked[] {
-  const cues: Asked[] = ['state', 'flow']
-  if (rating?.flow === 'both' || rating?.flow === undefined) cues.push('neutral_plane')
-  cues.push('volume', 'velocity', 'density', 'darkness', 'colour', 'churning', 'pulsing', 'vanishes', 'flame')
-  if (outside.kind === 'window') cues.push('window')
-  if (outside.kind === 'crack' || outside.kind === 'roof') return cues.filter((cue) => cue !== 'neutral_plane')
-  return cues
+export function cuesFor({ kind }: Outside, rating: Rating | undefined, next?: Cue): CueRound {
+  const main: Asked[] = ['state', 'flow', 'velocity', 'density', 'darkness', 'volume']
+  const flat = kind === 'crack' || kind === 'roof'
+  if (!flat && (rating?.flow === 'both' || rating?.flow === undefined)) main.push('neutral_plane')
+  const more: Cue[] = ['flame', 'churning', 'pulsing', ...(kind === 'window' ? (['window'] as const) : []), 'vanishes', 'colour']
+  if (!next || !more.includes(next)) return { main, more }
+  return { main: [...main, next], more: more.filter((cue) => cue !== next) }
 }
 
 /** How many of an opening's cues were looked at. */

@@ -1,3 +1,5 @@
+import type { ComponentChildren } from 'preact'
+import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { useFocusIfLost } from '../../ui/focus'
 import { sizeUp } from '../../words/en/size-up'
@@ -6,7 +8,7 @@ import { levelName, hues, type OrdinalCue } from '../../words/scales'
 import { CueControl } from './cue-control'
 import { cueOf, cuesFor, type Asked, type CueValue, type Rating } from './looks'
 import type { Outside } from './sketch'
-import { before, cue, look, rate } from './state'
+import { before, cue, look, nextLookAt, rate } from './state'
 import './opening-panel.css'
 
 /** One opening: how it stands, and its cues, one open at a time. */
@@ -28,20 +30,40 @@ export function OpeningPanel({ one }: { one: Outside }) {
 }
 
 function Cues({ one, rating, earlier }: { one: Outside; rating: Rating | undefined; earlier: Rating | undefined }) {
-  const cues = cuesFor(one, rating)
+  const { main, more } = cuesFor(one, rating, nextLookAt(one))
+  const left = (cues: readonly Asked[]) => cues.filter((which) => cueOf(rating, which) === undefined).length
+  const row = (which: Asked) => (
+    <li key={which} class={which === cue.value ? 'cue cue-open' : 'cue'}>
+      <CueRow one={one} which={which} value={cueOf(rating, which)} earlier={cueOf(earlier, which)} />
+    </li>
+  )
   return (
-    <ul class="cues">
-      {cues.map((which) => (
-        <li key={which} class={which === cue.value ? 'cue cue-open' : 'cue'}>
-          <CueRow one={one} which={which} value={cueOf(rating, which)} earlier={cueOf(earlier, which)} />
-        </li>
-      ))}
-      {cues.every((which) => cueOf(rating, which) !== undefined) && (
-        <li class="cue small soft" role="status">
-          {sizeUp.done}
-        </li>
+    <div>
+      <ul class="cues">{main.map(row)}</ul>
+      {left(main) === 0 && (
+        <p class="cues-done small soft" role="status">
+          {left(more) === 0 ? sizeUp.done : sizeUp.toldMost}
+        </p>
       )}
-    </ul>
+      <MoreCues left={left(more)} held={cue.value !== undefined && more.includes(cue.value)}>
+        {more.map(row)}
+      </MoreCues>
+    </div>
+  )
+}
+
+/** The cues that seldom tell most, folded away until one wants them or one of them is being asked. */
+function MoreCues({ left, held, children }: { left: number; held: boolean; children: ComponentChildren }) {
+  const [wanted, setWanted] = useState(false)
+  const open = wanted || held
+  return (
+    <>
+      <button type="button" class="cue-head cues-more" aria-expanded={open} onClick={() => setWanted(!open)}>
+        <span>{sizeUp.moreCues(left)}</span>
+        <span aria-hidden="true">{open ? '\u2212' : '+'}</span>
+      </button>
+      {open && <ul class="cues">{children}</ul>}
+    </>
   )
 }
 
@@ -64,7 +86,10 @@ function CueRow({ one, which, value, earlier }: CueRowProps) {
         aria-expanded={open}
         onClick={() => (cue.value = open ? undefined : which)}
       >
-        <span>{which === 'state' ? sizeUp.stands : trade.cues[which]}</span>
+        <span>
+          {which === 'state' ? sizeUp.stands : trade.cues[which]}
+          {value === undefined && which === nextLookAt(one) && <span class="cue-next small">{sizeUp.tellsMost}</span>}
+        </span>
         <span class={value === undefined ? 'soft' : 'cue-value'}>{spellCue(which, value)}</span>
       </button>
       {open && (

@@ -4,7 +4,7 @@ import { trade } from '../../words/en/trade'
 import type { Finding } from '../../wire.gen'
 import { atticsOf, storeysOf, type Sketch } from './sketch'
 import { pathLines, type Point } from './path-line'
-import { spellPath } from './report'
+import { spellPath } from './path-words'
 import './plan-drawing.css'
 
 /** The plan of each storey, top storey first, with the flow path drawn through it. Alpha is at the foot. */
@@ -16,8 +16,9 @@ export function PlanDrawing({ sketch, finding }: { sketch: Sketch; finding?: Fin
     ...atticsOf(sketch.plan).map((floor) => ({ floor, name: sizeUp.underRoof })),
   ]
   const path = finding?.path ?? []
+  const said = finding && path.length ? sizeUp.pathDrawing(spellPath(finding)) : sketch.name
   return (
-    <div class="plans" role="img" aria-label={path.length ? sizeUp.pathDrawing(spellPath(path)) : sketch.name}>
+    <div class="plans" role="img" aria-label={said}>
       {named.toReversed().map(({ floor, name }) => (
         <Storey key={floor} layout={layout} floor={floor} name={name} path={path} finding={finding} />
       ))}

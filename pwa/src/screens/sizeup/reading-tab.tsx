@@ -4,15 +4,17 @@ import { rise } from '../../ui/scroll'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import { capital } from '../../words/scales'
+import { isCall, spellFirst, spellRest } from '../../words/stages'
 import type { Finding } from '../../wire.gen'
 import { Hazards } from './hazards'
+import { seen } from './looks'
 import { PlanDrawing } from './plan-drawing'
 import { Reasons } from './reasons'
-import { named, spellPath, spellStages } from './report'
+import { spellPath } from './path-words'
 import { Share } from './share'
 import { spell } from './sketch'
 import { Stages } from './stages'
-import { all, finding, lookAgain, lookAt, problem, rated, save, saved, sketch } from './state'
+import { all, finding, look, lookAgain, lookAt, problem, rated, save, saved, sketch } from './state'
 import './reading.css'
 
 /** The reading: what the signs are consistent with, why, and where to look next. */
@@ -24,10 +26,11 @@ export function ReadingTab() {
     <div class="reading stack stack-wide">
       <NotValidated />
       <section class="stack">
-        {named(read) && <p class="label">{sizeUp.consistent}</p>}
+        {isCall(read) && <p class="label">{sizeUp.consistent}</p>}
         <h2 class="reading-head" aria-live="polite">
-          {spellStages(read)}
+          {spellFirst(read)}
         </h2>
+        <Rest read={read} />
         <Trend read={read} />
         <Stages read={read} />
       </section>
@@ -46,6 +49,12 @@ export function ReadingTab() {
   )
 }
 
+/** What the first line leaves standing. */
+function Rest({ read }: { read: Finding }) {
+  const said = spellRest(read)
+  return said ? <p class="reading-rest">{capital(said)}</p> : null
+}
+
 function Trend({ read }: { read: Finding }) {
   const said = sizeUp.trend[read.trend as keyof typeof sizeUp.trend]
   return said ? <p>{said}</p> : null
@@ -54,7 +63,7 @@ function Trend({ read }: { read: Finding }) {
 function NextLook({ read }: { read: Finding }) {
   const next = read.next_look
   const one = all.value.find(({ id }) => id === next?.opening)
-  if (!next || !one) return null
+  if (!next || !one) return <Unlooked />
   return (
     <section class="stack">
       <h3 class="label">{sizeUp.nextLook}</h3>
@@ -65,14 +74,29 @@ function NextLook({ read }: { read: Finding }) {
   )
 }
 
+/** Where no single look tells most: the openings that nobody looked at. */
+function Unlooked() {
+  const [one, ...others] = all.value.filter(({ id }) => !seen(look.value?.ratings[id]))
+  if (!one) return null
+  return (
+    <section class="stack">
+      <h3 class="label">{sizeUp.unlooked}</h3>
+      <Button wide onClick={() => (lookAt(one), rise('.opening'))}>
+        {sizeUp.goLookAt(one.name)}
+      </Button>
+      {others.length > 0 && <p class="small soft">{sizeUp.unlookedMore(others.length)}</p>}
+    </section>
+  )
+}
+
 function FlowPath({ read }: { read: Finding }) {
   const drawn = sketch.value
   if (!drawn) return null
   return (
     <section class="stack">
       <h3>{sizeUp.path}</h3>
-      <p>{read.path.length ? spellPath(read.path) : sizeUp.noPath}</p>
-      {read.path_note && <p class="small soft">{capital(read.path_note)}</p>}
+      <p>{read.path.length ? `${capital(spellPath(read))}.` : sizeUp.noPath}</p>
+      {read.path_note && <p class="small soft">{capital(read.path_note)}.</p>}
       <PlanDrawing sketch={drawn} finding={read} />
     </section>
   )

@@ -1,26 +1,58 @@
 import { sizeUp } from '../../words/en/size-up'
 import { sourceName } from '../../words/sources'
+import { isTold } from '../../words/stages'
 import type { Evidence, Finding } from '../../wire.gen'
+import { byAnswer, type ReasonGroup } from './reason-groups'
 
-/** Reasons shown before one asks for more: the heaviest, which come first. Chosen by us. */
-const mostAtOnce = 4
+/** Reasons shown of a group before one asks for more: the heaviest, which come first. Chosen by us. */
+const mostAtOnce = 3
 
-/** The rules that spoke, for and against, each with its source. */
+/** The rules that spoke, for and against, each under what it speaks on and with its source. */
 export function Reasons({ read }: { read: Finding }) {
+  const { because, against } = read
+  if (because.length === 0 && against.length === 0) return null
   return (
     <>
-      <Side title={sizeUp.because} evidence={read.because} />
-      <Side title={sizeUp.against} evidence={read.against} empty={sizeUp.noAgainst} />
+      <Side title={sizeUp.because} evidence={because} lead={sizeUp.speaksFor} />
+      <Side
+        title={sizeUp.against}
+        evidence={against}
+        lead={sizeUp.speaksAgainst}
+        empty={isTold(read) ? sizeUp.noAgainst : undefined}
+      />
+      <p class="small soft weight-legend">
+        <Weight weight={0.5} />
+        <Weight weight={2} />
+        {sizeUp.weightLegend}
+      </p>
     </>
   )
 }
 
-function Side({ title, evidence, empty }: { title: string; evidence: readonly Evidence[]; empty?: string }) {
+interface SideProps {
+  title: string
+  evidence: readonly Evidence[]
+  lead(answer: string): string
+  empty?: string | undefined
+}
+
+function Side({ title, evidence, lead, empty }: SideProps) {
   if (evidence.length === 0 && !empty) return null
   return (
     <section class="stack">
       <h3>{title}</h3>
       {evidence.length === 0 && <p class="small soft">{empty}</p>}
+      {byAnswer(evidence).map((group) => (
+        <Group key={group.answer ?? ''} group={group} lead={lead} />
+      ))}
+    </section>
+  )
+}
+
+function Group({ group: { answer, evidence }, lead }: { group: ReasonGroup; lead(answer: string): string }) {
+  return (
+    <div class="stack">
+      {answer && <h4 class="label">{lead(answer)}</h4>}
       <List evidence={evidence.slice(0, mostAtOnce)} />
       {evidence.length > mostAtOnce && (
         <details class="more">
@@ -28,7 +60,7 @@ function Side({ title, evidence, empty }: { title: string; evidence: readonly Ev
           <List evidence={evidence.slice(mostAtOnce)} />
         </details>
       )}
-    </section>
+    </div>
   )
 }
 

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
 import { STAGE_WORDS, type Finding, type Stage } from '../../wire.gen'
 import { newLook, type LookAt } from './looks'
-import { leading, radioReport, spellPath, spellStages } from './report'
-import { newSketch, outsides } from './sketch'
+import { radioReport } from './report'
+import { newSketch, outsides, withStoreys, withOpening } from './sketch'
 
-const house = newSketch('House')
+const house = newSketch('Sketched house')
 const [door] = outsides(house)
 
 function finding(stages: Partial<Record<Stage, number>>, set: Stage[]): Finding {
@@ -22,21 +22,6 @@ const look: LookAt = {
   ratings: { [door!.id]: { state: 'open', flow: 'both', volume: 3, density: 4, neutral_plane: 0.4, flame: 'tongues' } },
 }
 
-test('the heaviest stages are named and the rest counted', () => {
-  expect(leading(read)).toEqual(['pre_flashover', 'fully_developed'])
-  expect(spellStages(read)).toBe('Pre-flashover or fully developed, 1 more not ruled out')
-})
-
-test('where the rest outweighs every stage, none is named', () => {
-  expect(leading(finding({ growth: 0.2, undetermined: 0.8 }, ['growth']))).toEqual([])
-  expect(leading(finding({}, []))).toEqual([])
-})
-
-test('four alike stages are none', () => {
-  const even = finding({ incipient: 0.25, growth: 0.25, decay: 0.25, fully_developed: 0.25 }, ['incipient', 'growth', 'decay', 'fully_developed'])
-  expect(spellStages(even)).toBe('Too little seen to name a stage')
-})
-
 test('the report begins and ends with the training banner', () => {
   const lines = radioReport('Engine 3', house, look, read).split('\n')
   expect(lines[0]).toBe('TRAINING, NOT AN INCIDENT')
@@ -45,10 +30,27 @@ test('the report begins and ends with the training banner', () => {
 
 test('the report tells what was seen, by side, and what was not', () => {
   const text = radioReport('Engine 3', house, look, read)
-  expect(text).toContain('Side Alpha, alpha door, open: out above, in below, volume most, density solid, neutral plane 40 percent up, tongues of flame.')
+  expect(text).toContain('Sketched house, one storey.')
+  expect(text).toContain(
+    'Side Alpha, door, open: out above, in below, volume most, density solid, neutral plane 40 percent of the way up, tongues of flame.',
+  )
   expect(text).toContain('Conditions for backdraft seen.')
   expect(text).toContain('Wind onto side Charlie.')
   expect(text).toContain('Not seen: Bravo, Charlie, Delta.')
+})
+
+test('the report names the stages as the screen does, and the path in words', () => {
+  const text = radioReport('Engine 3', house, look, read)
+  expect(text).toContain('Signs consistent with pre-flashover or fully developed; growth not ruled out.')
+  expect(text).toContain('Flow path, as seen: in by the alpha door, through the inside, out by the charlie door.')
+  expect(radioReport('Engine 3', house, look, finding({ undetermined: 1 }, []))).toContain('Stage undetermined from here.')
+})
+
+test('a window of an upper storey is told with its division', () => {
+  const tall = withOpening(withStoreys(newSketch('Sketched house'), 2), 'B', 2, 'window')
+  const text = radioReport('Engine 3', tall, { ...newLook(0), ratings: { bravo_window_division_2: { flow: 'out' } } }, read)
+  expect(text).toContain('Sketched house, two storeys.')
+  expect(text).toContain('Side Bravo, window, division 2: out, all of it.')
 })
 
 test('the report gives no order and calls nothing safe', () => {
@@ -56,9 +58,4 @@ test('the report gives no order and calls nothing safe', () => {
   for (const word of ['enter', 'stay out', 'keep closed', 'safe', 'clear', 'seconds', 'ventilate', 'go ', 'attack']) {
     expect(text).not.toContain(word)
   }
-})
-
-test('in and out by one opening is one step of the path', () => {
-  expect(spellPath(['alpha_door', 'alpha_door'])).toBe('Alpha door')
-  expect(spellPath(read.path)).toBe('Alpha door → Inside 1 → Charlie door')
 })

@@ -58,14 +58,29 @@ export function lookAt(one: Outside, which?: Cue): void {
   })
 }
 
-/** What nobody has looked at yet on an opening. */
-export function nextCue(one: Outside, rating: Rating | undefined): Asked | undefined {
-  return cuesFor(one, rating).find((which) => cueOf(rating, which) === undefined)
+/** The cue that the reading would gain most from, where it lies at this opening. */
+export function nextLookAt(one: Outside): Cue | undefined {
+  const next = finding.value?.next_look
+  return next?.opening === one.id ? next.cue : undefined
+}
+
+/**
+ * The cue to open next: how it stands and what moves first, then the one that the
+ * next look names, then the rest in their order. The cues under "More" follow
+ * only one another: whoever does not open them is done before.
+ */
+export function nextCue(one: Outside, rating: Rating | undefined, after?: Asked): Asked | undefined {
+  const next = nextLookAt(one)
+  const { main, more } = cuesFor(one, rating, next)
+  const open = (which: Asked) => cueOf(rating, which) === undefined
+  if (after && more.includes(after)) return more.find(open)
+  const first = main.find(open)
+  return next && first !== 'state' && first !== 'flow' && open(next) ? next : first
 }
 
 export function rate(one: Outside, which: Asked, value: CueValue | null, moveOn = true): void {
   change(one.id, (rating) => withCue(rating, which, value))
-  if (moveOn) cue.value = nextCue(one, look.value?.ratings[one.id])
+  if (moveOn) cue.value = nextCue(one, look.value?.ratings[one.id], which)
 }
 
 function change(id: string, next: (rating: Rating | undefined) => Rating): void {

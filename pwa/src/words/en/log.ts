@@ -24,6 +24,7 @@ export const log = {
   plotOf: (cue: string, said: string) => `${cue}: ${said}`,
   history: 'What happened on this device',
   kinds: { answer: 'Drill', size_up: 'Size-up', note: 'Note' },
+  undetermined: 'stage undetermined',
   waiting: 'not synced',
   synced: 'synced',
   of: (shown: number, all: number) => `The last ${shown} of ${all}`,

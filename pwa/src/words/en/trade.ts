@@ -79,6 +79,20 @@ const glass = { clear: 'Clear', stained: 'Stained or dark', crazed: 'Crazed or c
 const changes = { less: 'Less', same: 'Much the same', more: 'More' } as const
 const planeChanges = { less: 'Lower', same: 'Much the same', more: 'Higher' } as const
 
+// A plane this near to the sill or the lintel is none that anyone can see: a
+// tenth of the opening is what an eye can judge, this is half of it. Chosen by us.
+const edge = 0.05
+
+/** Where gas passes one way only, an opening has no neutral plane; else undefined. */
+function planeNone(share: number): string | undefined {
+  if (share < edge) return 'None in the opening: all of it goes out'
+  return share > 1 - edge ? 'None in the opening: air goes in over all of it' : undefined
+}
+
+function planeAt(share: number): string {
+  return planeNone(share) ?? `${Math.round(share * 100)} % of the way up`
+}
+
 export const trade = {
   stages,
   regimes,
@@ -100,5 +114,6 @@ export const trade = {
   cannotTell: 'Cannot tell',
   yes: 'Yes',
   no: 'No',
-  planeAt: (share: number) => `${Math.round(share * 100)} % of the way up`,
+  planeAt,
+  planeNone,
 } as const

@@ -1,0 +1,25 @@
+import type { HazardFinding } from '../../wire.gen'
+
+// The conditions of a rapid event come from the engine in words. Some of them
+// tell what was seen, one that something was not looked for yet, and one that
+// what was looked at gave no sign. They are shown apart, as they weigh apart.
+
+const unlooked = /^not looked for yet/i
+const noSign = /^no sign of it seen/i
+
+export type HazardStanding = 'flagged' | 'some_seen' | 'unlooked' | 'no_sign'
+
+export interface HazardSaid {
+  standing: HazardStanding
+  seen: string[]
+  /** What is no sign: what was not looked for, and that none was seen. */
+  quiet: string[]
+}
+
+export function hazardSaid({ flagged, conditions }: HazardFinding): HazardSaid {
+  const quiet = conditions.filter((one) => unlooked.test(one) || noSign.test(one))
+  const seen = conditions.filter((one) => !quiet.includes(one))
+  if (flagged) return { standing: 'flagged', seen, quiet }
+  if (seen.length) return { standing: 'some_seen', seen, quiet }
+  return { standing: quiet.some((one) => unlooked.test(one)) ? 'unlooked' : 'no_sign', seen, quiet }
+}

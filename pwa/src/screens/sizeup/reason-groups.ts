@@ -1,0 +1,27 @@
+import { trade } from '../../words/en/trade'
+import type { Evidence } from '../../wire.gen'
+
+/** Reasons that speak on one answer; `answer` is undefined where the engine did not say on which. */
+export interface ReasonGroup {
+  answer: string | undefined
+  evidence: Evidence[]
+}
+
+/** Reasons by the answer that they speak on, the group with the heaviest reason first. */
+export function byAnswer(evidence: readonly Evidence[]): ReasonGroup[] {
+  const groups: ReasonGroup[] = []
+  for (const one of evidence) {
+    const answer = answerOf(one)
+    const found = groups.find((group) => group.answer === answer)
+    if (found) found.evidence.push(one)
+    else groups.push({ answer, evidence: [one] })
+  }
+  return groups
+}
+
+const names: Record<string, string> = { ...trade.stages, ...trade.regimes, ...trade.hazards }
+
+/** What a reason speaks on, in words: a stage, what limits the fire, or a rapid event. */
+export function answerOf(one: Evidence & { for?: string }): string | undefined {
+  return one.for ? (names[one.for] ?? one.for.replaceAll('_', ' ')).toLowerCase() : undefined
+}

@@ -160,8 +160,7 @@ func (r *Room) take(amounts [2]float64) (taken [2]float64) {
 // sinks to the lower, and either draws in gas on its way.
 func (m *Model) join(v *Vent, r *Room, s *stream, fromB bool, dt float64) {
 	temp := s.temp()
-	low, high := r.now.temp[Lower], r.now.temp[Upper]
-	up := num.Smooth(temp, low+0.5, low+4+float64(0.2*num.Max(0, high-low)))
+	up := r.rises(temp)
 	if !v.Horizontal && (v.Crack || v.free() < thinShare) {
 		up = v.high(fromB) / floor(s.mass, 1e-12)
 	}
@@ -190,6 +189,12 @@ func (m *Model) join(v *Vent, r *Room, s *stream, fromB bool, dt float64) {
 		mixed.From, amount = Upper, falling
 	}
 	mixed.Amount += float64(memory(dt) * amount)
+}
+
+// rises is the share of gas of a temperature that goes to the upper layer.
+func (r *Room) rises(temp float64) float64 {
+	low, high := r.now.temp[Lower], r.now.temp[Upper]
+	return num.Smooth(temp, low+0.5, low+4+float64(0.2*num.Max(0, high-low)))
 }
 
 // inhale remembers what came in low, for the draught over the fire and the air
@@ -272,5 +277,9 @@ func (m *Model) throughHole(v *Vent, r *Room, flow, temp, up float64, fromB bool
 	}
 	depth := r.Floor + r.Height - now.column.Interface
 	power := float64((1-up)*flow*HeatCap) * (now.temp[Upper] - temp)
-	return 0, risen((1-up)*flow, power, depth, now.temp[Upper], 5*flow)
+	drawn := risen((1-up)*flow, power, depth, now.temp[Upper], 5*flow)
+	// What it draws goes down with it only as far as the mixture is still as cold as
+	// the lower layer; else it is given back to the upper one on the way.
+	mixed := (float64(flow*temp) + float64(drawn*now.temp[Upper])) / (flow + drawn)
+	return 0, float64(drawn * (1 - r.rises(mixed)))
 }

@@ -122,18 +122,17 @@ func risen(flow, power, z, ambient, most float64) float64 {
 	if z <= 0 || power <= 0 || most <= 0 {
 		return 0
 	}
-	cube := float64(power * ambientLift(ambient))
+	cube := float64(zukoski * zukoski * zukoski * power * ambientLift(ambient))
 	// Thin streams reach the most even from a point, which needs no root to see.
 	whole := flow + most
-	if float64(zukoski*zukoski*zukoski*cube)*float64(z*z)*float64(z*z)*z >= float64(whole*whole)*whole {
+	if cube*fifthPower(z) >= float64(whole*whole)*whole {
 		return most
 	}
-	strength := zukoski * num.Cbrt(cube)
-	fifth := num.FifthRoot(flow / strength)
-	begin := float64(float64(fifth*fifth) * fifth) // (m/C)^(3/5)
-	end := begin + z
-	return num.Clamp(float64(strength*float64(end*num.Cbrt(end*end)))-flow, 0, most)
+	end := z + num.FifthRoot(float64(flow*flow)*flow/cube)
+	return num.Clamp(num.Cbrt(cube*fifthPower(end))-flow, 0, most)
 }
+
+func fifthPower(x float64) float64 { return float64(fourth(x) * x) }
 
 // zukoski: m = 0.21 (gρ²/(cT))^(1/3) Q^(1/3) z^(5/3) (Zukoski, in the
 // correlation guide of firemodels/cor).

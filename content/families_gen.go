@@ -13,7 +13,6 @@ var families = []item.Family{
 		Rule:   "two-way-low-plane-fast",
 		Kind:   "flow_plane",
 		Text:   "Only the port of the burning cell is open. Which way does the gas move in it, and where is the boundary?",
-		Why:    "A port breathes both ways like a door. Where its boundary lies tells how full and hot the cell is.",
 		Tell:   "The lower part of the port, where air goes in.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -162,8 +161,7 @@ var families = []item.Family{
 		Lesson: "flow-path",
 		Rule:   "low-in-high-out",
 		Kind:   "flow_plane",
-		Text:   "The ports of the left-hand cells are open and so is the hole in the floor between them. Which way does the gas move in the lower port, and where is the boundary?",
-		Why:    "Through the hole the hot gas leaves by the upper port and draws air in by the lower one.",
+		Text:   "The ports of the left-hand cells are open. Which way does the gas move in the lower port, and where is the boundary?",
 		Tell:   "The upper port, which lets nothing in.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -326,7 +324,6 @@ var families = []item.Family{
 		Rule:   "roof-outlet",
 		Kind:   "predict_move",
 		Text:   "The roof hatch is about to be opened. What will have changed at the upper port half a minute later?",
-		Why:    "A hatch in the roof only makes a path when the hatch in the ceiling below it is open too.",
 		Tell:   "Whether the ceiling hatch stands open.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -490,6 +487,26 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
+		Outcomes: []item.Outcome{
+			{
+				Ask: "change",
+				Cue: "volume",
+				Is:  "less",
+				Why: "Through the open ceiling hatch the roof hatch has a path to the fire, so smoke that came by the port now leaves above it.",
+			},
+			{
+				Ask: "change",
+				Cue: "volume",
+				Is:  "same",
+				Why: "The port goes on as before: the roof hatch draws off too little of this smoke, and none where the ceiling hatch below it is shut.",
+			},
+			{
+				Ask: "change",
+				Cue: "volume",
+				Is:  "more",
+				Why: "The new way above draws more gas up past this port and feeds the fire, and more smoke comes than that way takes.",
+			},
+		},
 	},
 	{
 		ID:     "far-window",
@@ -498,7 +515,6 @@ var families = []item.Family{
 		Rule:   "slower-and-paler",
 		Kind:   "read_opening",
 		Text:   "Two windows of like size are open on two sides of this bungalow. Rate the smoke at the bedroom window.",
-		Why:    "On its way from the seat smoke cools, mixes and slows. Slow and pale at one opening may mean far away as well as early.",
 		Tell:   "The other window, which is faster and darker.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -672,7 +688,6 @@ var families = []item.Family{
 		Rule:   "fastest-and-darkest",
 		Kind:   "call_stage",
 		Text:   "Smoke shows at two windows. Which stage is the fire in, and what limits it?",
-		Why:    "The stage is read where the smoke is fastest and darkest; what shows far from the seat lags behind.",
 		Tell:   "The opening with the fastest and darkest smoke.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -814,6 +829,7 @@ var families = []item.Family{
 				Kind: "regime",
 			},
 		},
+		BeforeS: 60,
 	},
 	{
 		ID:     "wind-on-the-front",
@@ -822,7 +838,6 @@ var families = []item.Family{
 		Rule:   "windward-held-back",
 		Kind:   "flow_plane",
 		Text:   "Wind blows onto side Alpha. Which way does the gas move at the bedroom window on the far side, and where is the boundary?",
-		Why:    "Wind holds the windward opening back or turns it into an inlet, and drives the smoke out on the lee side. Read it before anything else.",
 		Tell:   "The wind, and which side it blows onto.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -971,7 +986,6 @@ var families = []item.Family{
 		Rule:   "two-way-beside-outlet",
 		Kind:   "predict_move",
 		Text:   "The bedroom window, far from the fire, is about to be opened. What will have changed at the lounge window half a minute later?",
-		Why:    "A second opening makes a path through the house. How much the first changes depends on what stands open between.",
 		Tell:   "Whether the doors between the two windows are open.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -1116,6 +1130,26 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
+		Outcomes: []item.Outcome{
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "less",
+				Why: "The plane sinks: air now has another way in by the far window, so this window gives more of its height to what leaves.",
+			},
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "same",
+				Why: "Little changes here: what passes between the two windows is too little to shift how this one shares out in and out.",
+			},
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "more",
+				Why: "The plane rises: hot gas now leaves by the far window too, so this window gives more of its height to the air.",
+			},
+		},
 	},
 	{
 		ID:     "low-in-high-out",
@@ -1124,7 +1158,6 @@ var families = []item.Family{
 		Rule:   "low-in-high-out",
 		Kind:   "flow_plane",
 		Text:   "The front door stands open, and a window upstairs may too. Which way does the gas move at the front door, and where is the boundary?",
-		Why:    "Hot gas rises through the stair and leaves high, and air comes in low. The door is then an inlet although the fire is behind it.",
 		Tell:   "The window above, which is all outlet.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -1304,7 +1337,6 @@ var families = []item.Family{
 		Rule:   "one-way-path-strong",
 		Kind:   "flow_plane",
 		Text:   "The front door and a window upstairs stand open. Which way does the gas move at the upstairs window, and where is the boundary?",
-		Why:    "With an inlet low down the upper opening can be all outlet; then no neutral plane shows in it at all.",
 		Tell:   "The foot of the upstairs window, where no air goes in.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -1485,7 +1517,6 @@ var families = []item.Family{
 		Rule:   "smoke-high-clear-below",
 		Kind:   "read_opening",
 		Text:   "It burns somewhere in this house. Rate the smoke at the upstairs window.",
-		Why:    "Smoke shows where the path leads, which may be a floor away from the seat. The lowest level that shows smoke is the likelier one, and only likelier.",
 		Tell:   "What the openings below do at the same time.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -1679,7 +1710,6 @@ var families = []item.Family{
 		Rule:   "plane-rises-new-opening",
 		Kind:   "predict_move",
 		Text:   "The upstairs window is about to be opened. What will have changed at the front door half a minute later?",
-		Why:    "An outlet above draws hot gas up an open stair, so the door below turns more and more into an inlet and its neutral plane rises. Behind a shut hatch it changes little.",
 		Tell:   "The new opening lies above the door, and whether the hatch on the stair between them is open.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -1826,6 +1856,26 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
+		Outcomes: []item.Outcome{
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "less",
+				Why: "The plane sinks: the fire gained on the new draught, and its gas needs more of the door in spite of the window above.",
+			},
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "same",
+				Why: "Little changes at the door: the window above draws off too little of the hot gas that passes here.",
+			},
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "more",
+				Why: "The plane rises: the window above draws hot gas up the stair, so the door below turns more and more into an inlet.",
+			},
+		},
 	},
 	{
 		ID:     "large-hall",
@@ -1834,7 +1884,6 @@ var families = []item.Family{
 		Rule:   "large-building-thin-smoke",
 		Kind:   "call_stage",
 		Text:   "Thin smoke leaves this large hall. Which stage is the fire in, and what limits it?",
-		Why:    "A large space thins smoke for long. Little smoke from a large building may come from a large fire.",
 		Tell:   "The size of the building, before the amount of smoke is judged.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -1911,7 +1960,7 @@ var families = []item.Family{
 			},
 		},
 		Moment: item.Window{
-			FromS: 10,
+			FromS: 30,
 			ToS:   400,
 		},
 		Show: []string{"high_window", "gate"},
@@ -1923,6 +1972,7 @@ var families = []item.Family{
 				Kind: "regime",
 			},
 		},
+		BeforeS: 60,
 	},
 	{
 		ID:     "large-hall-read",
@@ -1931,7 +1981,6 @@ var families = []item.Family{
 		Rule:   "large-building-thin-smoke",
 		Kind:   "read_opening",
 		Text:   "Rate the smoke at the high window of this large hall.",
-		Why:    "The same fire fills a small room within a minute and hardly shows in a hall. Volume is read against the building.",
 		Tell:   "How high and how large the building is.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2046,7 +2095,6 @@ var families = []item.Family{
 		Rule:   "steady-middling-smoke",
 		Kind:   "read_opening",
 		Text:   "The door of this room stands open. Rate the smoke that leaves it.",
-		Why:    "Volume is how much of the door it takes up, velocity tells of heat behind it, density of fuel in the smoke, darkness of how it burned. Each is rated by itself.",
 		Tell:   "The upper edge of the outflow shows how fast it leaves, and the frame behind it how thick it is.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2179,7 +2227,6 @@ var families = []item.Family{
 		Rule:   "two-way-middle-plane",
 		Kind:   "flow_plane",
 		Text:   "This door is the room's only opening. Which way does the gas move, and where is the boundary?",
-		Why:    "A room with one opening breathes through it both ways, hot gas out above the neutral plane and air in below it.",
 		Tell:   "The still line between what leaves and what enters, and which side of the middle it lies on.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2289,7 +2336,6 @@ var families = []item.Family{
 		Rule:   "fast-and-dark",
 		Kind:   "call_stage",
 		Text:   "The door stands open. Which stage is this fire in, and what limits it?",
-		Why:    "As the layer grows hot the smoke leaves faster and darker; once the whole room burns, flame fills the opening and air sets the size of the fire.",
 		Tell:   "Speed and darkness rising together at the door, and then flame in it.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2374,7 +2420,7 @@ var families = []item.Family{
 			},
 		},
 		Moment: item.Window{
-			FromS: 20,
+			FromS: 30,
 			ToS:   420,
 		},
 		Show: []string{"door"},
@@ -2386,6 +2432,7 @@ var families = []item.Family{
 				Kind: "regime",
 			},
 		},
+		BeforeS: 60,
 	},
 	{
 		ID:     "shut-room",
@@ -2394,7 +2441,6 @@ var families = []item.Family{
 		Rule:   "closed-and-faint",
 		Kind:   "call_stage",
 		Text:   "Door and window are shut and only their gaps show. Which stage is this fire in, and what limits it?",
-		Why:    "Behind a shut door the fire uses up its air and falls while fuel is left. Little smoke at the gaps is then no improvement.",
 		Tell:   "Smoke that lessens at the gaps although no one has put water on.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2486,7 +2532,7 @@ var families = []item.Family{
 			},
 		},
 		Moment: item.Window{
-			FromS: 20,
+			FromS: 30,
 			ToS:   300,
 		},
 		Show: []string{"gap", "door", "window"},
@@ -2498,6 +2544,7 @@ var families = []item.Family{
 				Kind: "regime",
 			},
 		},
+		BeforeS: 60,
 	},
 	{
 		ID:     "gap-smoke",
@@ -2506,7 +2553,6 @@ var families = []item.Family{
 		Rule:   "thick-slow-closed",
 		Kind:   "read_opening",
 		Text:   "Everything is shut and smoke shows at a gap beside the door. Rate it.",
-		Why:    "A crack looks fast at little pressure and narrow at any volume. What it tells best is how thick and how dark the smoke inside has become.",
 		Tell:   "Thickness and darkness first; speed at a crack does not compare with speed at a door.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2634,7 +2680,6 @@ var families = []item.Family{
 		Rule:   "fading-in-the-open",
 		Kind:   "call_stage",
 		Text:   "Door and window stand open and no one has put water on. Which stage is this fire in, and what limits it?",
-		Why:    "With plenty of air a fire that fades is running out of fuel. Its smoke thins and slows while the openings stay as they were.",
 		Tell:   "Smoke that thins and slows at openings no one has touched.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2711,7 +2756,7 @@ var families = []item.Family{
 			},
 		},
 		Moment: item.Window{
-			FromS: 10,
+			FromS: 30,
 			ToS:   300,
 		},
 		Show: []string{"door", "window"},
@@ -2723,6 +2768,7 @@ var families = []item.Family{
 				Kind: "regime",
 			},
 		},
+		BeforeS: 60,
 	},
 	{
 		ID:     "water-on",
@@ -2731,7 +2777,6 @@ var families = []item.Family{
 		Rule:   "slower-and-paler-after-water",
 		Kind:   "call_stage",
 		Text:   "Water was put into this room a short while ago. Which stage is this fire in, and what limits it?",
-		Why:    "After water on the seat, speed, volume and darkness fall together and what leaves turns pale with steam. Without that, the water has not reached the seat.",
 		Tell:   "Speed and darkness that fell together, and white that vanishes within a few breaths.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2821,6 +2866,7 @@ var families = []item.Family{
 				Kind: "regime",
 			},
 		},
+		BeforeS: 60,
 	},
 	{
 		ID:     "pale-after-water",
@@ -2829,7 +2875,6 @@ var families = []item.Family{
 		Rule:   "water-and-pale",
 		Kind:   "read_opening",
 		Text:   "Water was put into this room a short while ago. Rate what leaves the door.",
-		Why:    "Steam is pale and plentiful, so volume stays while darkness and speed fall. Paler is not the same as thinner.",
 		Tell:   "How dark it is and how thick it is, looked at apart.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -2944,7 +2989,6 @@ var families = []item.Family{
 		Rule:   "fastest-is-narrower",
 		Kind:   "predict_move",
 		Text:   "The door is about to be drawn half to. What will have changed at it half a minute later?",
-		Why:    "A fire that has air enough pushes the same smoke through a narrower opening, faster and with a lower boundary; one that already wants air falls instead. Speed at openings of different size does not compare.",
 		Tell:   "The width of the opening, and whether the fire had air to spare before it was drawn to.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -3047,6 +3091,26 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
+		Outcomes: []item.Outcome{
+			{
+				Ask: "change",
+				Cue: "velocity",
+				Is:  "less",
+				Why: "The fire already wanted the air that the door gave it. With less it fell, and its smoke slowed, narrow opening or not.",
+			},
+			{
+				Ask: "change",
+				Cue: "velocity",
+				Is:  "same",
+				Why: "The narrower opening speeds the smoke and the loss of air slows it; here the two about balance.",
+			},
+			{
+				Ask: "change",
+				Cue: "velocity",
+				Is:  "more",
+				Why: "The fire has air enough, and so pushes the same smoke through a narrower opening, faster. Speed at openings of different size does not compare.",
+			},
+		},
 	},
 	{
 		ID:     "door-pulled-to",
@@ -3055,7 +3119,6 @@ var families = []item.Family{
 		Rule:   "less-smoke-after-shutting",
 		Kind:   "predict_move",
 		Text:   "The door is about to be pulled to until a hand's breadth is left. What will have changed at it a minute later?",
-		Why:    "Pulled to, a fire that already wants air falls, and the smoke lessens. Less smoke after shutting is no improvement; fuel and heat are still inside.",
 		Tell:   "What was just done to the door, before any change in the smoke is read.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -3160,6 +3223,26 @@ var families = []item.Family{
 			},
 			AfterS: 60,
 		},
+		Outcomes: []item.Outcome{
+			{
+				Ask: "change",
+				Cue: "volume",
+				Is:  "less",
+				Why: "Pulled to, the door starves the fire and the smoke lessens. Less smoke after shutting is no improvement: fuel and heat are still inside.",
+			},
+			{
+				Ask: "change",
+				Cue: "volume",
+				Is:  "same",
+				Why: "The fire still has air enough for the time, so it sends as much smoke through what is left of the door.",
+			},
+			{
+				Ask: "change",
+				Cue: "volume",
+				Is:  "more",
+				Why: "Held back at first, the smoke inside grew thicker, and the room sends more of it through what is left of the door.",
+			},
+		},
 	},
 	{
 		ID:     "window-breaks",
@@ -3168,7 +3251,6 @@ var families = []item.Family{
 		Rule:   "surge-after-opening",
 		Kind:   "predict_move",
 		Text:   "The window on the far side is about to give way. What will have changed at the door half a minute later?",
-		Why:    "A new opening makes a new path. A fire short of air grows with it, and two openings at different heights share out in and out anew.",
 		Tell:   "A fire that wanted air, and an opening higher than the door.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -3278,6 +3360,26 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
+		Outcomes: []item.Outcome{
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "less",
+				Why: "The plane at the door sinks: the fire grew on the new air, or the air now comes by the window, and the door carries more of the smoke out.",
+			},
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "same",
+				Why: "The plane at the door stays: the window takes and gives much as the door does, so the sharing holds.",
+			},
+			{
+				Ask: "change",
+				Cue: "neutral_plane",
+				Is:  "more",
+				Why: "The plane at the door rises: the window, which is higher, takes hot gas off, and the door turns more into an inlet.",
+			},
+		},
 	},
 	{
 		ID:     "water-goes-on",
@@ -3286,7 +3388,6 @@ var families = []item.Family{
 		Rule:   "slower-and-paler-after-water",
 		Kind:   "predict_move",
 		Text:   "Forty litres are about to go onto the fire. What will have changed at the door half a minute later?",
-		Why:    "Water that reaches the seat takes heat out, so the smoke slows, and steam pales it.",
 		Tell:   "Speed and volume falling together.",
 		Scene: engine.Scenario{
 			V: 1,
@@ -3395,6 +3496,26 @@ var families = []item.Family{
 				In:     "room",
 			},
 			AfterS: 30,
+		},
+		Outcomes: []item.Outcome{
+			{
+				Ask: "change",
+				Cue: "velocity",
+				Is:  "less",
+				Why: "Water took heat out of fire and gas, so less pressure drives the smoke and it slows.",
+			},
+			{
+				Ask: "change",
+				Cue: "velocity",
+				Is:  "same",
+				Why: "The water made too little difference to the heat behind this door: what burns goes on much as before.",
+			},
+			{
+				Ask: "change",
+				Cue: "velocity",
+				Is:  "more",
+				Why: "Steam swells what is in the room and drives it out faster than the loss of heat slows it.",
+			},
 		},
 	},
 }

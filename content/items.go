@@ -1,6 +1,7 @@
 package content
 
 import (
+	"slices"
 	"strings"
 
 	"lintel/engine"
@@ -53,10 +54,24 @@ func Score(a quiz.Answer) (quiz.Verdict, error) {
 	if err != nil {
 		return quiz.Verdict{}, err
 	}
-	verdict.Why, verdict.Tell, verdict.Exact = f.Why, f.Tell, truth.Exact
+	verdict.Exact = truth.Exact
+	verdict.Why, verdict.Tell = score.Explain(made.Question.Asks, verdict.Parts, wordsFor(f))
+	// What tells a rating or a change is one thing whatever came true.
+	if verdict.Tell == "" || f.Kind == quiz.ReadOpening || f.Kind == quiz.PredictMove {
+		verdict.Tell = f.Tell
+	}
 	verdict.Rule, verdict.Source = ruleWords(f.Rule)
 	return verdict, nil
 }
+
+// wordsFor is what an explanation is made of: a family's own lines first.
+func wordsFor(f *item.Family) *score.Words {
+	own := slices.Clip(f.Outcomes)
+	return &score.Words{Levels: levels, Outcomes: append(own, outcomes...)}
+}
+
+// Outcomes lists why each answer may come true, where a family has no own line.
+func Outcomes() []item.Outcome { return outcomes }
 
 func familyOf(id string) (*item.Family, error) {
 	all := Families()
@@ -65,7 +80,11 @@ func familyOf(id string) (*item.Family, error) {
 			return &all[i], nil
 		}
 	}
-	return nil, engine.Bad("family", "is "+id+", which is not one of ours", "use one of those that families lists")
+	ids := make([]string, len(all))
+	for i := range all {
+		ids[i] = all[i].ID
+	}
+	return nil, engine.Bad("family", "is "+id+", which is not one of ours", "use "+engine.OneOf(ids))
 }
 
 // ruleWords is a rule's plain text and the titles of its sources.

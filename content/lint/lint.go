@@ -22,6 +22,7 @@ type book struct {
 	cases    []infer.Case
 	sources  []infer.Source
 	families []item.Family
+	outcomes []item.Outcome
 	lessons  []fieldbook.Lesson
 	glossary fieldbook.Glossary
 	cautions fieldbook.CautionBook
@@ -30,7 +31,7 @@ type book struct {
 
 func shipped() *book {
 	return &book{
-		rules: rules, cases: cases, sources: sources, families: content.Families(),
+		rules: rules, cases: cases, sources: sources, families: content.Families(), outcomes: content.Outcomes(),
 		lessons: lessons, glossary: glossary, cautions: cautions, scales: scaleSources(scaleBook),
 	}
 }

@@ -39,6 +39,15 @@ func (b *book) checkWords(f *findings) {
 			checkText(f, "rule "+r.ID, text)
 		}
 	}
+	for _, o := range b.outcomes {
+		checkText(f, "outcome "+string(o.Ask)+" "+string(o.Cue)+" "+o.Is, o.Why)
+		checkText(f, "outcome "+string(o.Ask)+" "+string(o.Cue)+" "+o.Is, o.Tell)
+	}
+	for _, x := range b.families {
+		for _, o := range x.Outcomes {
+			checkText(f, "family "+x.ID+" outcome "+o.Is, o.Why)
+		}
+	}
 	for _, l := range b.lessons {
 		for _, text := range lessonTexts(&l) {
 			checkText(f, "lesson "+l.ID, text)

@@ -5,9 +5,15 @@ import (
 	"lintel/quiz"
 )
 
-// question puts a family's asks into the words that a person reads.
-func (f *Family) question() quiz.Question {
+// question puts a family's asks into the words that a person reads: what stands
+// open out of sight and how the smoke was before come before what is asked.
+func (f *Family) question(scene *engine.Scenario, before string) quiz.Question {
 	q := quiz.Question{Text: f.Text}
+	for _, told := range []string{before, f.hidden(scene)} {
+		if told != "" {
+			q.Text = told + " " + q.Text
+		}
+	}
 	for _, a := range f.Asks {
 		q.Asks = append(q.Asks, quiz.Ask{ID: a.id(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: a.words()})
 	}

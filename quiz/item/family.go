@@ -16,7 +16,6 @@ type Family struct {
 	Rule   string          `json:"rule"`   // id in content/rules
 	Kind   quiz.ItemKind   `json:"kind"`
 	Text   string          `json:"text"` // what is asked, in a sentence
-	Why    string          `json:"why"`  // one line shown after the answer
 	Tell   string          `json:"tell"` // the cue that would have told
 	Scene  engine.Scenario `json:"scene"`
 	Vary   []Vary          `json:"vary"`
@@ -25,6 +24,11 @@ type Family struct {
 	Asks   []Ask           `json:"asks"`
 	Need   []Need          `json:"need,omitempty"` // what a scene must show to be about this lesson
 	Move   *Prediction     `json:"move,omitempty"` // for predict_move
+
+	// BeforeS is how long before its moment a call tells of the smoke, s.
+	BeforeS float64 `json:"before_s,omitempty"`
+	// Outcomes are the family's own lines of explanation.
+	Outcomes []Outcome `json:"outcomes,omitempty"`
 }
 
 // Knob is something of a scene that a family may vary.

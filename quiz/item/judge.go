@@ -16,6 +16,10 @@ func (f *Family) judge(w *walk) (*Truth, error) {
 	if !f.shows(w) || f.Kind == quiz.CallStage && !plain(w.run.Stage(), w.run.Regime()) {
 		return nil, nil
 	}
+	before, told, err := f.before(w)
+	if err != nil || !told {
+		return nil, err
+	}
 	j := judgement{family: f, walk: w, margin: 1}
 	for _, ask := range f.Asks {
 		accept, margin, err := j.ask(ask)
@@ -24,6 +28,9 @@ func (f *Family) judge(w *walk) (*Truth, error) {
 		}
 		if accept == nil || margin < ask.least() {
 			return nil, nil
+		}
+		if own, err := j.moved(ask, accept[0]); err != nil || !own {
+			return nil, err
 		}
 		j.accept = append(j.accept, accept)
 		j.margin = math.Min(j.margin, margin)
@@ -35,6 +42,7 @@ func (f *Family) judge(w *walk) (*Truth, error) {
 		Openings:  openingTruths(exact),
 		Accept:    j.accept,
 		CutMargin: j.margin,
+		before:    before,
 		Exact:     exact,
 	}, nil
 }
@@ -140,6 +148,29 @@ func (j *judgement) change(a Ask, reply quiz.Reply) ([]quiz.Reply, float64, erro
 	}
 	reply.Change = answer
 	return []quiz.Reply{reply}, margin, nil
+}
+
+// moved reports whether the first change asked for is the work of the move: a
+// twin of the fire, left alone for as long, must not show it too. What is asked
+// besides may be the fire's own doing.
+func (j *judgement) moved(a Ask, answer quiz.Reply) (bool, error) {
+	if len(j.accept) > 0 || a.Kind != quiz.AskChange || answer.Change == quiz.Same {
+		return true, nil
+	}
+	twin := j.walk.run.Clone()
+	if err := twin.Advance(j.family.Move.AfterS); err != nil {
+		return false, err
+	}
+	before, err := j.walk.rate(j.walk.run, a.Opening)
+	if err != nil {
+		return false, err
+	}
+	alone, err := j.walk.rate(twin, a.Opening)
+	if err != nil {
+		return false, err
+	}
+	itself, _, _ := change(a.Cue, &before, &alone)
+	return itself != answer.Change, nil
 }
 
 // askedRun is the fire that the asks are about: as it is now, or for a

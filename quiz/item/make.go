@@ -50,7 +50,7 @@ func Make(f *Family, seed uint64, lib sim.Library) (quiz.Item, Truth, error) {
 			return quiz.Item{}, Truth{}, err
 		}
 		if truth != nil {
-			return f.item(seed, scene, moment), *truth, nil
+			return f.item(seed, scene, moment, truth.before), *truth, nil
 		}
 	}
 	return quiz.Item{}, Truth{}, engine.Bad("family "+f.ID, "has no fair scene for seed "+strconv.FormatUint(seed, 10), "widen its ranges or its moment")
@@ -65,6 +65,9 @@ func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library)
 		return 0, nil, err
 	}
 	walk := walk{scene: &scene, run: run}
+	if f.BeforeS > 0 {
+		walk.shown = f.Show
+	}
 	var best *Truth
 	var at float64
 	looks := fairLooks
@@ -94,7 +97,7 @@ func (f *Family) stride() float64 {
 	return lookEveryS
 }
 
-func (f *Family) item(seed uint64, scene engine.Scenario, moment float64) quiz.Item {
+func (f *Family) item(seed uint64, scene engine.Scenario, moment float64, before string) quiz.Item {
 	scene.Name = ""
 	scene.EndS = moment + watchS
 	if f.Move != nil {
@@ -110,7 +113,7 @@ func (f *Family) item(seed uint64, scene engine.Scenario, moment float64) quiz.I
 		Title:    f.Title,
 		Scenario: scene,
 		Show:     f.Show,
-		Question: f.question(),
+		Question: f.question(&scene, before),
 	}
 }
 

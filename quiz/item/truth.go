@@ -15,6 +15,8 @@ type Truth struct {
 	// CutMargin says how far the nearest of the answers stands from another: the
 	// share by which the measure behind it could be wrong.
 	CutMargin float64 `json:"-"`
+	// before says how the smoke looked a while before.
+	before string
 	// Exact holds the true ratings of every opening to the open air.
 	Exact engine.Readings `json:"-"`
 }

@@ -28,6 +28,8 @@ type walk struct {
 	stage  engine.Stage
 	regime engine.Regime
 	since  float64
+	shown  []string // openings whose past is kept
+	past   []past
 }
 
 // to runs on to a moment in steps short enough to notice a change of stage.
@@ -37,6 +39,7 @@ func (w *walk) to(moment float64) error {
 			return err
 		}
 		w.notice()
+		w.note()
 	}
 	return nil
 }

@@ -11,6 +11,8 @@ import (
 func remark(kind quiz.AskKind, part *quiz.Part) string {
 	right := spell(part.Truth[0])
 	switch {
+	case kind == quiz.AskPlane && oneWay(part.Truth[0]):
+		return oneWayRemark(part, right)
 	case part.Right && kind == quiz.AskPlane:
 		return "right: it was at " + right
 	case part.Right:
@@ -23,6 +25,20 @@ func remark(kind quiz.AskKind, part *quiz.Part) string {
 		return "too low: it was at " + right
 	}
 	return "it was " + right + ", not " + spell(part.Given)
+}
+
+// oneWay reports whether a neutral plane lies in no opening: at its foot all of
+// it goes out, at its head all of it comes in.
+func oneWay(truth quiz.Reply) bool { return *truth.Plane <= 0 || *truth.Plane >= 1 }
+
+func oneWayRemark(part *quiz.Part, truth string) string {
+	switch {
+	case part.Right:
+		return "right: " + truth
+	case *part.Given.Plane > *part.Truth[0].Plane:
+		return "too high: " + truth
+	}
+	return "too low: " + truth
 }
 
 func steps(n int) string {
@@ -41,6 +57,10 @@ func spell(r quiz.Reply) string {
 	switch {
 	case r.Level != nil:
 		return strconv.Itoa(*r.Level)
+	case r.Plane != nil && *r.Plane <= 0:
+		return "none in the opening: all of it goes out"
+	case r.Plane != nil && *r.Plane >= 1:
+		return "none in the opening: all of it comes in"
 	case r.Plane != nil:
 		return strconv.Itoa(int(*r.Plane*100+0.5)) + " % of the height"
 	case r.Flow != "":

@@ -92,6 +92,23 @@ func TestPlaneWithinATenthIsRight(t *testing.T) {
 	}
 }
 
+// A plane of 0 or 1 is no plane: the remark says which way all of it goes.
+func TestNoPlaneIsSaidInWords(t *testing.T) {
+	for _, c := range []struct {
+		given, truth float64
+		want         string
+	}{
+		{0, 0, "right: none in the opening: all of it goes out"},
+		{0.4, 0, "too high: none in the opening: all of it goes out"},
+		{0.4, 1, "too low: none in the opening: all of it comes in"},
+		{0.7, 0.4, "too high: it was at 40 % of the height"},
+	} {
+		assert.Equal(t, c.want, judge(t, quiz.AskPlane, quiz.Reply{Plane: &c.given}, quiz.Reply{Plane: &c.truth}).Remark)
+	}
+	assert.Equal(t, "counted as a blind guess; it was none in the opening: all of it goes out",
+		judge(t, quiz.AskPlane, quiz.Reply{Unsure: true}, quiz.Reply{Plane: ptr(0.0)}).Remark)
+}
+
 func TestFlowsAndChangesHaveNearMisses(t *testing.T) {
 	assert.Equal(t, 0.5, judge(t, quiz.AskFlow, quiz.Reply{Flow: engine.FlowOut}, quiz.Reply{Flow: engine.FlowBoth}).Error)
 	assert.Equal(t, 1.0, judge(t, quiz.AskFlow, quiz.Reply{Flow: engine.FlowOut}, quiz.Reply{Flow: engine.FlowIn}).Error)

@@ -6,6 +6,7 @@ import (
 	"lintel/engine"
 	"lintel/engine/infer"
 	"lintel/quiz/item"
+	"lintel/quiz/score"
 )
 
 // generated is where the front end finds the field book's text.
@@ -23,6 +24,7 @@ var tables = []table{
 	}},
 	{folder: "scales", like: fieldbook.ScaleBook{}, outputs: []output{
 		{path: "scales_gen.go", pkg: "content", name: "scales", pick: cutPoints},
+		{path: "levels_gen.go", pkg: "content", name: "levels", pick: levelWords},
 		{path: "lint/scales_gen.go", pkg: "lint", name: "scaleBook"},
 		{path: generated + "scales.json"},
 	}},
@@ -45,6 +47,9 @@ var tables = []table{
 	}},
 	{folder: "families", like: []item.Family(nil), outputs: []output{
 		{path: "families_gen.go", pkg: "content", name: "families"},
+	}},
+	{folder: "outcomes", like: []item.Outcome(nil), outputs: []output{
+		{path: "outcomes_gen.go", pkg: "content", name: "outcomes"},
 	}},
 	{folder: "lessons", like: []fieldbook.Lesson(nil), outputs: []output{
 		{path: "lint/lessons_gen.go", pkg: "lint", name: "lessons"},
@@ -72,4 +77,15 @@ func titlesOf(sources any) (any, error) {
 func cutPoints(book any) (any, error) {
 	b := book.(fieldbook.ScaleBook)
 	return b.CutPoints()
+}
+
+// levelWords is what an explanation needs of the scales.
+func levelWords(book any) (any, error) {
+	var list []score.LevelWords
+	for _, scale := range book.(fieldbook.ScaleBook).Scales {
+		for _, level := range scale.Levels {
+			list = append(list, score.LevelWords{Cue: scale.Cue, Title: scale.Title, Level: level.Level, Name: level.Name, Looks: level.Looks})
+		}
+	}
+	return list, nil
 }

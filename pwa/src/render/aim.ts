@@ -27,14 +27,23 @@ export function aim(view: View, { place, facing, look }: Aimed, cellM: number, o
 
 /** Where on the picture an opening's gas appears: its own area, or just outside the edge that hides it. */
 function areaOf(view: View, place: Place, facing: Facing, open: number, cellM: number): Rect {
+  if (facing === 'up' || facing === 'over') return mouthOf(view, place, open, cellM)
   const area = openArea(view, place, open)
-  if (facing === 'up' || facing === 'over') area.y0 = corners(view, place)[0].y - 2 * cellM
   if (facing === 'left') {
     area.x1 = view.leftM
     area.x0 = area.x1 - 2 * cellM
   }
   if (facing === 'right') area.x1 = Math.max(area.x1, area.x0 + 2 * cellM)
   return area
+}
+
+/** The mouth of a hole in a roof: an upright band over its middle, as broad as the hole and at least three cells high. */
+function mouthOf(view: View, place: Place, open: number, cellM: number): Rect {
+  const [tl, tr, br, bl] = corners(view, place)
+  const x1 = (tr.x + br.x) / 2
+  const middle = (tl.y + tr.y + br.y + bl.y) / 4
+  const half = Math.max(1.5 * cellM, (Math.max(bl.y, br.y) - Math.min(tl.y, tr.y)) / 2)
+  return { x0: x1 - open * (x1 - (tl.x + bl.x) / 2), x1, y0: middle - half, y1: middle + half }
 }
 
 /** Height of the neutral plane on the picture: at the bottom where all flows out, at the top where all flows in. */

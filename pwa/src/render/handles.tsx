@@ -5,15 +5,19 @@ import { layOut, type Place } from './layout'
 import { openingName } from './names'
 import type { SceneProps } from './scene'
 import { corners, facingOf, frameView, type View } from './view'
+import { NARROW, zoomFor, type Zoom } from './zoom'
 
-interface HandlesProps extends SceneProps { canvas: RefObject<HTMLCanvasElement | null> }
+interface HandlesProps extends SceneProps { canvas: RefObject<HTMLCanvasElement | null>; near: boolean }
 
 /** The openings as things to press: over the drawing, in its own places. */
 export function Handles(props: HandlesProps) {
-  const aspect = useAspect(props.canvas)
+  const { aspect, width } = useShape(props.canvas)
   const view = useMemo(() => frameView(layOut(props.scenario), props.side, aspect), [props.scenario, props.side, aspect])
-  const shown = view.layout.places.filter((place) => reachable(view, place, props.cutaway ?? false))
-  return <>{shown.map((place) => <Handle key={place.id} {...props} view={view} place={place} />)}</>
+  const cutaway = props.cutaway ?? false
+  const place = props.near ? view.layout.places.find(({ id }) => id === props.selected) : undefined
+  const zoom = zoomFor(view, { cutaway, narrow: width < NARROW, place })
+  const shown = view.layout.places.filter((one) => reachable(view, one, cutaway) && inPicture(view, zoom, bounds(view, one, cutaway)))
+  return <>{shown.map((one) => <Handle key={one.id} {...props} view={view} zoom={zoom} place={one} />)}</>
 }
 
 function reachable(view: View, place: Place, cutaway: boolean): boolean {
@@ -21,15 +25,21 @@ function reachable(view: View, place: Place, cutaway: boolean): boolean {
   return facing === undefined ? cutaway : facing === 'eye' || facing === 'right' || facing === 'up'
 }
 
+/** Whether the middle of it is on the canvas. */
+function inPicture({ widthM, heightM }: View, zoom: Zoom, { x, y }: { x: number; y: number }): boolean {
+  const [right, down] = [((x - zoom.x) * zoom.scale) / widthM, ((y - zoom.y) * zoom.scale) / heightM]
+  return right > 0 && right < 1 && down > 0 && down < 1
+}
+
 /** One opening: a slider where it can be moved, else a button. */
-function Handle({ view, place, frame, cutaway, selected, onPick, onOpen }: HandlesProps & { view: View; place: Place }) {
+function Handle({ view, zoom, place, frame, cutaway, selected, onPick, onOpen }: HandlesProps & { view: View; zoom: Zoom; place: Place }) {
   const drag = useRef<{ x: number; open: number; moved: boolean } | null>(null)
   const open = frame()?.openings[place.index]?.open ?? place.opening.open ?? 0
   const box = bounds(view, place, cutaway ?? false)
   const set = (share: number) => onOpen?.(place.id, Math.round(20 * Math.max(0, Math.min(1, share))) / 20)
+  const [across, down] = [(100 * zoom.scale) / view.widthM, (100 * zoom.scale) / view.heightM]
   const where = {
-    left: `${(100 * box.x) / view.widthM}%`, top: `${(100 * box.y) / view.heightM}%`,
-    width: `${(100 * box.w) / view.widthM}%`, height: `${(100 * box.h) / view.heightM}%`,
+    left: `${across * (box.x - zoom.x)}%`, top: `${down * (box.y - zoom.y)}%`, width: `${across * box.w}%`, height: `${down * box.h}%`,
   }
   const slider = onOpen && {
     role: 'slider' as const, 'aria-valuemin': 0, 'aria-valuemax': 100, 'aria-valuenow': Math.round(100 * open),
@@ -87,15 +97,15 @@ function bounds(view: View, place: Place, inSection: boolean): { x: number; y: n
   return { x: (x0 + x1) / 2, y: (y0 + y1) / 2, w: x1 - x0, h: y1 - y0 }
 }
 
-/** Width over height of the canvas, followed as the page is resized. */
-function useAspect(canvas: RefObject<HTMLCanvasElement | null>): number {
-  const [aspect, setAspect] = useState(5 / 6)
+/** Width over height of the canvas, and its width, followed as the page is resized. */
+function useShape(canvas: RefObject<HTMLCanvasElement | null>): { aspect: number; width: number } {
+  const [shape, setShape] = useState({ aspect: 5 / 6, width: 390 })
   useEffect(() => {
     const watch = new ResizeObserver(([entry]) => {
-      if (entry && entry.contentRect.height > 0) setAspect(entry.contentRect.width / entry.contentRect.height)
+      if (entry && entry.contentRect.height > 0) setShape({ aspect: entry.contentRect.width / entry.contentRect.height, width: entry.contentRect.width })
     })
     watch.observe(canvas.current!)
     return () => watch.disconnect()
   }, [])
-  return aspect
+  return shape
 }

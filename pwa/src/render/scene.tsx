@@ -35,16 +35,28 @@ const SAID_EVERY_MS = 3000 // the text twin for screen readers follows slowly, c
 /** A building with its smoke, as seen from one side. */
 export function Scene(props: SceneProps) {
   const canvas = useRef<HTMLCanvasElement>(null)
-  const latest = useRef(props)
-  latest.current = props
+  const [wanted, come] = useState(false)
+  const canCome = !props.cutaway && inSight(props)
+  const near = wanted && canCome
+  const latest = useRef({ ...props, near })
+  latest.current = { ...props, near }
   useEffect(() => run(canvas.current!, () => latest.current), [])
   return (
     <div class="scene">
       <canvas ref={canvas} role="img" aria-label={words.scene(trade.sides[props.side])} />
-      {(props.onPick ?? props.onOpen) && <Handles {...props} canvas={canvas} />}
+      {(props.onPick ?? props.onOpen) && <Handles {...props} near={near} canvas={canvas} />}
+      {canCome && (
+        <button type="button" class="scene-near" aria-pressed={near} onClick={() => come(!near)}>{near ? words.farther : words.nearer}</button>
+      )}
       {!props.silent && <Twin {...props} />}
     </div>
   )
+}
+
+/** Whether the marked opening is on the side that is looked at, or on the roof. */
+function inSight({ scenario, side, selected }: SceneProps): boolean {
+  const marked = scenario.openings.find(({ id }) => id === selected)
+  return marked?.to === 'outside' && (marked.side === side || marked.kind === 'roof_hatch')
 }
 
 /** What the picture shows, in words, for a screen reader. Not announced: it is there to be read when wanted. */
@@ -74,7 +86,7 @@ function note(start: number, duration: number): void {
 }
 
 /** Runs the picture until the component goes; stands still while the page is hidden. */
-function run(canvas: HTMLCanvasElement, props: () => SceneProps): () => void {
+function run(canvas: HTMLCanvasElement, props: () => SceneProps & { near: boolean }): () => void {
   const show = new Show(canvas)
   const calm = matchMedia('(prefers-reduced-motion: reduce)')
   let last = performance.now()
@@ -90,7 +102,7 @@ function run(canvas: HTMLCanvasElement, props: () => SceneProps): () => void {
     last = now
     const p = props()
     const took = show.advance(
-      { scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected, paused: p.paused ?? false, ...(p.wind && { wind: p.wind }) },
+      { scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected, near: p.near, paused: p.paused ?? false, ...(p.wind && { wind: p.wind }) },
       seconds,
       calm.matches,
     )

@@ -14,6 +14,7 @@ import { layOut } from './layout'
 import { FINENESS, Picture } from './picture'
 import { facingOf, frameView, type View } from './view'
 import { Wisps } from './wisps'
+import { NARROW, toward, WHOLE, zoomFor, type Zoom } from './zoom'
 
 /** What a scene shows now; read afresh for every picture. */
 export interface Showing {
@@ -23,6 +24,8 @@ export interface Showing {
   cutaway: boolean
   us: boolean
   selected: string | undefined
+  /** The selected opening fills the picture. */
+  near: boolean
   /** The smoke stands still; the wall may still fade and openings move. */
   paused: boolean
   wind?: { m_s: number; from: Side | undefined }
@@ -52,6 +55,7 @@ export class Show {
   #wall: OffscreenCanvas | undefined
   #wallKey = ''
   #fade = 0
+  #zoom: Zoom = WHOLE
   #due = 0
   #waits = false
   #fineness = 0
@@ -72,6 +76,7 @@ export class Show {
     const target = showing.cutaway ? 1 : 0
     const change = inStills ? 1 : seconds * FADE_PER_S
     this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
+    this.#approach(showing, inStills ? 1 : seconds)
     if (showing.paused) this.#waits = true
     else this.#due = Math.min(this.#due + seconds, inStills ? 1.2 : 3 * STEP_S)
     const both = inStills || seconds > 0.8 * STEP_S // a slow screen has no frame to spare between step and paint
@@ -81,6 +86,15 @@ export class Show {
     if (!inStills && this.#behind === 0) this.#keepUp(took, seconds)
     return took
   }
+
+  #approach({ cutaway, near, selected }: Showing, seconds: number): void {
+    const { view } = this.#picture!
+    const place = near ? view.layout.places.find(({ id }) => id === selected) : undefined
+    const at = zoomFor(view, { cutaway, narrow: this.#narrow, place })
+    if (at !== this.#zoom) this.#zoom = toward(this.#zoom, at, seconds)
+  }
+
+  get #narrow(): boolean { return this.#canvas.clientWidth < NARROW }
 
   #step(showing: Showing, inStills: boolean): void {
     if (showing.wind) this.#picture!.wind(showing.wind.m_s, showing.wind.from)
@@ -134,7 +148,9 @@ export class Show {
     ctx.setTransform(1, 0, 0, 1, 0, 0)
     ctx.globalAlpha = 1
     ctx.drawImage(this.#ground!, 0, 0)
+    this.#zoomPixels(ctx)
     this.#film!.show(ctx, picture.back, width, height)
+    ctx.setTransform(1, 0, 0, 1, 0, 0)
     ctx.globalAlpha = 1 - 0.9 * this.#fade
     ctx.drawImage(this.#wall!, 0, 0)
     const pen = this.#pen(ctx, picture.view)
@@ -142,10 +158,10 @@ export class Show {
       if (facingOf(picture.view, place) === 'eye') drawSeenFire(pen, picture.view, place, frame, picture.timeS)
     }
     ctx.globalAlpha = 1
-    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us }
+    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us, brief: this.#narrow }
     drawCutaway(pen, picture.view, palette, frame, cut, picture.timeS)
     this.#wisps!.draw(pen, palette)
-    ctx.setTransform(1, 0, 0, 1, 0, 0)
+    this.#zoomPixels(ctx)
     ctx.globalAlpha = 1 - 0.72 * this.#fade
     this.#film!.show(ctx, picture.front, width, height)
     ctx.globalAlpha = 1
@@ -163,22 +179,38 @@ export class Show {
     const view = this.#picture!.view
     const palette = paletteOf(theme)
     const opens = scenario.openings.map((o, k) => (frame.openings[k]?.open ?? o.open ?? 0).toFixed(2)).join()
-    const key = `${theme} ${opens}`
+    const { x, y, scale } = this.#zoom
+    const key = `${theme} ${opens} ${x.toFixed(3)} ${y.toFixed(3)} ${scale.toFixed(3)}`
     if (key === this.#wallKey && this.#ground) return
-    const themeChanged = this.#wallKey.split(' ')[0] !== String(theme)
     this.#wallKey = key
-    if (themeChanged || !this.#ground) {
-      this.#ground = new OffscreenCanvas(this.#canvas.width, this.#canvas.height)
-      drawGround(this.#pen(this.#ground.getContext('2d')!, view), view, palette)
-    }
-    this.#wall = new OffscreenCanvas(this.#canvas.width, this.#canvas.height)
+    this.#ground = this.#blank(this.#ground)
+    drawGround(this.#pen(this.#ground.getContext('2d')!, view), view, palette)
+    this.#wall = this.#blank(this.#wall)
     drawBuilding(this.#pen(this.#wall.getContext('2d')!, view), view, palette, frame)
   }
 
+  /** A canvas of the size of the scene with nothing on it: the one given, where it fits. */
+  #blank(old: OffscreenCanvas | undefined): OffscreenCanvas {
+    const { width, height } = this.#canvas
+    if (old?.width !== width || old.height !== height) return new OffscreenCanvas(width, height)
+    const ctx = old.getContext('2d')!
+    ctx.setTransform(1, 0, 0, 1, 0, 0)
+    ctx.clearRect(0, 0, width, height)
+    return old
+  }
+
   #pen(ctx: Pen['ctx'], view: View): Pen {
-    const scale = this.#canvas.width / view.widthM
-    ctx.setTransform(scale, 0, 0, scale, 0, 0)
-    return { ctx, pixel: view.widthM / Math.max(1, this.#canvas.clientWidth) }
+    const { x, y, scale } = this.#zoom
+    const perMetre = (scale * this.#canvas.width) / view.widthM
+    ctx.setTransform(perMetre, 0, 0, perMetre, -x * perMetre, -y * perMetre)
+    return { ctx, pixel: view.widthM / scale / Math.max(1, this.#canvas.clientWidth) }
+  }
+
+  /** Puts what is drawn in pixels of the whole picture in its place. */
+  #zoomPixels(ctx: CanvasRenderingContext2D): void {
+    const { x, y, scale } = this.#zoom
+    const perMetre = (scale * this.#canvas.width) / this.#picture!.view.widthM
+    ctx.setTransform(scale, 0, 0, scale, -x * perMetre, -y * perMetre)
   }
 
   /** Too slow for most of a second: draw the smoke coarser, once more at most. */

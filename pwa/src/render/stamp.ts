@@ -1,6 +1,6 @@
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, LIGHT, STEAM, TAU, TINT, touch, type Grid, type Smoke } from './fluid/grid'
 import { STEP_S } from './fluid/step'
-import { flameLength, heatOf, hidden, slantOf, type Jet } from './jet'
+import { flameLength, heatOf, hidden, slantOf, type Jet, type Rect } from './jet'
 import type { Noise } from './noise'
 
 // Puts what leaves an opening into the fluid: smoke and heat on the fine grid
@@ -32,6 +32,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const heat = heatOf(look, jet.outsideC)
   const { lightness, tint, steam } = look
   const tau = jet.depth
+  const rises = upward(jet)
   const wave = Math.max(0.03, 0.12 * lift) * (area.y1 - area.y0)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
   const i1 = Math.min(2 * grid.nx, Math.ceil(area.x1 / fineM) + 1)
@@ -47,7 +48,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       const gy = (left + y) / grain
       const n = noise.at(gx, gy)
       const edge = plane + wave * noise.at(x / grain + 3.3 - time * 0.6, jet.seed + time * 0.9)
-      const cover = inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
+      const cover = rises ? round(area, x, y) : inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
       if (cover <= 0) continue
       const o = (j * grid.fineRow + i) * FIELDS
       const f = smoke.now
@@ -98,7 +99,7 @@ function stampAir(grid: Grid, jet: Jet, speed: number): void {
   const j1 = Math.min(grid.ny, Math.ceil(bottom / cellM) + 1)
   for (let j = j0; j <= j1; j++) {
     const y = (j - 0.5) * cellM
-    const here = speed * profile((bottom - y) / Math.max(1e-3, bottom - area.y0))
+    const here = upward(jet) ? speed : speed * profile((bottom - y) / Math.max(1e-3, bottom - area.y0))
     for (let i = i0; i <= i1; i++) {
       const cover = inside((i - 0.5) * cellM, area.x0, area.x1, cellM) * inside(y, area.y0, bottom, cellM)
       if (cover <= 0) continue
@@ -110,6 +111,16 @@ function stampAir(grid: Grid, jet: Jet, speed: number): void {
       spread[c]! += cover * opens
     }
   }
+}
+
+const upward = ({ facing, share }: Jet) => share === 1 && (facing === 'up' || facing === 'over')
+
+/** A plume leaves a level hole round and soft: 1 in the middle of the ellipse, fading to 0 at its rim. */
+function round({ x0, x1, y0, y1 }: Rect, x: number, y: number): number {
+  const across = (2 * x - x0 - x1) / Math.max(1e-3, x1 - x0)
+  const down = (2 * y - y0 - y1) / Math.max(1e-3, y1 - y0)
+  const s = 1.3 * (1 - across * across - down * down)
+  return s <= 0 ? 0 : s >= 1 ? 1 : s * s * (3 - 2 * s)
 }
 
 /** 1 within the span, 0 outside, with an edge one cell wide. */

@@ -36,6 +36,8 @@ const BROWN = [0.04, 0.2, 0.46] as const
 // A flame from its root outward: deep orange, orange, pale yellow. Chosen by us.
 const FLAME = [[168, 52, 14], [240, 128, 34], [255, 214, 130]] as const
 
+const LEVELS_OFF = 0.45 // glow at half of the full brightness; chosen by us, by eye
+
 // The glow follows the burning gas with this delay, which no flicker faster
 // than about 2 Hz survives. Chosen by us; tested by the flash counter.
 const AFTERGLOW_S = 0.22
@@ -64,14 +66,26 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, li
   extend(depth, fineRow, 2 * nx, 2 * ny)
   for (let j = 1; j <= 2 * ny; j++) {
     for (let i = first[j]!; i <= last[j]!; i++) {
-      const cell = j * fineRow + i
       const pixel = (j - 1) * 2 * nx + i - 1
-      glow[pixel]! += follow * (tongues(now, cell * FIELDS, noise) - glow[pixel]!)
-      if (depth[cell]! > 0.004 || glow[pixel]! > 0.01) {
-        shade(now, cell, depth, fineRow, glow[pixel]!, light, pixels, pixel * 4)
-      }
+      glow[pixel]! += follow * (tongues(now, (j * fineRow + i) * FIELDS, noise) - glow[pixel]!)
     }
   }
+  for (let j = 1; j <= 2 * ny; j++) {
+    for (let i = first[j]!; i <= last[j]!; i++) {
+      const cell = j * fineRow + i
+      const pixel = (j - 1) * 2 * nx + i - 1
+      const fire = soft(glow, pixel, 2 * nx)
+      if (depth[cell]! > 0.004 || fire > 0.01) shade(now, cell, depth, fineRow, fire, light, pixels, pixel * 4)
+    }
+  }
+}
+
+/** The glow with its neighbours mixed in, so that no flame ends on the edge of a cell. Outside the picture there is none. */
+function soft(glow: Float32Array, p: number, row: number): number {
+  const up = p - row
+  const down = p + row
+  return 0.25 * glow[p]! + 0.125 * ((glow[up] ?? 0) + (glow[down] ?? 0) + (glow[p - 1] ?? 0) + (glow[p + 1] ?? 0)) +
+    0.0625 * ((glow[up - 1] ?? 0) + (glow[up + 1] ?? 0) + (glow[down - 1] ?? 0) + (glow[down + 1] ?? 0))
 }
 
 /** Lets the smoke run on past the edge of the picture, so that the edge casts no relief. */
@@ -153,7 +167,7 @@ function shade(
 
 /** Puts flame in front of the smoke already painted. */
 function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedArray, p: number): void {
-  const burn = clamp01((fire - 0.02) * 1.6)
+  const burn = clamp01((fire - 0.02) * 1.25)
   const flameA = burn * (1 - opacity(0.045 * tau))
   const all = smokeA + flameA - smokeA * flameA
   if (all <= 0) return
@@ -162,13 +176,14 @@ function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedA
   pixels[p + 3] = 255 * all
 }
 
-/** Burning gas in tongues: drawn out along its way, and thinner between them. */
+/** Burning gas in tongues: drawn out along its way, and thinner between them. Its brightness levels off, so that its edge is no step. */
 function tongues(f: Float32Array, o: number, noise: Noise): number {
   const fire = f[o + FIRE]!
   const tau = f[o + TAU]!
-  if (fire < 0.02 || tau < 0.02) return fire
+  const bright = fire / (fire + LEVELS_OFF)
+  if (fire < 0.02 || tau < 0.02) return bright
   const n = noise.rough((1.4 * f[o + GRAIN_X]!) / tau, (0.55 * f[o + GRAIN_Y]!) / tau)
-  return fire * (0.8 + 0.75 * n)
+  return bright * (0.78 + 0.62 * n)
 }
 
 /** Light from the upper left on the lumps of thick smoke: -1 to 1, 0 on thin smoke. */

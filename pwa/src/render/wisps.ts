@@ -5,13 +5,14 @@ import type { Rect } from './jet'
 import { random } from './noise'
 import type { Picture } from './picture'
 
-// Dust and old haze that air takes along as it is drawn in, drawn as fine short
-// strokes that follow the computed air and end in the opening. Nothing is drawn
-// where nothing is drawn in.
+// Dust and old haze that air takes along as it is drawn in: fine strokes from
+// before the opening, which is lower on the picture, that draw together and end
+// in it, faint at their tails. Nothing is drawn where nothing is drawn in.
 
-const EACH = 14 // strokes per opening, chosen by us
-const TRAIL = 9 // steps of path that show behind each
+const EACH = 9 // strokes per opening, chosen by us
+const TRAIL = 12 // steps of path that show behind each
 const LIFE_S = 1.6
+const SLOW_PER_S = 0.25 // slower than a quarter of the opening's width in a second, no stroke would get there
 
 interface Wisp {
   xs: Float32Array; ys: Float32Array; age: number; length: number
@@ -38,18 +39,15 @@ export class Wisps {
 
   draw({ ctx, pixel }: Pen, palette: Palette): void {
     ctx.strokeStyle = palette.mote
-    ctx.lineWidth = 1.1 * pixel
-    ctx.lineCap = 'round'
+    ctx.lineWidth = 1.4 * pixel
+    ctx.lineCap = 'butt'
     for (const inlet of this.#picture.inlets()) {
-      if (inlet.speedMS < 0.02) continue
+      if (inlet.speedMS < SLOW_PER_S * inlet.reach) continue
       for (const wisp of this.#wisps.get(inlet.index) ?? []) {
         if (wisp.length < 2) continue
         const share = wisp.age / LIFE_S
-        ctx.globalAlpha = 0.6 * Math.sin(Math.PI * Math.min(1, Math.max(0, share)))
-        ctx.beginPath()
-        ctx.moveTo(wisp.xs[0]!, wisp.ys[0]!)
-        for (let k = 1; k < wisp.length; k++) ctx.lineTo(wisp.xs[k]!, wisp.ys[k]!)
-        ctx.stroke()
+        const strong = 0.42 * Math.sin(Math.PI * Math.min(1, Math.max(0, share)))
+        for (let from = 0; from < wisp.length - 1; from += PART) tail(ctx, wisp, from, strong * (1 - from / TRAIL))
       }
     }
     ctx.globalAlpha = 1
@@ -67,16 +65,16 @@ export class Wisps {
     if (wisp.age < 0) return
     const { area, reach, speedMS } = inlet
     if (wisp.length === 0 || wisp.age > LIFE_S) {
-      wisp.goesX = 0.1 + 0.8 * this.#random()
-      wisp.goesY = 0.1 + 0.8 * this.#random()
+      wisp.goesX = 0.3 + 0.4 * this.#random()
+      wisp.goesY = 0.2 + 0.5 * this.#random()
     }
     const goalX = area.x0 + wisp.goesX * (area.x1 - area.x0)
     const goalY = area.y0 + wisp.goesY * (area.y1 - area.y0)
     if (wisp.length === 0 || wisp.age > LIFE_S) {
-      const angle = (0.08 + 0.9 * this.#random()) * Math.PI // from before and beside: the clear side
-      const far = reach * (0.7 + 0.9 * this.#random())
+      const angle = (0.22 + 0.56 * this.#random()) * Math.PI // from before it, within a fan
+      const far = reach * (0.45 + 0.45 * this.#random())
       wisp.xs[0] = goalX + far * Math.cos(angle)
-      wisp.ys[0] = goalY + 0.5 * far * Math.sin(angle)
+      wisp.ys[0] = area.y1 + 0.55 * far * Math.sin(angle)
       wisp.length = 1
       wisp.age = 0
       return
@@ -99,6 +97,17 @@ export class Wisps {
     wisp.xs[0]! += (speed * STEP_S * toX) / gap
     wisp.ys[0]! += (speed * STEP_S * toY) / gap
   }
+}
+
+const PART = 4 // steps of a trail that are drawn alike
+
+/** One part of a trail, fainter and finer the farther back it lies. */
+function tail(ctx: Pen['ctx'], { xs, ys, length }: Wisp, from: number, strong: number): void {
+  ctx.globalAlpha = strong * strong + 0.4 * strong
+  ctx.beginPath()
+  ctx.moveTo(xs[from]!, ys[from]!)
+  for (let k = from + 1; k <= Math.min(from + PART, length - 1); k++) ctx.lineTo(xs[k]!, ys[k]!)
+  ctx.stroke()
 }
 
 /** Where air goes in. */

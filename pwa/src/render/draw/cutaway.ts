@@ -11,8 +11,8 @@ import { fill, line, stroke, type Pen } from './pen'
 // picture. Each compartment shows its two layers, its temperatures and oxygen,
 // and where it burns; each opening its flow and its neutral plane.
 
-/** How far the wall has faded, 0 to 1, and whether figures are written. */
-export interface Cut { faded: number; outsideC: number; us: boolean }
+/** How far the wall has faded, 0 to 1; the units; and whether there is space for one figure a layer only. */
+export interface Cut { faded: number; outsideC: number; us: boolean; brief: boolean }
 
 export function drawCutaway(pen: Pen, view: View, palette: Palette, frame: FrameLook, cut: Cut, time: number): void {
   if (cut.faded <= 0) return
@@ -84,7 +84,11 @@ function figures(pen: Pen, view: View, palette: Palette, b: Block, look: Compart
   const right = (z: number) => project(view, b.a1, z, b.d0)
   const inset = 7 * pen.pixel
   const top = left(b.z1)
-  label(pen, palette, temp(look.upperC), top.x + inset, top.y + 14 * pen.pixel, 'left')
+  const aside = cut.brief && tall <= 60 // under a low roof, away from the clock that stands in the picture's corner
+  if (aside) label(pen, palette, temp(look.upperC), right(b.z1).x - inset, top.y + 14 * pen.pixel, 'right')
+  else label(pen, palette, temp(look.upperC), top.x + inset, top.y + 14 * pen.pixel, 'left')
+  if (cut.brief && tall > 60) label(pen, palette, temp(look.lowerC), left(b.z0).x + inset, left(b.z0).y - inset, 'left')
+  if (cut.brief) return
   const wide = (b.a1 - b.a0) / pen.pixel
   if (tall > 60) label(pen, palette, temp(look.lowerC), left(b.z0).x + inset, left(b.z0).y - inset, 'left')
   const oxygen = `O₂ ${(100 * look.o2Upper).toFixed(0)} %`

@@ -18,7 +18,8 @@ test('a hole that lies level has an up and a down, and no above and below', () =
   }
   expect(say('ceiling_hatch', 2)).toBe('gas rises through it')
   expect(say('floor_hole', 2)).toBe('gas sinks through it')
-  expect(say('roof_hatch', 1)).toBe('gas sinks through it')
+  expect(say('roof_hatch', 1)).toBe('air is drawn down into it')
+  expect(say('roof_hatch', 2)).toBe('smoke rises out of it')
 })
 
 test('a door inside is told by its rooms', () => {

@@ -27,10 +27,12 @@ export function through(scenario: Scenario, opening: Opening, look: OpeningLook)
 const atGaps = (shut: boolean, what: string) => (shut && what !== prop.through.none ? prop.through.atGaps(what) : what)
 
 /** "Out" leads from the compartment that an opening belongs to: up through a ceiling, down through a floor. */
-function lying({ compartments }: Scenario, { from, to }: Opening, { flow }: OpeningLook): string {
+function lying({ compartments }: Scenario, { from, to }: Opening, { flow, opticalDepth }: OpeningLook): string {
   const floor = (id: string) => compartments.find((one) => one.id === id)?.floor_m ?? Infinity
   const { none, up, down, upAndDown } = prop.through
   const outIsUp = floor(to) > floor(from)
+  if (to === 'outside' && flow === 2 && opticalDepth > SEEN_DEPTH) return prop.through.smokeUp
+  if (to === 'outside' && flow === 1) return prop.through.airDown
   return [none, outIsUp ? down : up, outIsUp ? up : down, upAndDown][flow] ?? none
 }
 

@@ -37,5 +37,7 @@ export const picture = {
   drawnDown: 'air is drawn down into it',
   behind: 'Smoke rises from a side that is not in view.',
   open: (percent: number) => `${percent} percent open`,
+  nearer: 'Nearer',
+  farther: 'Whole building',
   scene: (side: string) => `The building seen from the ${side} side`,
 } as const

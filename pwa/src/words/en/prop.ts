@@ -63,6 +63,8 @@ export const prop = {
   },
   through: {
     none: 'nothing moves',
+    smokeUp: 'smoke rises out of it',
+    airDown: 'air is drawn down into it',
     up: 'gas rises through it',
     down: 'gas sinks through it',
     upAndDown: 'gas rises and sinks through it at once',

@@ -183,7 +183,7 @@ function tongues(f: Float32Array, o: number, noise: Noise): number {
   const bright = fire / (fire + LEVELS_OFF)
   if (fire < 0.02 || tau < 0.02) return bright
   const n = noise.rough((1.4 * f[o + GRAIN_X]!) / tau, (0.55 * f[o + GRAIN_Y]!) / tau)
-  return bright * (0.78 + 0.62 * n)
+  return bright * (0.8 + 0.95 * n)
 }
 
 /** Light from the upper left on the lumps of thick smoke: -1 to 1, 0 on thin smoke. */

@@ -12,6 +12,7 @@ import type { Picture } from './picture'
 const EACH = 9 // strokes per opening, chosen by us
 const TRAIL = 12 // steps of path that show behind each
 const LIFE_S = 1.6
+const COMES_S = 0.16 // time in which a stroke comes up, or goes
 const SLOW_PER_S = 0.25 // slower than a quarter of the opening's width in a second, no stroke would get there
 
 interface Wisp {
@@ -45,8 +46,7 @@ export class Wisps {
       if (inlet.speedMS < SLOW_PER_S * inlet.reach) continue
       for (const wisp of this.#wisps.get(inlet.index) ?? []) {
         if (wisp.length < 2) continue
-        const share = wisp.age / LIFE_S
-        const strong = 0.42 * Math.sin(Math.PI * Math.min(1, Math.max(0, share)))
+        const strong = 0.5 * Math.max(0, Math.min(1, wisp.age / COMES_S, (LIFE_S - wisp.age) / COMES_S))
         for (let from = 0; from < wisp.length - 1; from += PART) tail(ctx, wisp, from, strong * (1 - from / TRAIL))
       }
     }
@@ -72,7 +72,7 @@ export class Wisps {
     const goalY = area.y0 + wisp.goesY * (area.y1 - area.y0)
     if (wisp.length === 0 || wisp.age > LIFE_S) {
       const angle = (0.22 + 0.56 * this.#random()) * Math.PI // from before it, within a fan
-      const far = reach * (0.45 + 0.45 * this.#random())
+      const far = reach * (0.7 + 0.6 * this.#random())
       wisp.xs[0] = goalX + far * Math.cos(angle)
       wisp.ys[0] = area.y1 + 0.55 * far * Math.sin(angle)
       wisp.length = 1

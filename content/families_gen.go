@@ -462,7 +462,7 @@ var families = []item.Family{
 		},
 		Moment: item.Window{
 			FromS: 50,
-			ToS:   240,
+			ToS:   170,
 		},
 		Show: []string{"port_high", "port_low"},
 		Asks: []item.Ask{

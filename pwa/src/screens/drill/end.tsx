@@ -37,22 +37,18 @@ function Scene({ done: { item, verdict }, lesson }: { done: Done; lesson: string
   const right = verdict.parts.filter((part) => part.right).length
   return (
     <li class="stack">
-      <div class="row spread">
-        <h2>{item.title}</h2>
-        <span class="small soft">{drill.asItWas(right, verdict.parts.length)}</span>
+      <h2>{item.title}</h2>
+      <div class="row spread small">
+        <span class="soft">{drill.asItWas(right, verdict.parts.length)}</span>
+        {lesson && <a href={`/field-book/lesson/${lesson}`}>{drill.lesson}</a>}
       </div>
-      {lesson && (
-        <p class="small">
-          <a href={`/field-book/lesson/${lesson}`}>{drill.lesson}</a>
-        </p>
-      )}
       <dl class="review">
         {verdict.parts.map((part) => {
           const ask = item.question.asks.find(({ id }) => id === part.ask)
           return (
             ask && (
               <div key={part.ask}>
-                <dt class="soft">{askName(ask)}</dt>
+                <dt class="soft">{askName(ask, item.question.asks)}</dt>
                 <dd>{judged(ask, part)}</dd>
               </div>
             )

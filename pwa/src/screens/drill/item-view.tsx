@@ -83,9 +83,9 @@ function Review({ item, reopen }: { item: Item; reopen(ask: Ask): void }) {
       <ul class="review">
         {item.question.asks.map((ask) => (
           <li key={ask.id}>
-            <span class="soft">{askName(ask)}</span>
+            <span class="soft">{askName(ask, item.question.asks)}</span>
             <strong>{spellReply(ask, replyOf(ask.id)!)}</strong>
-            <Button look="quiet" onClick={() => reopen(ask)} aria-label={`${drill.change}: ${askName(ask)}`}>
+            <Button look="quiet" onClick={() => reopen(ask)} aria-label={`${drill.change}: ${askName(ask, item.question.asks)}`}>
               {drill.change}
             </Button>
           </li>

@@ -11,13 +11,14 @@ export function PartView({ item, part }: { item: Item; part: Part }) {
   const ask = item.question.asks.find(({ id }) => id === part.ask)
   if (!ask) return null
   const [truth] = part.truth
+  const name = askName(ask, item.question.asks)
   return (
     <li class="part stack">
       <div class="row spread">
-        <h2 class="part-name">{askName(ask)}</h2>
+        <h2 class="part-name">{name}</h2>
         <span class="part-said">{judged(ask, part)}</span>
       </div>
-      {ask.kind === 'level' ? <LevelRail ask={ask} part={part} /> : <Told ask={ask} part={part} />}
+      {ask.kind === 'level' ? <LevelRail ask={ask} part={part} name={name} /> : <Told ask={ask} part={part} />}
       {truth?.plane !== undefined && <PlaneOver given={part.given.plane} truth={truth.plane} />}
     </li>
   )
@@ -36,12 +37,12 @@ export function judged(ask: Ask, part: Part): string {
 }
 
 /** The rail of a cue with both marks: yours above, the truth below, on the same stops. */
-function LevelRail({ ask, part }: { ask: Ask; part: Part }) {
+function LevelRail({ ask, part, name }: { ask: Ask; part: Part; name: string }) {
   const cue = ask.cue as OrdinalCue
   const truths = new Set(part.truth.map(({ level }) => level))
   return (
     <>
-      <ol class="rail" aria-label={askName(ask)}>
+      <ol class="rail" aria-label={name}>
         {scale(cue).levels.map(({ level }) => {
           const yours = part.given.level === level
           const truth = truths.has(level)
@@ -92,11 +93,11 @@ function Told({ ask, part }: { ask: Ask; part: Part }) {
       </div>
       <div>
         <dt class="label">{drill.truth}</dt>
-        <dd>
+        <dd class="told-truth">
           <strong>{truth}</strong>
+          {flow && <FlowPicture flow={flow} />}
         </dd>
       </div>
-      {flow && <FlowPicture flow={flow} />}
     </dl>
   )
 }

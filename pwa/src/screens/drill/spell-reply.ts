@@ -18,8 +18,14 @@ export function changeWords(ask: Ask): Record<QuizChange, string> {
   return ask.cue === 'neutral_plane' ? trade.planeChanges : trade.changes
 }
 
-/** What a question is about, in a word or two. */
-export function askName(ask: Ask): string {
+/** What a question is about, with its opening where the item asks the same of several. */
+export function askName(ask: Ask, asks: readonly Ask[]): string {
+  const name = subject(ask)
+  const alike = asks.filter((one) => subject(one) === name).length > 1
+  return alike && ask.opening ? `${name}, ${ask.opening.replaceAll('_', ' ')}` : name
+}
+
+function subject(ask: Ask): string {
   if (ask.kind === 'change' || ask.kind === 'level') return ask.cue ? trade.cues[ask.cue] : ask.text
   return { flow: trade.cues.flow, plane: trade.cues.neutral_plane, stage: trade.stage, regime: trade.regime }[ask.kind]
 }

@@ -1,5 +1,5 @@
 import { log } from '../../words/en/log'
-import { isTold, spellStages, type StagesRead } from '../../words/stages'
+import { isTold, spellFirst, type StagesRead } from '../../words/stages'
 import type { AnswerBody, QuizEvent } from '../../wire.gen'
 
 /** How many of the latest events are listed. Chosen by us. */
@@ -38,7 +38,7 @@ function about(event: QuizEvent): string {
   }
   if (event.kind === 'size_up') {
     const { finding } = event.body as { finding: StagesRead }
-    return `, ${isTold(finding) ? spellStages(finding) : log.undetermined}`
+    return `, ${isTold(finding) ? spellFirst(finding).toLowerCase() : log.undetermined}`
   }
   return ''
 }

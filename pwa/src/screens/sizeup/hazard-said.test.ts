@@ -11,6 +11,11 @@ test('what was not looked for is no sign and no absence of one', () => {
 
 test('no sign is said only where the engine says so', () => {
   expect(hazardSaid(hazard(['no sign of it seen from here'])).standing).toBe('no_sign')
+  expect(hazardSaid(hazard(['no sign of it seen from here', 'not looked for yet: glass']))).toEqual({
+    standing: 'unlooked',
+    seen: [],
+    quiet: ['not looked for yet: glass', 'no sign of it seen from here'],
+  })
   expect(hazardSaid(hazard([])).standing).toBe('no_sign')
 })
 

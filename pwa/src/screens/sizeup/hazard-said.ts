@@ -17,9 +17,10 @@ export interface HazardSaid {
 }
 
 export function hazardSaid({ flagged, conditions }: HazardFinding): HazardSaid {
-  const quiet = conditions.filter((one) => unlooked.test(one) || noSign.test(one))
+  const missing = conditions.filter((one) => unlooked.test(one))
+  const quiet = [...missing, ...conditions.filter((one) => noSign.test(one))]
   const seen = conditions.filter((one) => !quiet.includes(one))
   if (flagged) return { standing: 'flagged', seen, quiet }
   if (seen.length) return { standing: 'some_seen', seen, quiet }
-  return { standing: quiet.some((one) => unlooked.test(one)) ? 'unlooked' : 'no_sign', seen, quiet }
+  return { standing: missing.length ? 'unlooked' : 'no_sign', seen, quiet }
 }

@@ -3,7 +3,7 @@ import { rise } from '../../ui/scroll'
 import { words } from '../../words/en'
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
-import { isCall, spellStages } from '../../words/stages'
+import { isCall, isTold, spellFirst } from '../../words/stages'
 import { SIDE_WORDS } from '../../wire.gen'
 import { Context } from './context'
 import { Elevation } from './elevation'
@@ -88,7 +88,7 @@ function ReadingLine() {
     <button type="button" class="reading-line" onClick={() => ((tab.value = 'reading'), rise('.page'))}>
       <span class="small">
         {isCall(read) && <span class="soft">{sizeUp.nowReading} </span>}
-        <strong>{spellStages(read)}</strong>
+        <strong>{isTold(read) && !isCall(read) ? sizeUp.notToldYet : spellFirst(read)}</strong>
       </span>
       <span aria-hidden="true">›</span>
       <span class="visually-hidden">

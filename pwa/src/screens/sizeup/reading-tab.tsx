@@ -21,7 +21,8 @@ import './reading.css'
 export function ReadingTab() {
   const read = finding.value
   if (problem.value) return <p role="alert">{problem.value.message}</p>
-  if (!read || rated.value === 0) return <p>{sizeUp.nothingYet}</p>
+  if (rated.value === 0) return <p>{sizeUp.nothingYet}</p>
+  if (!read) return <p role="status">{sizeUp.readingIt}</p>
   return (
     <div class="reading stack stack-wide">
       <NotValidated />

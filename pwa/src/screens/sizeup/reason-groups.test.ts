@@ -13,6 +13,11 @@ test('reasons stand under the answer they speak on, heaviest first', () => {
   ])
 })
 
+test('where the seat is stands last, as it is another question', () => {
+  const groups = byAnswer([reason('a', 'nearest'), reason('b', 'decay')])
+  expect(groups.map(({ answer }) => answer)).toEqual(['decay', 'the opening nearest the seat'])
+})
+
 test('an answer that is a sentence already is kept, and none at all is no group name', () => {
   expect(byAnswer([reason('a', 'lack of air')])[0]!.answer).toBe('lack of air')
   expect(byAnswer([reason('a')])[0]!.answer).toBeUndefined()

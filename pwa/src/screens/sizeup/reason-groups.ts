@@ -1,3 +1,4 @@
+import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
 import type { Evidence } from '../../wire.gen'
 
@@ -7,7 +8,7 @@ export interface ReasonGroup {
   evidence: Evidence[]
 }
 
-/** Reasons by the answer that they speak on, the group with the heaviest reason first. */
+/** Reasons by the answer that they speak on: the group with the heaviest reason first, where the seat is last. */
 export function byAnswer(evidence: readonly Evidence[]): ReasonGroup[] {
   const groups: ReasonGroup[] = []
   for (const one of evidence) {
@@ -16,10 +17,15 @@ export function byAnswer(evidence: readonly Evidence[]): ReasonGroup[] {
     if (found) found.evidence.push(one)
     else groups.push({ answer, evidence: [one] })
   }
-  return groups
+  return groups.toSorted((a, b) => Number(a.answer === sizeUp.nearestOpening) - Number(b.answer === sizeUp.nearestOpening))
 }
 
-const names: Record<string, string> = { ...trade.stages, ...trade.regimes, ...trade.hazards }
+const names: Record<string, string> = {
+  ...trade.stages,
+  ...trade.regimes,
+  ...trade.hazards,
+  nearest: sizeUp.nearestOpening,
+}
 
 /** What a reason speaks on, in words: a stage, what limits the fire, or a rapid event. */
 export function answerOf(one: Evidence & { for?: string }): string | undefined {

@@ -45,7 +45,7 @@ export function face(place: Place, scroll = true): void {
   facing.value = place
   const first = here.value[0]
   opening.value = first?.id
-  cue.value = first && nextCue(first, look.value?.ratings[first.id])
+  openNext(first)
   if (scroll) rise('.side-walk')
 }
 
@@ -53,34 +53,50 @@ export function lookAt(one: Outside, which?: Cue): void {
   batch(() => {
     facing.value = one.side ?? 'roof'
     opening.value = one.id
-    cue.value = which ?? nextCue(one, look.value?.ratings[one.id])
+    if (which) cue.value = offered.value = which
+    else openNext(one)
     tab.value = 'look'
   })
 }
 
-/** The cue that the reading would gain most from, where it lies at this opening. */
+/** The cue that was opened because the next look named it. */
+const offered = signal<Cue | undefined>(undefined)
+
+/**
+ * The cue that the reading would gain most from, where it lies at this opening.
+ * While one offered so is open it stays that one, though a newer reading may name
+ * another: no row moves under a thumb.
+ */
 export function nextLookAt(one: Outside): Cue | undefined {
+  if (offered.value && offered.value === cue.value && one.id === opening.value) return offered.value
   const next = finding.value?.next_look
   return next?.opening === one.id ? next.cue : undefined
 }
 
 /**
  * The cue to open next: how it stands and what moves first, then the one that the
- * next look names, then the rest in their order. The cues under "More" follow
- * only one another: whoever does not open them is done before.
+ * next look names, then the rest in their order. The cues under "More" follow one
+ * another once the others are done; whoever does not open them is done before.
  */
 export function nextCue(one: Outside, rating: Rating | undefined, after?: Asked): Asked | undefined {
   const next = nextLookAt(one)
   const { main, more } = cuesFor(one, rating, next)
   const open = (which: Asked) => cueOf(rating, which) === undefined
-  if (after && more.includes(after)) return more.find(open)
   const first = main.find(open)
+  if (!first && after && more.includes(after)) return more.find(open)
   return next && first !== 'state' && first !== 'flow' && open(next) ? next : first
+}
+
+/** Opens the next cue of an opening, and remembers whether the next look named it. */
+function openNext(one: Outside | undefined, after?: Asked): void {
+  const next = one && nextCue(one, look.value?.ratings[one.id], after)
+  offered.value = next && one && next === nextLookAt(one) ? nextLookAt(one) : undefined
+  cue.value = next
 }
 
 export function rate(one: Outside, which: Asked, value: CueValue | null, moveOn = true): void {
   change(one.id, (rating) => withCue(rating, which, value))
-  if (moveOn) cue.value = nextCue(one, look.value?.ratings[one.id], which)
+  if (moveOn) openNext(one, which)
 }
 
 function change(id: string, next: (rating: Rating | undefined) => Rating): void {

@@ -76,12 +76,14 @@ export const sizeUp = {
 
   // Reading
   nothingYet: 'Rate one opening, and the reading appears here as it is built.',
+  readingIt: 'Reading what was seen',
   tooLittle: 'Too little seen to name a stage',
   consistent: 'Consistent with',
   or: 'or',
   and: 'and',
   notRuledOut: (stages: string) => `${stages} not ruled out`,
   notToldApart: (stages: string) => `not told apart: ${stages}`,
+  notToldYet: 'Stages not told apart yet',
   underOne: 'under 1 %',
   stagesCaption: 'Weight of the signs seen, fitted to simulated fires. It is not a chance of anything.',
   twoQuestions: 'Two questions, answered apart: how far the fire has come, and whether its fuel or its air sets its size.',
@@ -102,6 +104,7 @@ export const sizeUp = {
   pathOut: (opening: string) => `out by the ${opening}`,
   inside: 'inside',
   nearest: 'Nearest to the seat, by the signs',
+  nearestOpening: 'the opening nearest the seat',
   noNearest: 'Nothing seen points to one opening more than another.',
   nextLook: 'The look that would change this most',
   unlooked: 'Not looked at yet',

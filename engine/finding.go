@@ -54,9 +54,14 @@ type HazardFinding struct {
 type Evidence struct {
 	Rule   string  `json:"rule"`
 	Text   string  `json:"text"`
-	Weight float64 `json:"weight"` // log-odds
+	Weight float64 `json:"weight"` // log-odds, to three places
 	Source string  `json:"source"`
+	For    string  `json:"for,omitempty"` // what the weight is about: a stage, a regime, a hazard or NearestOpening; a negative weight speaks against it
 }
+
+// NearestOpening is what Evidence.For says of a rule that speaks on which opening
+// is nearest the seat.
+const NearestOpening = "nearest"
 
 // NextLook is the one observation expected to change the answer most.
 type NextLook struct {

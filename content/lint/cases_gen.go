@@ -2620,15 +2620,29 @@ var cases = []infer.Case{
 		},
 	},
 	{
+		Rule: "no-flame-anywhere",
+		Note: "thick smoke hides flame",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:      "a",
+					State:   "open",
+					Density: &casesInts[306],
+					Flame:   "none",
+				},
+			},
+		},
+	},
+	{
 		Rule:  "pale-thick-lasting",
 		Fires: true,
 		Now: engine.Look{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   &casesInts[306],
-					Density:  &casesInts[307],
-					Darkness: &casesInts[308],
+					Volume:   &casesInts[307],
+					Density:  &casesInts[308],
+					Darkness: &casesInts[309],
 				},
 			},
 		},
@@ -2640,9 +2654,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   &casesInts[309],
-					Density:  &casesInts[310],
-					Darkness: &casesInts[311],
+					Volume:   &casesInts[310],
+					Density:  &casesInts[311],
+					Darkness: &casesInts[312],
 				},
 			},
 		},
@@ -2654,9 +2668,9 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: &casesInts[312],
-					Density:  &casesInts[313],
-					Darkness: &casesInts[314],
+					Velocity: &casesInts[313],
+					Density:  &casesInts[314],
+					Darkness: &casesInts[315],
 					Flame:    "none",
 				},
 			},
@@ -2669,9 +2683,24 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: &casesInts[315],
-					Density:  &casesInts[316],
-					Darkness: &casesInts[317],
+					Velocity: &casesInts[316],
+					Density:  &casesInts[317],
+					Darkness: &casesInts[318],
+					Flame:    "none",
+				},
+			},
+		},
+	},
+	{
+		Rule: "dark-thin-no-flame",
+		Note: "driven",
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Velocity: &casesInts[319],
+					Density:  &casesInts[320],
+					Darkness: &casesInts[321],
 					Flame:    "none",
 				},
 			},
@@ -2684,8 +2713,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: &casesInts[318],
-					Density:  &casesInts[319],
+					Velocity: &casesInts[322],
+					Density:  &casesInts[323],
 					Flame:    "none",
 				},
 			},
@@ -2697,8 +2726,8 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Velocity: &casesInts[320],
-					Density:  &casesInts[321],
+					Velocity: &casesInts[324],
+					Density:  &casesInts[325],
 					Flame:    "full",
 				},
 			},
@@ -2706,45 +2735,6 @@ var cases = []infer.Case{
 	},
 	{
 		Rule:  "more-smoke",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[322],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[323],
-				},
-			},
-		},
-	},
-	{
-		Rule: "more-smoke",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[324],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[325],
-				},
-			},
-		},
-	},
-	{
-		Rule:  "less-smoke",
 		Fires: true,
 		Before: &engine.Look{
 			Openings: []engine.Reading{
@@ -2764,7 +2754,7 @@ var cases = []infer.Case{
 		},
 	},
 	{
-		Rule: "less-smoke",
+		Rule: "more-smoke",
 		Before: &engine.Look{
 			Openings: []engine.Reading{
 				{
@@ -2783,46 +2773,46 @@ var cases = []infer.Case{
 		},
 	},
 	{
-		Rule:  "darkening-unmoved",
+		Rule:  "less-smoke",
 		Fires: true,
 		Before: &engine.Look{
 			Openings: []engine.Reading{
 				{
-					ID:       "a",
-					Darkness: &casesInts[330],
+					ID:     "a",
+					Volume: &casesInts[330],
 				},
 			},
 		},
 		Now: engine.Look{
 			Openings: []engine.Reading{
 				{
-					ID:       "a",
-					Darkness: &casesInts[331],
+					ID:     "a",
+					Volume: &casesInts[331],
 				},
 			},
 		},
 	},
 	{
-		Rule: "darkening-unmoved",
+		Rule: "less-smoke",
 		Before: &engine.Look{
 			Openings: []engine.Reading{
 				{
-					ID:       "a",
-					Darkness: &casesInts[332],
+					ID:     "a",
+					Volume: &casesInts[332],
 				},
 			},
 		},
 		Now: engine.Look{
 			Openings: []engine.Reading{
 				{
-					ID:       "a",
-					Darkness: &casesInts[333],
+					ID:     "a",
+					Volume: &casesInts[333],
 				},
 			},
 		},
 	},
 	{
-		Rule:  "paling-unmoved",
+		Rule:  "darkening-unmoved",
 		Fires: true,
 		Before: &engine.Look{
 			Openings: []engine.Reading{
@@ -2842,7 +2832,7 @@ var cases = []infer.Case{
 		},
 	},
 	{
-		Rule: "paling-unmoved",
+		Rule: "darkening-unmoved",
 		Before: &engine.Look{
 			Openings: []engine.Reading{
 				{
@@ -2861,14 +2851,13 @@ var cases = []infer.Case{
 		},
 	},
 	{
-		Rule:  "holding-steady",
+		Rule:  "paling-unmoved",
 		Fires: true,
 		Before: &engine.Look{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   &casesInts[338],
-					Velocity: &casesInts[339],
+					Darkness: &casesInts[338],
 				},
 			},
 		},
@@ -2876,14 +2865,33 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   &casesInts[340],
-					Velocity: &casesInts[341],
+					Darkness: &casesInts[339],
 				},
 			},
 		},
 	},
 	{
-		Rule: "holding-steady",
+		Rule: "paling-unmoved",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: &casesInts[340],
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Darkness: &casesInts[341],
+				},
+			},
+		},
+	},
+	{
+		Rule:  "holding-steady",
+		Fires: true,
 		Before: &engine.Look{
 			Openings: []engine.Reading{
 				{
@@ -2904,6 +2912,27 @@ var cases = []infer.Case{
 		},
 	},
 	{
+		Rule: "holding-steady",
+		Before: &engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   &casesInts[346],
+					Velocity: &casesInts[347],
+				},
+			},
+		},
+		Now: engine.Look{
+			Openings: []engine.Reading{
+				{
+					ID:       "a",
+					Volume:   &casesInts[348],
+					Velocity: &casesInts[349],
+				},
+			},
+		},
+	},
+	{
 		Rule:  "little-open-thick-smoke",
 		Fires: true,
 		Now: engine.Look{
@@ -2911,7 +2940,7 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					State:   "open",
-					Density: &casesInts[346],
+					Density: &casesInts[350],
 				},
 				{
 					ID:    "b",
@@ -2927,7 +2956,7 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					State:   "open",
-					Density: &casesInts[347],
+					Density: &casesInts[351],
 				},
 				{
 					ID:    "b",
@@ -3026,8 +3055,8 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					State:   "open",
-					Volume:  &casesInts[348],
-					Density: &casesInts[349],
+					Volume:  &casesInts[352],
+					Density: &casesInts[353],
 					Flame:   "none",
 				},
 			},
@@ -3040,8 +3069,8 @@ var cases = []infer.Case{
 				{
 					ID:      "a",
 					State:   "open",
-					Volume:  &casesInts[350],
-					Density: &casesInts[351],
+					Volume:  &casesInts[354],
+					Density: &casesInts[355],
 					Flame:   "none",
 				},
 			},
@@ -3054,7 +3083,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   &casesInts[352],
+					Volume:   &casesInts[356],
 					Churning: &casesBools[35],
 				},
 			},
@@ -3066,7 +3095,7 @@ var cases = []infer.Case{
 			Openings: []engine.Reading{
 				{
 					ID:       "a",
-					Volume:   &casesInts[353],
+					Volume:   &casesInts[357],
 					Churning: &casesBools[36],
 				},
 			},
@@ -3078,4 +3107,4 @@ var casesBools = [...]bool{true, true, false, true, true, true, false, true, fal
 
 var casesFloat64s = [...]float64{0.6, 0.4, 0.6, 0.4, 0.4, 0.6, 0.4, 0.4, 0.4, 0.6, 0.4, 0.6, 0.55, 0.3, 0.4, 0.6, 0.7, 0.7, 0.4, 0.6, 5, 0.5, 6, 6, 6, 6}
 
-var casesInts = [...]int{2, 2, 3, 3, 3, 3, 3, 3, 2, 3, 3, 3, 4, 3, 3, 3, 1, 1, 2, 2, 2, 2, 2, 2, 3, 3, 2, 1, 3, 3, 2, 1, 3, 1, 3, 1, 1, 3, 1, 3, 2, 4, 4, 4, 3, 2, 2, 1, 3, 2, 2, 1, 3, 2, 2, 3, 4, 2, 4, 2, 3, 4, 4, 4, 4, 4, 3, 4, 4, 4, 2, 2, 4, 4, 4, 2, 4, 4, 2, 2, 4, 2, 2, 2, 2, 2, 2, 4, 4, 2, 4, 2, 2, 4, 1, 2, 2, 3, 1, 2, 1, 3, 4, 2, 2, 4, 4, 4, 2, 2, 2, 3, 3, 2, 3, 3, 3, 3, 3, 2, 3, 3, 4, 2, 4, 2, 2, 2, 1, 0, 1, 2, 2, 3, 2, 3, 2, 3, 2, 2, 4, 4, 1, 4, 4, 4, 1, 2, 1, 2, 4, 4, 1, 1, 1, 1, 1, 3, 2, 1, 1, 3, 2, 1, 1, 1, 4, 1, 1, 1, 0, 0, 4, 4, 1, 1, 2, 2, 2, 2, 1, 1, 2, 2, 1, 1, 2, 3, 4, 2, 2, 2, 2, 3, 3, 2, 3, 4, 1, 4, 1, 4, 4, 1, 4, 4, 2, 3, 2, 3, 1, 1, 1, 1, 3, 0, 4, 3, 4, 3, 1, 3, 4, 3, 4, 2, 0, 2, 2, 2, 2, 0, 0, 0, 1, 2, 1, 2, 1, 1, 1, 1, 2, 3, 2, 1, 1, 1, 3, 2, 2, 2, 2, 3, 3, 3, 4, 1, 4, 4, 4, 4, 4, 4, 4, 3, 3, 4, 4, 4, 4, 4, 4, 2, 4, 3, 3, 4, 4, 4, 1, 2, 3, 1, 3, 4, 4, 4, 4, 1, 3, 3, 3, 3, 4, 4, 4, 2, 2, 1, 2, 1, 2, 1, 2, 1, 3, 3, 2, 3, 3, 4, 3, 2, 3, 3, 4, 3, 4, 4, 4, 4, 1, 2, 2, 2, 3, 2, 2, 2, 2, 3, 3, 3, 4, 2, 2, 2, 3, 3, 3, 3, 2, 3, 3, 3, 4, 4, 2, 1, 4, 1, 4, 4}
+var casesInts = [...]int{2, 2, 3, 3, 3, 3, 3, 3, 2, 3, 3, 3, 4, 3, 3, 3, 1, 1, 2, 2, 2, 2, 2, 2, 3, 3, 2, 1, 3, 3, 2, 1, 3, 1, 3, 1, 1, 3, 1, 3, 2, 4, 4, 4, 3, 2, 2, 1, 3, 2, 2, 1, 3, 2, 2, 3, 4, 2, 4, 2, 3, 4, 4, 4, 4, 4, 3, 4, 4, 4, 2, 2, 4, 4, 4, 2, 4, 4, 2, 2, 4, 2, 2, 2, 2, 2, 2, 4, 4, 2, 4, 2, 2, 4, 1, 2, 2, 3, 1, 2, 1, 3, 4, 2, 2, 4, 4, 4, 2, 2, 2, 3, 3, 2, 3, 3, 3, 3, 3, 2, 3, 3, 4, 2, 4, 2, 2, 2, 1, 0, 1, 2, 2, 3, 2, 3, 2, 3, 2, 2, 4, 4, 1, 4, 4, 4, 1, 2, 1, 2, 4, 4, 1, 1, 1, 1, 1, 3, 2, 1, 1, 3, 2, 1, 1, 1, 4, 1, 1, 1, 0, 0, 4, 4, 1, 1, 2, 2, 2, 2, 1, 1, 2, 2, 1, 1, 2, 3, 4, 2, 2, 2, 2, 3, 3, 2, 3, 4, 1, 4, 1, 4, 4, 1, 4, 4, 2, 3, 2, 3, 1, 1, 1, 1, 3, 0, 4, 3, 4, 3, 1, 3, 4, 3, 4, 2, 0, 2, 2, 2, 2, 0, 0, 0, 1, 2, 1, 2, 1, 1, 1, 1, 2, 3, 2, 1, 1, 1, 3, 2, 2, 2, 2, 3, 3, 3, 4, 1, 4, 4, 4, 4, 4, 4, 4, 3, 3, 4, 4, 4, 4, 4, 4, 2, 4, 3, 3, 4, 4, 4, 1, 2, 3, 1, 3, 4, 4, 4, 4, 1, 3, 3, 3, 3, 4, 4, 4, 2, 2, 1, 2, 1, 2, 1, 2, 1, 4, 3, 3, 2, 3, 3, 4, 2, 2, 3, 2, 4, 3, 4, 2, 4, 4, 4, 4, 4, 1, 2, 2, 2, 3, 2, 2, 2, 2, 3, 3, 3, 4, 2, 2, 2, 3, 3, 3, 3, 2, 3, 3, 3, 4, 4, 2, 1, 4, 1, 4, 4}

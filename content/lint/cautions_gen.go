@@ -41,7 +41,7 @@ var cautions = fieldbook.CautionBook{
 		},
 		{
 			ID:      "share_of_simulations",
-			Text:    "A probability here is the share of simulated fires that looked like this. It is not the chance of anything at a real one.",
+			Text:    "A share here is the weight of the signs seen, fitted to simulated fires. It is not the chance of anything at a real one.",
 			Where:   []fieldbook.Place{"reading"},
 			Always:  true,
 			Sources: []string{"chosen_by_us"},

@@ -287,7 +287,7 @@ var scaleBook = fieldbook.ScaleBook{
 			Colour: "white",
 			Name:   "White",
 			Says:   "Water, or the first heating of fuel without flame.",
-			Also:   "Steam from a hose, breath-like vapour on a cold day, or unburned vapour thick enough to burn. Steam fades within a few breaths and leaves clean air; smoke stays.",
+			Also:   "Steam from a hose, breath-like vapour on a cold day, or unburned vapour thick enough to burn. Steam fades within a few breaths and leaves nothing to see; smoke stays.",
 		},
 		{
 			Colour: "light_grey",

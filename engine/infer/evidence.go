@@ -116,12 +116,12 @@ func logistic(x float64) float64 {
 	return 1 / (1 + num.Exp(-x))
 }
 
-// bits is the entropy of a distribution.
-func bits(p *[stageCount]float64) float64 {
+// divergence is the relative entropy of a distribution over another, in bits.
+func divergence(p, q *[stageCount]float64) float64 {
 	sum := 0.0
-	for _, x := range p {
-		if x > 0 {
-			sum -= float64(x * num.Log(x))
+	for s, x := range p {
+		if x > 0 && q[s] > 0 {
+			sum += float64(x * num.Log(x/q[s]))
 		}
 	}
 	return sum / math.Ln2

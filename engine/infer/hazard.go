@@ -23,14 +23,14 @@ func (v *verdict) chance(h int) float64 {
 	return leastChance + float64((mostChance-leastChance)*logistic(v.hazard[h]))
 }
 
-func (set *Set) hazardFindings(v *verdict) []engine.HazardFinding {
+func (set *Set) hazardFindings(s *scene, f *facts, v *verdict) []engine.HazardFinding {
 	list := make([]engine.HazardFinding, hazardCount)
 	for h, hazard := range engine.Hazards {
 		list[h] = engine.HazardFinding{
 			Event:       hazard,
 			Probability: v.chance(h),
 			Flagged:     set.flagged(v, h),
-			Conditions:  set.conditions(v, h),
+			Conditions:  set.conditions(s, f, v, h),
 		}
 	}
 	return list
@@ -53,8 +53,8 @@ func (set *Set) flagged(v *verdict, h int) bool {
 // names reports whether the rule speaks for a hazard, whatever its measured weight.
 func (c *compiled) names(h int) bool { return slices.Contains(c.rule.Hazards, engine.Hazards[h]) }
 
-// conditions words what was seen for a hazard.
-func (set *Set) conditions(v *verdict, h int) []string {
+// conditions words what was seen for a hazard, or else what was looked for.
+func (set *Set) conditions(s *scene, f *facts, v *verdict, h int) []string {
 	list := []string{}
 	for i := range set.rules {
 		c := &set.rules[i]
@@ -63,7 +63,7 @@ func (set *Set) conditions(v *verdict, h int) []string {
 		}
 	}
 	if len(list) == 0 {
-		list = append(list, NoSign)
+		return set.lookedFor(s, f, h)
 	}
 	return list
 }

@@ -14,8 +14,9 @@ type Answers struct {
 	Stage [stageCount][]float64
 }
 
-// leastGainBits is the gain below which a look is not worth naming. Chosen by us.
-const leastGainBits = 0.005
+// leastGainBits is the gain below which a look at an opening already looked at is
+// not worth naming. Chosen by us.
+const leastGainBits = 0.002
 
 // question is one cue that can be asked for: the feature it answers, and how many
 // answers there are. An answer's value is its place, but for the plane. Alone says
@@ -54,14 +55,14 @@ func (q *question) value(answer int) float64 {
 }
 
 // open reports whether the cue was not seen at the opening and could be. Hue is
-// asked last, and never of an opening whose darkness is not known.
+// never asked for: it carries the least weight of all, and nothing here needs it.
 func (q *question) open(o *seen, f *[openingFeatures]float64) bool {
 	if !math.IsNaN(f[q.feature]) {
 		return false
 	}
 	switch q.cue {
 	case engine.CueColour:
-		return !math.IsNaN(f[fDarkness])
+		return false
 	case engine.CueWindow:
 		return o.Kind == engine.SeenWindow
 	case engine.CueNeutralPlane:
@@ -71,19 +72,23 @@ func (q *question) open(o *seen, f *[openingFeatures]float64) bool {
 }
 
 // nextLook tries every answer to every cue not yet seen and returns the look that
-// is expected to take most uncertainty out of the stage, or nil where none would.
+// is expected to change the stages most. An opening that nobody has looked at is
+// always worth one; else nil where no look would tell anything.
 func (set *Set) nextLook(s *scene, f *facts, v *verdict) *engine.NextLook {
 	t := newTrial(set, s, f, v)
 	now := v.spread()
-	before := bits(&now)
-	best := engine.NextLook{GainBits: leastGainBits}
+	best := engine.NextLook{GainBits: -1}
 	for i := range s.now {
+		least := leastGainBits
+		if !lookedAt(&f.openings[i]) {
+			least = 0
+		}
 		for q := range questions {
 			if !questions[q].open(&s.now[i], &f.openings[i]) {
 				continue
 			}
-			gain := before - t.expectedBits(i, &questions[q], &now)
-			if gain > best.GainBits || gain == best.GainBits && s.now[i].ID < best.Opening {
+			gain := t.expectedChange(i, &questions[q], &now)
+			if gain >= least && (gain > best.GainBits || gain == best.GainBits && s.now[i].ID < best.Opening) {
 				best = engine.NextLook{Opening: s.now[i].ID, Cue: questions[q].cue, GainBits: gain}
 			}
 		}
@@ -92,6 +97,16 @@ func (set *Set) nextLook(s *scene, f *facts, v *verdict) *engine.NextLook {
 		return nil
 	}
 	return &best
+}
+
+// lookedAt reports whether anything at all was seen of the smoke at an opening.
+func lookedAt(f *[openingFeatures]float64) bool {
+	for q := range questions {
+		if !math.IsNaN(f[questions[q].feature]) {
+			return true
+		}
+	}
+	return false
 }
 
 // answerChance is how likely an answer is, given how likely each stage is.

@@ -17,7 +17,7 @@ func Read(set *Set, r engine.Readings) engine.Finding {
 		Engine:   engine.Version,
 		Stage:    set.stageFinding(v),
 		Set:      set.alike(v),
-		Hazards:  set.hazardFindings(v),
+		Hazards:  set.hazardFindings(s, f, v),
 		Cautions: set.cautions(v),
 		Trend:    s.trend(f),
 	}
@@ -27,7 +27,7 @@ func Read(set *Set, r engine.Readings) engine.Finding {
 	near := set.nearness(s, f, v)
 	finding.Openings = s.openingFindings(f, roles, near)
 	finding.Path, finding.PathNote = s.path(roles, near)
-	finding.Because, finding.Against = set.reasons(v)
+	finding.Because, finding.Against = set.reasons(v, s.nearest(near, roles))
 	finding.NextLook = set.nextLook(s, f, v)
 	return finding
 }

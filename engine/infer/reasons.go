@@ -8,10 +8,25 @@ import (
 	"lintel/engine"
 )
 
-// reasons are the rules for and against the top answer: the likeliest stage, the
-// likelier regime and the hazards that are flagged. Each rule stands once, with
-// the weight of its strongest word.
-func (set *Set) reasons(v *verdict) (because, against []engine.Evidence) {
+// word is what a rule has to say of one part of the answer.
+type word struct {
+	about  string
+	weight float64
+}
+
+// louder returns the word with the greater weight, the first of equals.
+func (w word) louder(other word) word {
+	if math.Abs(other.weight) > math.Abs(w.weight) {
+		return other
+	}
+	return w
+}
+
+// reasons are the rules for and against the answer: the likeliest stage, the
+// likelier regime, the hazards that are flagged and the opening nearest the seat
+// (-1 for none). Each rule stands once, with its strongest word and what that word
+// is about.
+func (set *Set) reasons(v *verdict, nearest int) (because, against []engine.Evidence) {
 	because, against = []engine.Evidence{}, []engine.Evidence{}
 	top := topStage(v)
 	for i := range set.rules {
@@ -19,12 +34,12 @@ func (set *Set) reasons(v *verdict) (because, against []engine.Evidence) {
 			continue
 		}
 		c := &set.rules[i]
-		weight := set.speaks(c, v, top)
-		evidence := engine.Evidence{Rule: c.rule.ID, Text: c.rule.Text, Weight: weight, Source: c.source}
+		said := set.speaks(c, v, top).louder(nearWord(c, v.at[i], nearest))
+		evidence := engine.Evidence{Rule: c.rule.ID, Text: c.rule.Text, Weight: toThreePlaces(said.weight), Source: c.source, For: said.about}
 		switch {
-		case weight > 0:
+		case evidence.Weight > 0:
 			because = append(because, evidence)
-		case weight < 0:
+		case evidence.Weight < 0:
 			against = append(against, evidence)
 		}
 	}
@@ -32,6 +47,9 @@ func (set *Set) reasons(v *verdict) (because, against []engine.Evidence) {
 	slices.SortFunc(against, strongestFirst)
 	return because, against
 }
+
+// toThreePlaces rounds a weight to what its measurement is good for.
+func toThreePlaces(x float64) float64 { return math.Floor(float64(x*1000)+0.5) / 1000 }
 
 func strongestFirst(a, b engine.Evidence) int {
 	switch x, y := math.Abs(a.Weight), math.Abs(b.Weight); {
@@ -53,19 +71,16 @@ func topStage(v *verdict) int {
 	return top
 }
 
-// speaks is the strongest weight with which a rule speaks on the top answer,
-// negative when against.
-func (set *Set) speaks(c *compiled, v *verdict, top int) float64 {
-	strongest := contrast(&c.stage, top)
-	if weight := regimeWeight(c, v); math.Abs(weight) > math.Abs(strongest) {
-		strongest = weight
-	}
-	for h := range c.hazard {
-		if set.flagged(v, h) && math.Abs(c.hazard[h]) > math.Abs(strongest) {
-			strongest = c.hazard[h]
+// speaks is the strongest word of a rule on stage, regime and flagged hazards.
+func (set *Set) speaks(c *compiled, v *verdict, top int) word {
+	said := word{string(TrueStages[top]), contrast(&c.stage, top)}
+	said = said.louder(regimeWord(c, v))
+	for h, hazard := range engine.Hazards {
+		if set.flagged(v, h) {
+			said = said.louder(word{string(hazard), c.hazard[h]})
 		}
 	}
-	return strongest
+	return said
 }
 
 // contrast is how far a rule lifts one stage above the mean of the others.
@@ -79,10 +94,18 @@ func contrast(weights *[stageCount]float64, top int) float64 {
 	return weights[top] - others/(stageCount-1)
 }
 
-// regimeWeight is positive when the rule speaks for the likelier regime.
-func regimeWeight(c *compiled, v *verdict) float64 {
+// regimeWord is about the likelier regime.
+func regimeWord(c *compiled, v *verdict) word {
 	if v.regime < 0 {
-		return -c.regime
+		return word{string(engine.FuelLimited), -c.regime}
 	}
-	return c.regime
+	return word{string(engine.VentilationLimited), c.regime}
+}
+
+// nearWord is what a rule says of the opening taken to be nearest the seat.
+func nearWord(c *compiled, at []bool, nearest int) word {
+	if nearest < 0 || at != nil && !at[nearest] {
+		return word{}
+	}
+	return word{engine.NearestOpening, c.rule.Nearness}
 }

@@ -33,10 +33,11 @@ func newTrial(set *Set, s *scene, f *facts, v *verdict) *trial {
 	return t
 }
 
-// expectedBits is the uncertainty left, on average over the answers, each being
-// as likely as the stages make it.
-func (t *trial) expectedBits(i int, q *question, now *[stageCount]float64) float64 {
-	left := 0.0
+// expectedChange is the information in bits that the answer is expected to bring:
+// how far each answer would move the stages (relative entropy), on average over
+// the answers, each being as likely as the stages make it. It is never below 0.
+func (t *trial) expectedChange(i int, q *question, now *[stageCount]float64) float64 {
+	change := 0.0
 	for answer := range q.answers {
 		likely := t.set.answerChance(q, answer, now)
 		if likely == 0 {
@@ -45,9 +46,9 @@ func (t *trial) expectedBits(i int, q *question, now *[stageCount]float64) float
 		t.suppose(i, q, q.value(answer))
 		t.judge()
 		after := t.v.spread()
-		left += float64(likely * bits(&after))
+		change += float64(likely * divergence(&after, now))
 	}
-	return left
+	return math.Max(change, 0)
 }
 
 // suppose works out the facts with one answer, and which of them it changed.

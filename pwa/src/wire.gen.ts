@@ -100,9 +100,11 @@ export interface HazardFinding {
 export interface Evidence {
   rule: string
   text: string
-  /** log-odds */
+  /** log-odds, to three places */
   weight: number
   source: string
+  /** what the weight is about: a stage, a regime, a hazard or NearestOpening; a negative weight speaks against it */
+  for?: string
 }
 
 /** NextLook is the one observation expected to change the answer most. */

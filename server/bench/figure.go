@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 )
 
 // Figure is one promise: its name, unit and goal, and how to measure it.
@@ -55,7 +56,7 @@ type Options struct {
 func Run(ctx context.Context, figures []Figure, o Options, out io.Writer) error {
 	chosen := choose(figures, o)
 	if len(chosen) == 0 {
-		return fmt.Errorf("no figure is called %q: bench prints their names", o.Only)
+		return fmt.Errorf("no figure is called %q: use one of %s", o.Only, strings.Join(names(figures), ", "))
 	}
 	for _, f := range chosen {
 		if err := write(out, measure(ctx, f, o), o.JSON); err != nil {
@@ -63,6 +64,14 @@ func Run(ctx context.Context, figures []Figure, o Options, out io.Writer) error 
 		}
 	}
 	return nil
+}
+
+func names(figures []Figure) []string {
+	list := make([]string, len(figures))
+	for i, f := range figures {
+		list[i] = f.Name
+	}
+	return list
 }
 
 func choose(figures []Figure, o Options) []Figure {

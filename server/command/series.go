@@ -33,7 +33,7 @@ func writeSeries(w *bufio.Writer, scenario engine.Scenario, s engine.Series) err
 }
 
 func writeRoom(w *bufio.Writer, room engine.Compartment, times []float64, c engine.CompartmentSeries, moments []int) {
-	fmt.Fprintf(w, "\n%s\n%8s %8s %8s %8s %8s %8s\n", room.ID, "time s", "upper C", "lower C", "layer m", "oxygen %", "Pa")
+	fmt.Fprintf(w, "\n%s\n%8s %8s %8s %8s %8s %8s\n", room.ID, "time s", "upper °C", "lower °C", "layer m", "oxygen %", "Pa")
 	for _, k := range moments {
 		layer := "-"
 		if c.InterfaceM[k] != nil {
@@ -96,9 +96,6 @@ func spread(length, n int) []int {
 	}
 	return places
 }
-
-// plain spells a word of a file for a person.
-func plain(word string) string { return strings.ReplaceAll(word, "_", " ") }
 
 func orUnseen(word string) string {
 	if word == "" {

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"flag"
 	"io"
+	"slices"
 
 	"lintel/content"
 	"lintel/engine"
@@ -64,9 +65,21 @@ func play(path string, in io.Reader, every float64) (engine.Scenario, engine.Ser
 	if err := file(path, in, &scenario); err != nil {
 		return scenario, engine.Series{}, err
 	}
-	if err := scenario.Validate(); err != nil {
+	if err := check(scenario); err != nil {
 		return scenario, engine.Series{}, err
 	}
 	series, err := sim.Play(scenario, content.Library(), every)
 	return scenario, series, err
+}
+
+// check looks at the kinds first, where each fuel has one: an unknown kind is the
+// cause of whatever else is odd about its fuel.
+func check(scenario engine.Scenario) error {
+	nameless := func(f engine.Fuel) bool { return f.Kind == "" }
+	if !slices.ContainsFunc(scenario.Fuels, nameless) {
+		if err := scenario.ValidateMaterials(content.Materials()); err != nil {
+			return err
+		}
+	}
+	return scenario.Validate()
 }

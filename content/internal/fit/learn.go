@@ -23,7 +23,9 @@ type head struct {
 	start  [][]float64
 	sign   [][]float64
 	free   bool    // bound to no claim
+	even   bool    // before any sign every class counts alike, see fit
 	keep   float64 // share of the trade's weight that is kept whatever the fires say
+	under  []order // by rule: classes whose weight may not pass another's
 }
 
 var trueStages = engine.Stages[:len(engine.Stages)-1]
@@ -63,8 +65,10 @@ func newHead(rules []infer.Rule, classes int, claims func(r *infer.Rule, class i
 func learn(rules []infer.Rule, s sample) model {
 	var m model
 	m.stage = newHead(rules, len(trueStages), stageClaim)
+	m.stage.even, m.stage.keep, m.stage.under = true, keepStage, heatOrder(rules)
 	m.stage.fit(s, func(x *moment) int { return indexOf(trueStages, x.Stage) })
 	m.regime = newHead(rules, 2, regimeClaim)
+	m.regime.even, m.regime.keep = true, keepStage
 	m.regime.fit(s, func(x *moment) int {
 		if x.Regime == engine.VentilationLimited {
 			return 1
@@ -116,13 +120,17 @@ func (m *moment) near(h int) bool {
 var pastEvent = []engine.Stage{engine.Incipient, engine.FullyDeveloped, engine.Decay, engine.AfterKnockDown}
 
 // hazardClaim lets a rule raise the hazards that it names. A rule that names no
-// such hazard and supports a stage in which the event is behind may lower it.
+// such hazard and supports a stage in which the event is behind may lower it, but
+// for one that asks for fierce smoke.
 func hazardClaim(r *infer.Rule, hazard engine.Hazard, class int) claim {
 	switch {
 	case class == 0:
 		return silent
 	case indexOf(r.Hazards, hazard) >= 0:
 		return claim{1, true}
+	}
+	if asksFor(r, fierce) {
+		return silent
 	}
 	for _, stage := range pastEvent {
 		if indexOf(r.Supports, stage) >= 0 {
@@ -139,7 +147,9 @@ const (
 	pace   = 0.05
 )
 
-// fit lowers the log loss over the sample plus the tie to the trade's weights.
+// fit lowers the log loss over the sample plus the tie to the trade's weights. An
+// even head has no bias: how many moments of a kind the drawn fires hold says how
+// long they were left to burn, and nothing of the fire that someone stands before.
 func (h *head) fit(s sample, class func(*moment) int) {
 	classes := len(h.bias)
 	step := newDescent(len(h.weight), classes)
@@ -166,10 +176,17 @@ func (h *head) fit(s sample, class func(*moment) int) {
 				step.weight[r][c] += tie * (h.weight[r][c] - h.start[r][c])
 			}
 		}
+		if h.even {
+			clear(step.bias)
+		}
 		step.take(h, float64(len(s.examples)))
 		h.bound()
 	}
 }
+
+// keepStage is the same for stages and the regime, whose truths are surer in a
+// model than those of rapid events. Chosen by us.
+const keepStage = 0.1
 
 // keepHazard is the share of the trade's weight that a sign of a hazard keeps at
 // least: until the fire model is validated, no simulation talks a sign that the
@@ -191,6 +208,9 @@ func (h *head) bound() {
 				h.weight[r][c] = least * h.sign[r][c]
 			}
 		}
+	}
+	for _, o := range h.under {
+		h.weight[o.rule][o.low] = min(h.weight[o.rule][o.low], h.weight[o.rule][o.high])
 	}
 }
 

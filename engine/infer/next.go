@@ -14,10 +14,6 @@ type Answers struct {
 	Stage [stageCount][]float64
 }
 
-// leastGainBits is the gain below which a look at an opening already looked at is
-// not worth naming. Chosen by us.
-const leastGainBits = 0.002
-
 // question is one cue that can be asked for: the feature it answers, and how many
 // answers there are. An answer's value is its place, but for the plane. Alone says
 // that the answer moves no feature of another opening or of the building.
@@ -72,23 +68,20 @@ func (q *question) open(o *seen, f *[openingFeatures]float64) bool {
 }
 
 // nextLook tries every answer to every cue not yet seen and returns the look that
-// is expected to change the stages most. An opening that nobody has looked at is
-// always worth one; else nil where no look would tell anything.
+// is expected to change the stages most, however little. An opening that nobody
+// has looked at is always worth one; else nil where no look would tell anything.
 func (set *Set) nextLook(s *scene, f *facts, v *verdict) *engine.NextLook {
 	t := newTrial(set, s, f, v)
 	now := v.spread()
 	best := engine.NextLook{GainBits: -1}
 	for i := range s.now {
-		least := leastGainBits
-		if !lookedAt(&f.openings[i]) {
-			least = 0
-		}
+		unlooked := !lookedAt(&f.openings[i])
 		for q := range questions {
 			if !questions[q].open(&s.now[i], &f.openings[i]) {
 				continue
 			}
 			gain := t.expectedChange(i, &questions[q], &now)
-			if gain >= least && (gain > best.GainBits || gain == best.GainBits && s.now[i].ID < best.Opening) {
+			if (gain > 0 || unlooked) && (gain > best.GainBits || gain == best.GainBits && s.now[i].ID < best.Opening) {
 				best = engine.NextLook{Opening: s.now[i].ID, Cue: questions[q].cue, GainBits: gain}
 			}
 		}

@@ -111,6 +111,46 @@ func TestReadTalksToAPersonAndGivesNoOrder(t *testing.T) {
 	}
 }
 
+// A number stands beside a rapid event only where it is flagged; words are the
+// trade's and not ids; each reason names what it speaks for.
+func TestReadIsWordedForAPerson(t *testing.T) {
+	code, out, errOut := run(command.Read, look, "-")
+	require.Zero(t, code, errOut)
+	_, hazards, found := strings.Cut(out, "\nRapid events")
+	require.True(t, found)
+	hazards, reasons, found := strings.Cut(hazards, "\nBecause")
+	require.True(t, found)
+	flagged := 0
+	for _, line := range strings.Split(hazards, "\n")[1:] {
+		if strings.HasPrefix(line, "! ") {
+			flagged++
+		} else {
+			assert.NotContains(t, line, "%")
+		}
+	}
+	assert.Positive(t, flagged)
+	for _, id := range []string{"pre flashover", "ventilation limited", "ventilation induced", "_limited", "after knock down", " 0 %"} {
+		assert.NotContains(t, out, id)
+	}
+	assert.Contains(t, out, "in and out by front_door")
+	for _, line := range strings.Split(strings.TrimSpace(reasons), "\n")[1:] {
+		if strings.HasPrefix(line, "  +") {
+			assert.Regexp(t, `^  \+\d\.\d for [a-z-]`, line)
+		}
+	}
+}
+
+// One glance at the flow is no all-clear.
+func TestReadSaysWhatWasNotLookedFor(t *testing.T) {
+	code, out, errOut := run(command.Read, `{"v":1,"looks":[{"openings":[{"id":"door","kind":"door","state":"open","flow":"both"},{"id":"back","kind":"window"}]}]}`, "-")
+	require.Zero(t, code, errOut)
+	assert.NotContains(t, out, "no sign of it")
+	assert.Contains(t, out, "not looked for yet: pulsing")
+	assert.Contains(t, out, "Too little seen to name a stage")
+	assert.Contains(t, out, "The look that would change this most")
+	assert.NotContains(t, out, "hue at")
+}
+
 func TestDrillPrintsOneItemALine(t *testing.T) {
 	code, out, errOut := run(command.Drill, "", "-family", "two-way-door", "-seed", "5", "-n", "2", "-json")
 	require.Zero(t, code, errOut)

@@ -21,7 +21,7 @@ func writeFinding(w *bufio.Writer, f engine.Finding) {
 	writeEvidence(w, "Because", f.Because)
 	writeEvidence(w, "Against", f.Against)
 	if look := f.NextLook; look != nil {
-		fmt.Fprintf(w, "\nThe look that would change this most: %s at %s (expected to tell %.2g bits)\n", plain(string(look.Cue)), look.Opening, look.GainBits)
+		fmt.Fprintf(w, "\nThe look that would change this most: %s at %s (expected to tell %s)\n", plain(string(look.Cue)), look.Opening, gain(look.GainBits))
 	}
 	if len(f.Cautions) > 0 {
 		fmt.Fprintln(w, "\nKeep in mind")
@@ -29,6 +29,13 @@ func writeFinding(w *bufio.Writer, f engine.Finding) {
 			fmt.Fprintf(w, "  %s\n", c)
 		}
 	}
+}
+
+func gain(bits float64) string {
+	if bits < 0.01 {
+		return "under 0.01 bits"
+	}
+	return fmt.Sprintf("%.2f bits", bits)
 }
 
 // tooLittle is the undetermined share above which nothing is named. Chosen by us.

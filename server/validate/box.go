@@ -21,6 +21,7 @@ const (
 func smallBox(library sim.Library, data *table) (Series, error) {
 	s := Series{
 		ID: "nist_vent_study_layers", Title: "two-storey box of 1.2 m, 2.5 kW",
+		Tuned: heatLossTuned,
 		Notes: []string{
 			"leakage of the upper storey 18 cm² as published, of the lower storey that of average walls",
 			"in the first minutes the box reads far less than 2.5 kW gives (15 K at 60 s, when the walls would have had to take 40 W/m²K): burner or thermocouples lag, and the rows of 300 s still feel it",

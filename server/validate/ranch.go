@@ -85,6 +85,7 @@ var ranchTaps = []tap{
 func ranchHouses(library sim.Library, data *table) (Series, error) {
 	s := Series{
 		ID: "ul_nij_ranch_flowpath", Title: "one-storey house, 250 kW",
+		Tuned: heatLossTuned,
 		Notes: []string{
 			"leakage of 0.08 m² at floor level, spread over the rooms by their floors, as in the zone-model input",
 			"that the model puts a room's own cracks low came from these houses; here the leaks are given and the cracks are shut",

@@ -140,3 +140,7 @@ func near(points []Point, distance float64) float64 {
 	}
 	return float64(good) / float64(max(1, len(points)))
 }
+
+// heatLossTuned is said of the three series in view of whose means the strength
+// of convection into the walls was set (engine/zone, strongFilm).
+const heatLossTuned = "the strength of convection into the walls was set with the mean temperature of this series in view; no single row was fitted"

@@ -11,6 +11,7 @@ import (
 func threeRooms(library sim.Library, data *table) (Series, error) {
 	s := Series{
 		ID: "nbs_multiroom_100kW_layers", Title: "fire room, corridor and target room, 110 kW",
+		Tuned: heatLossTuned,
 		Notes: []string{
 			"fire room all of 50 mm ceramic fibre blanket, corridor of calcium silicate, target room of gypsum (floors were brick, gypsum and concrete); the short entries between rooms are left out",
 			"burner of 0.30 m square at the back wall with its top at 0.5 m (FDS NBS_100A input; the zone-model input has it on the floor); every tree of the corridor is compared with its one upper and lower layer",

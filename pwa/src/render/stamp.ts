@@ -31,7 +31,6 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const lift = jet.churn
   const heat = heatOf(look, jet.outsideC)
   const { lightness, tint, steam } = look
-  const tau = jet.depth
   const rises = upward(jet)
   const wave = Math.max(0.03, 0.12 * lift) * (area.y1 - area.y0)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
@@ -50,6 +49,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       const edge = plane + wave * noise.at(x / grain + 3.3 - time * 0.6, jet.seed + time * 0.9)
       const cover = rises ? round(area, x, y) : inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
       if (cover <= 0) continue
+      const tau = rises ? jet.depth * cover : jet.depth // a round plume is deepest through its middle
       const o = (j * grid.fineRow + i) * FIELDS
       const f = smoke.now
       f[o + TAU]! += cover * (tau - f[o + TAU]!)
@@ -119,8 +119,8 @@ const upward = ({ facing, share }: Jet) => share === 1 && (facing === 'up' || fa
 function round({ x0, x1, y0, y1 }: Rect, x: number, y: number): number {
   const across = (2 * x - x0 - x1) / Math.max(1e-3, x1 - x0)
   const down = (2 * y - y0 - y1) / Math.max(1e-3, y1 - y0)
-  const s = 1.3 * (1 - across * across - down * down)
-  return s <= 0 ? 0 : s >= 1 ? 1 : s * s * (3 - 2 * s)
+  const s = 1.25 * (1 - across * across - 0.5 * down * down)
+  return s < 0 ? 0 : s > 1 ? 1 : s
 }
 
 /** 1 within the span, 0 outside, with an edge one cell wide. */

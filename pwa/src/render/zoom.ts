@@ -35,13 +35,13 @@ function onSection(view: View): Zoom {
   return framed(view, view.leftM + along / 2, view.groundM - layout.top / 2, scale, 0.5)
 }
 
-/** An opening takes nearly a third of the height, with room for its smoke above. */
+/** An opening takes up to three fifths of the height, with room for its smoke above. */
 function onOpening(view: View, place: Place): Zoom {
   const points = corners(view, place)
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)]
   const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
   const size = Math.max(y1 - y0, x1 - x0)
-  const scale = within(Math.min(view.heightM, view.widthM) / (3.3 * size), 1, NEAREST)
+  const scale = within(Math.min(view.heightM, view.widthM) / (1.6 * size), 1, NEAREST)
   return framed(view, (x0 + x1) / 2, (y0 + y1) / 2, scale, 0.62)
 }
 

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest'
+import { film, frameWith } from './scene-for-tests'
+import type { Picture } from './picture'
+import { corners } from './view'
+
+/** What is hidden along one row of the picture, 0 to 255, y picture metres from its top. */
+function hiddenAlong({ front, columns, grid }: Picture, y: number): number[] {
+  const row = Math.floor(y / (grid.cellM / 2))
+  return Array.from({ length: columns }, (_, x) => front[4 * (row * columns + x) + 3]!)
+}
+
+test('smoke leaves a roof hatch as a plume: thickest in its middle and soft at its sides', () => {
+  const picture = film(frameWith({ opticalDepth: 1, outVelocityMS: 1, outTempC: 300, flow: 2, churning: 0 }, 'roof_hatch'), 4)
+  const place = picture.view.layout.places.find(({ id }) => id === 'roof_hatch')!
+  const ys = corners(picture.view, place).map(({ y }) => y)
+  const mouth = (Math.min(...ys) + Math.max(...ys)) / 2
+  const row = hiddenAlong(picture, mouth)
+  const most = Math.max(...row)
+  const span = row.flatMap((value, x) => (value > 12 ? [x] : []))
+  const [left, right] = [span[0]!, span.at(-1)!]
+  expect(most).toBeGreaterThan(100)
+  expect(row.indexOf(most)).toBeGreaterThan(left + (right - left) / 4)
+  expect(row.indexOf(most)).toBeLessThan(right - (right - left) / 4)
+  expect(Math.max(row[left]!, row[right]!)).toBeLessThan(0.65 * most)
+})
+
+test('a flame has no edge of a single pixel', () => {
+  const { front, columns } = film(frameWith({ flameKW: 40, outTempC: 800, outVelocityMS: 1.6, opticalDepth: 0.2, lightness: 0.3, flow: 2, neutralPlane: 0 }), 4)
+  let most = 0
+  for (let p = 4 * columns; p < front.length; p += 4) most = Math.max(most, Math.abs(front[p + 3]! - front[p - 1]!))
+  expect(most).toBeGreaterThan(20)
+  expect(most).toBeLessThan(190)
+})

@@ -139,3 +139,19 @@ func TestWaterOnAshes(t *testing.T) {
 	assert.Equal(t, before, b.Stage())
 	assert.NotEqual(t, engine.AfterKnockDown, b.Stage())
 }
+
+// An opening made while the room is out of it brings a flashover of its own,
+// however short the time since the last.
+func TestEventsOfABriefShutting(t *testing.T) {
+	b := light(t, box(t)).to(120)
+	b.set("port_lower_left", 0).to(133)
+	before := len(b.Events())
+	b.set("port_lower_left", 1).to(150)
+	var kinds []string
+	for _, e := range b.Events()[before:] {
+		t.Logf("%.1f s %s in %s: %s", e.TS, e.Kind, e.Where, e.Cause)
+		kinds = append(kinds, e.Kind)
+	}
+	assert.Contains(t, kinds, sim.Regrowth)
+	assert.Contains(t, kinds, string(engine.VentilationFlashover))
+}

@@ -65,6 +65,7 @@ type watch struct {
 	trough  float64
 	fell    float64 // when it fell below a part of it
 	falling bool
+	regrew  float64 // when it last grew again
 	out     bool
 	seen    float64 // when it was last looked at
 	opened  float64 // when an opening was last widened; negative when never
@@ -160,7 +161,11 @@ func (w *watch) flashover(r *Run, i int, s truth.State, upper float64) {
 	flux := room.Out.FloorFlux / 1000
 	enters := (upper >= truth.FlashoverC || flux >= truth.FlashoverFlux) && room.Out.BurnW >= 0.1*r.model.HRR
 	keeps := upper > truth.FlashoverKeepC || flux > truth.FlashoverKeepFlux
-	if !was.flashed.begins(enters, keeps, s.TS, w.pace*holdS) {
+	hold := float64(w.pace * holdS)
+	if was.flashed.last < w.opened {
+		hold = 0 // it was out of it when the opening was made: a new one is news
+	}
+	if !was.flashed.begins(enters, keeps, s.TS, hold) {
 		return
 	}
 	state := "upper layer " + whole(upper) + " °C, " + whole(flux) + " kW/m² at the floor"
@@ -227,7 +232,7 @@ func (w *watch) premixed(r *Run, i int, s truth.State, upper, heat float64) {
 }
 
 // lookFire: the fire as a whole going out and growing again. It must have been a
-// fire, down for a while, and then stand well above where it had fallen to.
+// fire, down for a while or until an opening fed it, and then stand well above where it had fallen to.
 func (w *watch) lookFire(r *Run, s truth.State) {
 	least := float64(0.005 * s.FlashoverKW)
 	dt := s.TS - w.seen
@@ -240,9 +245,11 @@ func (w *watch) lookFire(r *Run, s truth.State) {
 	down := s.TS-w.fell > float64(w.pace*holdS)
 	again := level > float64(3*w.trough)+4*least && level > 0.3*w.peak
 	switch {
-	case w.out && down && level > 4*least, w.falling && !w.out && again:
+	case w.out && (down || w.answers(s)) && level > 4*least, w.falling && !w.out && again:
 		w.out, w.falling, w.peak = false, false, level
-		if down {
+		answer := w.answers(s) && w.regrew < w.opened
+		if down || answer {
+			w.regrew = s.TS
 			w.say(r, Regrowth, w.place, w.regrown(r, s))
 		}
 	case !w.out && w.peak > 4*least && level < 0.5*least && level < 0.02*w.peak:

@@ -97,7 +97,9 @@ func (f *facts) rated(feature int) bool {
 	return slices.ContainsFunc(f.openings, func(o [openingFeatures]float64) bool { return !math.IsNaN(o[feature]) })
 }
 
-// hasGlass reports whether an opening may be a window.
+// hasGlass reports whether an opening may be a window that stands shut.
 func (s *scene) hasGlass() bool {
-	return len(s.now) == 0 || slices.ContainsFunc(s.now, func(o seen) bool { return o.Kind == engine.SeenWindow || o.Kind == "" })
+	return len(s.now) == 0 || slices.ContainsFunc(s.now, func(o seen) bool {
+		return (o.Kind == engine.SeenWindow || o.Kind == "") && o.isOpen() != yes
+	})
 }

@@ -50,7 +50,8 @@ func (q *question) value(answer int) float64 {
 	return float64(answer)
 }
 
-// open reports whether the cue was not seen at the opening and could be. Hue is
+// open reports whether the cue was not seen at the opening and could be: glass is
+// looked at where it stands shut, a neutral plane where gas may go both ways. Hue is
 // never asked for: it carries the least weight of all, and nothing here needs it.
 func (q *question) open(o *seen, f *[openingFeatures]float64) bool {
 	if !math.IsNaN(f[q.feature]) {
@@ -60,7 +61,7 @@ func (q *question) open(o *seen, f *[openingFeatures]float64) bool {
 	case engine.CueColour:
 		return false
 	case engine.CueWindow:
-		return o.Kind == engine.SeenWindow
+		return o.Kind == engine.SeenWindow && o.isOpen() != yes
 	case engine.CueNeutralPlane:
 		return f[fFlow] == flowBoth || math.IsNaN(f[fFlow])
 	}

@@ -96,8 +96,8 @@ func writeOpenings(w *bufio.Writer, f engine.Finding) {
 	for _, id := range ids {
 		o := f.Openings[id]
 		fmt.Fprintf(w, "  %s: %s", id, flows[o.Role])
-		if o.NeutralPlane != nil {
-			fmt.Fprintf(w, "; neutral plane at %s of the opening's height", percent(*o.NeutralPlane))
+		if plane := o.NeutralPlane; plane != nil && *plane > 0 && *plane < 1 {
+			fmt.Fprintf(w, "; neutral plane at %s of the opening's height", percent(*plane))
 			if o.Estimated {
 				fmt.Fprint(w, " (worked out, not seen)")
 			}

@@ -37,13 +37,13 @@ function areaOf(view: View, place: Place, facing: Facing, open: number, cellM: n
   return area
 }
 
-/** The mouth of a hole in a roof: an upright band over its middle, as broad as the hole and at least three cells high. */
+/** The mouth of a hole in a roof: an upright band, most of it above its middle, as broad as the hole and at least three cells high. */
 function mouthOf(view: View, place: Place, open: number, cellM: number): Rect {
   const [tl, tr, br, bl] = corners(view, place)
   const x1 = (tr.x + br.x) / 2
   const middle = (tl.y + tr.y + br.y + bl.y) / 4
   const half = Math.max(1.5 * cellM, (Math.max(bl.y, br.y) - Math.min(tl.y, tr.y)) / 2)
-  return { x0: x1 - open * (x1 - (tl.x + bl.x) / 2), x1, y0: middle - half, y1: middle + half }
+  return { x0: x1 - open * (x1 - (tl.x + bl.x) / 2), x1, y0: middle - 1.6 * half, y1: middle + 0.4 * half }
 }
 
 /** Height of the neutral plane on the picture: at the bottom where all flows out, at the top where all flows in. */

@@ -8,7 +8,10 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
+	"strconv"
+	"strings"
 	"strings"
 )
 
@@ -112,13 +115,20 @@ func write(out io.Writer, l line, asJSON bool) error {
 	return err
 }
 
+// number spells a measurement for a person: four digits are more than any of
+// them deserves. -json gives all.
 func number(v any) string {
-	if v == nil {
+	switch x := v.(type) {
+	case nil:
 		return "-"
+	case float64:
+		return strconv.FormatFloat(x, 'g', 4, 64)
+	case map[string]float64:
+		parts := make([]string, 0, len(x))
+		for _, name := range slices.Sorted(maps.Keys(x)) {
+			parts = append(parts, name+" "+number(x[name]))
+		}
+		return strings.Join(parts, ", ")
 	}
-	text, err := json.Marshal(v)
-	if err != nil {
-		return "?"
-	}
-	return string(text)
+	return fmt.Sprint(v)
 }

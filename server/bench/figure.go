@@ -12,7 +12,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"strings"
 )
 
 // Figure is one promise: its name, unit and goal, and how to measure it.

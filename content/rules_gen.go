@@ -940,7 +940,7 @@ var rules = []infer.Rule{
 		ID:         "pale-thick-lasting",
 		Text:       "Pale smoke that is thick and lasting is fuel giving off gas without flame, as in a fire short of air or one just shut in.",
 		At:         "opening",
-		When:       []string{"darkness <= 2", "density >= 2", "volume >= 2"},
+		When:       []string{"darkness <= 2", "density >= 3", "volume >= 2"},
 		Unless:     []string{"vanishes", "water"},
 		Confidence: "middle",
 		Supports:   []engine.Stage{"ventilation_limited_decay"},

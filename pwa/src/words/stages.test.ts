@@ -16,7 +16,7 @@ test('two stages at 43 % each are two stages, not too little seen', () => {
   const two = read({ growth: 0.43, decay: 0.43, undetermined: 0.14 }, ['growth', 'decay'])
   expect(spellStages(two)).toBe('Growth or decay')
   const withMore = read({ growth: 0.3, decay: 0.3, incipient: 0.1, undetermined: 0.3 }, ['incipient', 'growth', 'decay'])
-  expect(spellStages(withMore)).toBe('Growth, decay or incipient')
+  expect(spellStages(withMore)).toBe('Growth or decay; incipient not ruled out')
 })
 
 test('where more is left unassigned than assigned, no stage is named', () => {

@@ -9,7 +9,7 @@ export type StagesRead = Pick<Finding, 'stage' | 'set'>
 
 // A stage is named first when it weighs at least this share of the heaviest one;
 // the others of the set are told as not ruled out. Chosen by us.
-const worthNaming = 0.25
+const worthNaming = 0.5
 /** More stages than this are not a call: they are told as not told apart. Chosen by us. */
 const mostNamed = 3
 /** Nothing is named while more than this share could not be laid on any stage. Chosen by us. */

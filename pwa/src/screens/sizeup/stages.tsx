@@ -1,6 +1,6 @@
 import { sizeUp } from '../../words/en/size-up'
 import { trade } from '../../words/en/trade'
-import { isCall, isTold, spellShare } from '../../words/stages'
+import { isCall, isTold, namedStages, spellShare } from '../../words/stages'
 import { REGIME_WORDS, STAGE_WORDS, type Finding } from '../../wire.gen'
 
 // A regime that leans less than this from even is not told. Chosen by us.
@@ -25,7 +25,7 @@ export function Stages({ read }: { read: Finding }) {
 }
 
 function StageTable({ read }: { read: Finding }) {
-  const named = isCall(read)
+  const named = isCall(read) ? namedStages(read).first : []
   const stages = STAGE_WORDS.filter((stage) => stage !== 'undetermined' || read.stage.undetermined >= 0.01)
   return (
     <>
@@ -38,7 +38,7 @@ function StageTable({ read }: { read: Finding }) {
               key={stage}
               name={trade.stages[stage]}
               share={read.stage[stage] ?? 0}
-              within={named && read.set.includes(stage)}
+              within={named.includes(stage)}
             />
           ))}
         </tbody>

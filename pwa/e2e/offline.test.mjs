@@ -57,6 +57,7 @@ test('a size-up is made, read and saved with the server dead', async () => {
   await page.getByRole('tab', { name: 'Look' }).click()
   await page.getByRole('button', { name: 'Open', exact: true }).click()
   await page.getByRole('button', { name: 'Out above, in below' }).click()
+  await page.getByRole('button', { name: /^Neutral plane/ }).click()
   await page.getByRole('slider').press('ArrowDown')
   await page.getByRole('tab', { name: 'Reading' }).click()
   await page.getByText('Model not yet validated').waitFor()

@@ -28,6 +28,6 @@ const names: Record<string, string> = {
 }
 
 /** What a reason speaks on, in words: a stage, what limits the fire, or a rapid event. */
-export function answerOf(one: Evidence & { for?: string }): string | undefined {
+export function answerOf(one: Evidence): string | undefined {
   return one.for ? (names[one.for] ?? one.for.replaceAll('_', ' ')).toLowerCase() : undefined
 }

@@ -27,7 +27,7 @@ var criticalBytes = Figure{
 		}
 		files := append([]string{"index.html"}, named(string(page))...)
 		if len(files) == 1 {
-			return Result{}, errors.New("the front end is not built into this binary: run go generate ./...")
+			return Result{}, errors.New("the front end is not built into this binary: run the first command of the README")
 		}
 		sent, plain, err := weigh(files)
 		return Result{
@@ -73,7 +73,7 @@ func everyFile() ([]string, error) {
 		return err
 	})
 	if err == nil && len(files) == 1 {
-		err = errors.New("the front end is not built into this binary: run go generate ./...")
+		err = errors.New("the front end is not built into this binary: run the first command of the README")
 	}
 	return files, err
 }

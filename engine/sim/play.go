@@ -25,7 +25,10 @@ func Play(sc engine.Scenario, library Library, everyS float64) (engine.Series, e
 		if err := r.Advance(math.Max(0, at-r.TimeS()-r.owed)); err != nil {
 			return engine.Series{}, err
 		}
-		r.record(&s)
+		r.recordRooms(&s)
+		if err := r.recordFlows(&s); err != nil {
+			return engine.Series{}, err
+		}
 	}
 	s.Events = r.Events()
 	return s, nil
@@ -46,8 +49,8 @@ func emptySeries(r *Run) engine.Series {
 	return s
 }
 
-// record adds this instant to a series.
-func (r *Run) record(s *engine.Series) {
+// recordRooms adds the rooms at this instant to a series.
+func (r *Run) recordRooms(s *engine.Series) {
 	s.TS = append(s.TS, r.TimeS())
 	s.HRRKW = append(s.HRRKW, r.model.HRR/1000)
 	s.Stage = append(s.Stage, r.stage)
@@ -64,6 +67,18 @@ func (r *Run) record(s *engine.Series) {
 		list.PressurePa = append(list.PressurePa, f.PressurePa)
 		s.Compartments[c.ID] = list
 	}
+}
+
+// recordFlows adds the openings. Flows come of a step, so those at time 0 are
+// of a twin that has gone on to the first look, a fifth of a second later: the
+// gas that a scenario starts with pushes from the beginning.
+func (r *Run) recordFlows(s *engine.Series) error {
+	if r.model.Steps == 0 {
+		r = r.Clone()
+		if err := r.Advance(lookEvery * zone.StepS); err != nil {
+			return err
+		}
+	}
 	for i, o := range r.scenario.Openings {
 		f := r.openingFrame(i)
 		list := s.Openings[o.ID]
@@ -74,6 +89,7 @@ func (r *Run) record(s *engine.Series) {
 		list.Cues = append(list.Cues, r.ratings[i].Reading(&r.scenario.Openings[i], r.model.Vents[i].Open))
 		s.Openings[o.ID] = list
 	}
+	return nil
 }
 
 // seen turns "there is none" into nil.

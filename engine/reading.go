@@ -60,6 +60,25 @@ const (
 // SeenKinds lists every kind an observer may name.
 var SeenKinds = []SeenKind{SeenDoor, SeenWindow, SeenVent, SeenRoof, SeenHatch, SeenCrack, SeenOther}
 
+// Seen is what an observer calls an opening of this kind.
+func (k OpeningKind) Seen() SeenKind {
+	switch k {
+	case Door:
+		return SeenDoor
+	case Window:
+		return SeenWindow
+	case Port:
+		return SeenVent
+	case RoofHatch:
+		return SeenRoof
+	case FloorHole, CeilingHatch:
+		return SeenHatch
+	case Leak:
+		return SeenCrack
+	}
+	return SeenOther
+}
+
 // OpeningState is how an opening stands, as seen.
 type OpeningState string
 

@@ -12,7 +12,7 @@ func (r *Rating) Reading(o *engine.Opening, open float64) engine.Reading {
 	reading := engine.Reading{
 		ID:       o.ID,
 		Side:     o.Side,
-		Kind:     Seen(o.Kind),
+		Kind:     o.Kind.Seen(),
 		State:    State(open),
 		Flow:     r.Flow,
 		Volume:   ptr(r.Volume),
@@ -32,25 +32,6 @@ func (r *Rating) Reading(o *engine.Opening, open float64) engine.Reading {
 		reading.NeutralPlane = ptr(r.NeutralPlane)
 	}
 	return reading
-}
-
-// Seen is what an observer calls an opening of this kind.
-func Seen(kind engine.OpeningKind) engine.SeenKind {
-	switch kind {
-	case engine.Door:
-		return engine.SeenDoor
-	case engine.Window:
-		return engine.SeenWindow
-	case engine.Port:
-		return engine.SeenVent
-	case engine.RoofHatch:
-		return engine.SeenRoof
-	case engine.FloorHole, engine.CeilingHatch:
-		return engine.SeenHatch
-	case engine.Leak:
-		return engine.SeenCrack
-	}
-	return engine.SeenOther
 }
 
 // fullyOpen and fullyShut are the shares of opening that a person across the

@@ -30,7 +30,7 @@ func TestReadingHoldsWhatIsSeen(t *testing.T) {
 
 func TestEveryKindOfOpeningHasAName(t *testing.T) {
 	for _, kind := range engine.OpeningKinds {
-		assert.NotEqual(t, engine.SeenOther, cue.Seen(kind), kind)
+		assert.NotEqual(t, engine.SeenOther, kind.Seen(), kind)
 	}
 	assert.Equal(t, engine.StateClosed, cue.State(0))
 	assert.Equal(t, engine.StateOpen, cue.State(1))

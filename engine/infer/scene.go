@@ -146,7 +146,7 @@ func (s *scene) carryPlan(o *seen) {
 			continue
 		}
 		o.carry(&engine.Reading{
-			Side: p.Side, Kind: seenKind(p.Kind), Floor: s.floorOf(p),
+			Side: p.Side, Kind: p.Kind.Seen(), Floor: s.floorOf(p),
 			WidthM: above0(p.WidthM), HeightM: above0(p.HeightM),
 		})
 		if o.State == "" && p.Open != nil && *p.Open == 0 {
@@ -179,23 +179,6 @@ func above0(x float64) *float64 {
 		return &x
 	}
 	return nil
-}
-
-// seenKind is what an observer would call a planned opening.
-func seenKind(k engine.OpeningKind) engine.SeenKind {
-	switch k {
-	case engine.Door:
-		return engine.SeenDoor
-	case engine.Window:
-		return engine.SeenWindow
-	case engine.Port:
-		return engine.SeenVent
-	case engine.RoofHatch:
-		return engine.SeenRoof
-	case engine.Leak:
-		return engine.SeenCrack
-	}
-	return engine.SeenHatch
 }
 
 // carryChange takes the state an opening was just put in where none was noted.

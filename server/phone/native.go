@@ -18,20 +18,6 @@ func ReadNative(readings engine.Readings, calls int) Timing {
 	})
 }
 
-// ItemNative times one item of every family on this machine.
-func ItemNative(seed uint64) (Timing, error) {
-	families := content.Families()
-	var failed error
-	timing := timed(len(families), func(i int) error {
-		_, err := content.Item(families[i].ID, seed)
-		if err != nil {
-			failed = err
-		}
-		return err
-	})
-	return timing, failed
-}
-
 // timed runs a call again and again, until one fails.
 func timed(calls int, call func(i int) error) Timing {
 	took := make([]float64, 0, calls)

@@ -243,7 +243,7 @@ func (w *watch) lookFire(r *Run, s truth.State) {
 		w.trough = math.Min(w.trough, level)
 	}
 	down := s.TS-w.fell > float64(w.pace*holdS)
-	again := level > float64(3*w.trough)+4*least && level > 0.3*w.peak
+	again := level > float64(3*w.trough)+float64(4*least) && level > 0.3*w.peak
 	switch {
 	case w.out && (down || w.answers(s)) && level > 4*least, w.falling && !w.out && again:
 		w.out, w.falling, w.peak = false, false, level

@@ -79,7 +79,7 @@ func (m *Model) letOut(r *Room) {
 		r.now.drawn[Upper] += amount
 		r.now.vented[Upper] += amount
 	case r.Out.Relief < 0:
-		amount := -r.Out.Relief * m.density
+		amount := float64(-r.Out.Relief * m.density)
 		r.rate[Lower].add(&m.air, amount)
 		m.breathed += amount
 	}

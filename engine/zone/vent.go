@@ -146,7 +146,7 @@ func (f *VentFlow) piece(a, b *Column, width float64, low, high edge) {
 	roots := low.root + high.root
 	squares := float64(low.root*low.root) + float64(low.root*high.root) + float64(high.root*high.root)
 	least := 1 / floor(roots, calmRoots)
-	flow := float64(2.0/3.0*strength*squares) * least
+	flow := float64(2.0 / 3.0 * strength * squares * least)
 	slope := float64(strength * least)
 	if roots < calmRoots {
 		slope *= 2

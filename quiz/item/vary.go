@@ -38,7 +38,7 @@ func round(x float64) float64 {
 	if x < 0 {
 		return -round(-x)
 	}
-	return float64(int64(x*fine+0.5)) / fine
+	return float64(int64(float64(x*fine)+0.5)) / fine
 }
 
 // turn sets one knob of a scene that is ours alone to change.

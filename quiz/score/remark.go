@@ -62,7 +62,7 @@ func spell(r quiz.Reply) string {
 	case r.Plane != nil && *r.Plane >= 1:
 		return "none in the opening: all of it comes in"
 	case r.Plane != nil:
-		return strconv.Itoa(int(*r.Plane*100+0.5)) + " % of the height"
+		return strconv.Itoa(int(float64(*r.Plane*100)+0.5)) + " % of the height"
 	case r.Flow != "":
 		return string(r.Flow)
 	case r.Stage != "":

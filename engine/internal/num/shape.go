@@ -15,8 +15,8 @@ func Clamp(x, low, high float64) float64 {
 // 3t² - 2t³, which has no corner at either end. low and high may be swapped for
 // a step that falls.
 func Smooth(x, low, high float64) float64 {
-	t := (x - low) / (high - low)
-	if !(t > 0) { // also when low equals high and x is no larger
+	t := (float64(x) - low) / float64(high-low) // x may be a product of the caller's, inlined here: never fuse it
+	if !(t > 0) {                               // also when low equals high and x is no larger
 		return 0
 	}
 	if t >= 1 {

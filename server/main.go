@@ -34,7 +34,7 @@ var commands = []struct {
 	{"sim", "run a scenario file: [-json|-csv] [-every S] FILE", files(command.Sim)},
 	{"read", "read ratings from a file or -: [-json] FILE", files(command.Read)},
 	{"drill", "print drill items with their truth: -family F -seed N -n K -json", files(command.Drill)},
-	{"bench", "measure the promised figures: [-json] [-all] [-only NAME]", runBench},
+	{"bench", "measure the promised figures: [-json] [-all] [-only NAME] [-minutes N]", runBench},
 	{"validate", "hold the fire against every published series: a report in Markdown", validating},
 	{"backup", "copy the store to a file, while running or not", serving(runBackup)},
 	{"restore", "put a backup in place of the store", serving(runRestore)},

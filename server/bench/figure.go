@@ -23,6 +23,7 @@ type Figure struct {
 	Slow    bool // left out of the quick set
 	Needs   string
 	Measure func(ctx context.Context) (Result, error)
+	Long    *Long // nil where there is no long form
 }
 
 // Result is one measurement. Ours and Control are a number, or named numbers
@@ -97,6 +98,9 @@ func measure(ctx context.Context, f Figure, o Options) line {
 			break
 		}
 		l.Ours, l.Control, l.Holds, l.How = r.Ours, r.Control, &r.Holds, r.How
+	}
+	if f.Long != nil {
+		l.How += f.Long.told(f.Name)
 	}
 	return l
 }

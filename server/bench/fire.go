@@ -80,26 +80,3 @@ func timesRealExplicit() (float64, error) {
 	}
 	return float64(steps) * gauge.ExplicitStepS / time.Since(began).Seconds(), nil
 }
-
-const shakenHouses = 200
-
-// conservation is the fire's books in random houses with random moves.
-var conservation = Figure{
-	Name: "conservation", Unit: "relative", Goal: "books 1e-6; volume 0.001 steady and 0.03 at worst; a million houses in the long run",
-	Measure: func(context.Context) (Result, error) {
-		var all gauge.Audit
-		for seed := range uint64(shakenHouses) {
-			one, err := gauge.Shake(seed, content.Materials())
-			if err != nil {
-				return Result{}, err
-			}
-			all = all.Join(one)
-		}
-		books := max(all.Mass, all.Enthalpy, all.Species)
-		return Result{
-			Ours:  map[string]float64{"books": books, "volume_steady": all.Steady, "volume_worst": all.Volume},
-			Holds: books <= 1e-6 && all.Steady <= 0.001 && all.Volume <= 0.03 && all.Negative+all.NotNumber == 0,
-			How:   fmt.Sprintf("worst of mass, every species and enthalpy in %d random houses of 60 s with random moves; %d negative amounts, %d not a number; no control: the books close or they do not", all.Runs, all.Negative, all.NotNumber),
-		}, nil
-	},
-}

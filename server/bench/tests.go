@@ -26,12 +26,21 @@ func fromTest(ctx context.Context, pkg, test string, result any) (passed bool, e
 	cmd := exec.CommandContext(ctx, "go", "test", "-count=1", "-v", "-run", "^"+test+"$", pkg)
 	cmd.Dir = filepath.Dir(mod)
 	out, failed := cmd.CombinedOutput()
-	for lines := bufio.NewScanner(bytes.NewReader(out)); lines.Scan(); {
+	text, err := statement(out)
+	if err != nil {
+		return false, fmt.Errorf("%s in %s: %w", test, pkg, err)
+	}
+	return failed == nil, json.Unmarshal(text, result)
+}
+
+// statement finds the figure in what a test printed.
+func statement(printed []byte) ([]byte, error) {
+	for lines := bufio.NewScanner(bytes.NewReader(printed)); lines.Scan(); {
 		if _, text, found := strings.Cut(lines.Text(), marker); found {
-			return failed == nil, json.Unmarshal([]byte(text), result)
+			return []byte(text), nil
 		}
 	}
-	return false, fmt.Errorf("%s in %s states no figure: %s", test, pkg, lastLine(string(out)))
+	return nil, fmt.Errorf("it states no figure: %s", lastLine(string(printed)))
 }
 
 // ventFlow is the vent-flow formula against published room states. Control: the

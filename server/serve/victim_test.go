@@ -155,7 +155,8 @@ func TestKilledServerLosesNothingAcknowledged(t *testing.T) {
 		all.Wait()
 		requireToldIsHeld(t, filepath.Join(data, store.FileName), told)
 	}
-	t.Logf("%d kills, %d events acknowledged, none lost; slowest start to ready %v", killRounds(t), told.total(), slowest)
+	// Read by the command bench.
+	t.Logf(`FIGURE {"kills":%d,"acked":%d,"slowest_ready_ms":%d}`, killRounds(t), told.total(), slowest.Milliseconds())
 }
 
 func requireToldIsHeld(t *testing.T, path string, told *tally) {

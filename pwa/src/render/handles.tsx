@@ -3,7 +3,7 @@ import { useMemo, useRef, useState, useEffect } from 'preact/hooks'
 import { picture as words } from '../words/en/picture'
 import { layOut, type Place } from './layout'
 import { openingName } from './names'
-import type { SceneProps } from './scene'
+import type { SceneProps } from './scene-props'
 import { corners, facingOf, frameView, type View } from './view'
 import { NARROW, zoomFor, type Zoom } from './zoom'
 

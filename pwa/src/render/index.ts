@@ -1,6 +1,7 @@
 // The picture: a building whose smoke moves as the engine says.
 
-export { Scene, type SceneProps } from './scene'
+export { Scene } from './scene'
+export type { SceneProps } from './scene-props'
 export { describe } from './describe'
 export { drawSwatch, type SwatchCue } from './swatch'
 export { readFrame, emptyFrame, frameLength, type FrameLook, type OpeningLook, type CompartmentLook } from './frame'

@@ -29,6 +29,9 @@ export interface Jet {
   seed: number
 }
 
+/** Where air goes in: the part of an opening below its neutral plane, and how far its pull reaches. */
+export interface Inlet { index: number; area: Rect; reach: number; speedMS: number }
+
 /** Share of the outflow's speed that shows in the plane of the picture, right and down. */
 export interface Slant { right: number; down: number }
 

@@ -6,11 +6,10 @@ import type { Fading } from './fluid/fading'
 import type { Breadth } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
-import type { Jet } from './jet'
+import type { Inlet, Jet } from './jet'
 import { Noise } from './noise'
 import { stamp } from './stamp'
 import { makeCanvas, paint, type Canvas, type Light } from './tone'
-import type { Inlet } from './wisps'
 import { facingOf, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */

@@ -1,33 +1,11 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import type { Scenario, Side } from '../wire.gen'
 import { picture as words } from '../words/en/picture'
 import { trade } from '../words/en/trade'
 import { describe } from './describe'
-import type { FrameLook } from './frame'
 import { Handles } from './handles'
+import type { SceneProps } from './scene-props'
 import { Show } from './show'
 import './scene.css'
-
-export interface SceneProps {
-  scenario: Scenario
-  side: Side
-  /** The newest frame, asked for at every step; null before there is one. */
-  frame: () => FrameLook | null
-  /** The wall is drawn away. */
-  cutaway?: boolean
-  /** The opening that is marked. */
-  selected?: string | undefined
-  /** Called when an opening is tapped. */
-  onPick?: ((opening: string) => void) | undefined
-  /** Given, every opening in sight can be dragged, tapped or keyed open: the share of it that stands open. */
-  onOpen?: ((opening: string, open: number) => void) | undefined
-  us?: boolean
-  wind?: { m_s: number; from: Side | undefined }
-  /** The smoke stands still. */
-  paused?: boolean
-  /** The text twin is read out and shown by the caller instead. */
-  silent?: boolean
-}
 
 const STILL_S = 1 // with reduced motion, one picture a second
 const SAID_EVERY_MS = 3000 // the text twin for screen readers follows slowly, chosen by us

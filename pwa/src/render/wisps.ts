@@ -1,7 +1,7 @@
 import type { Palette } from './draw/palette'
 import type { Pen } from './draw/pen'
 import { STEP_S } from './fluid/step'
-import type { Rect } from './jet'
+import type { Inlet } from './jet'
 import { random } from './noise'
 import type { Picture } from './picture'
 
@@ -109,6 +109,3 @@ function tail(ctx: Pen['ctx'], { xs, ys, length }: Wisp, from: number, strong: n
   for (let k = from + 1; k <= Math.min(from + PART, length - 1); k++) ctx.lineTo(xs[k]!, ys[k]!)
   ctx.stroke()
 }
-
-/** Where air goes in. */
-export interface Inlet { index: number; area: Rect; reach: number; speedMS: number }

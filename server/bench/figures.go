@@ -31,7 +31,7 @@ func Figures() []Figure {
 		{Name: "class_1000", Unit: "ratio", Goal: "1.25", Needs: "classes"},
 		{Name: "class_5000", Unit: "ratio", Goal: "1.25", Needs: "classes"},
 		{Name: "answers_durable", Unit: "ms", Goal: "99th percentile 250, none lost", Needs: "classes"},
-		{Name: "sync_histories", Unit: "histories", Goal: "20,000 a commit, none wrong", Needs: "the simulator of histories"},
+		syncHistories,
 		kill9,
 		{Name: "learners", Unit: "ratio", Goal: "0.6", Needs: "spaced practice and simulated learners"},
 		{Name: "asvs", Unit: "items", Goal: "0", Needs: "the table of verification items"},

@@ -2,6 +2,8 @@ import 'fake-indexeddb/auto'
 import { beforeEach, expect, test } from 'vitest'
 import { openDatabase } from './db'
 import { Journal } from './journal'
+import { randomHex } from './random'
+import { DiskShelf } from './shelf'
 
 let journal: Journal
 let count = 0
@@ -9,7 +11,7 @@ let name = ''
 
 beforeEach(async () => {
   name = `journal-${count++}`
-  journal = new Journal(await openDatabase(name), () => 1_700_000_000_000)
+  journal = new Journal(new DiskShelf(await openDatabase(name)), { now: () => 1_700_000_000_000, hex: randomHex })
 })
 
 test('events are numbered from 1 without a gap, however they race', async () => {
@@ -21,7 +23,7 @@ test('events are numbered from 1 without a gap, however they race', async () => 
 })
 
 test('two tabs share one numbering', async () => {
-  const other = new Journal(await openDatabase(name))
+  const other = new Journal(new DiskShelf(await openDatabase(name)))
   await Promise.all(
     Array.from({ length: 20 }, (_, n) => (n % 2 ? journal : other).append('note', '0.1.0', { n })),
   )

@@ -1,6 +1,15 @@
 import type { EventKind, QuizEvent } from '../wire.gen'
-import { durable, type Database, type Self } from './db'
 import { randomHex } from './random'
+import { acknowledged, newSelf, numbered, renewed, rewound, type Hex, type Self } from './self'
+import type { Shelf } from './shelf'
+
+/** Where chance and the clock come from; tests bring their own. */
+export interface Outside {
+  now(): number
+  hex: Hex
+}
+
+const outside: Outside = { now: Date.now, hex: randomHex }
 
 /**
  * The device's own history: append-only, numbered from 1 without a gap. Number
@@ -8,40 +17,27 @@ import { randomHex } from './random'
  * neither skip a number nor use one twice.
  */
 export class Journal {
-  readonly #db: Database
-  readonly #now: () => number
+  readonly #shelf: Shelf
+  readonly #outside: Outside
 
-  constructor(db: Database, now: () => number = Date.now) {
-    this.#db = db
-    this.#now = now
+  constructor(shelf: Shelf, from: Outside = outside) {
+    this.#shelf = shelf
+    this.#outside = from
   }
 
   /** Adds an event and returns once it is on the disk. */
-  async append(kind: EventKind, engine: string, body: unknown): Promise<QuizEvent> {
-    const tx = this.#db.transaction(['events', 'kept'], 'readwrite', durable)
-    const kept = tx.objectStore('kept')
-    const self = ((await kept.get('self')) as Self | undefined) ?? newSelf()
-    const event: QuizEvent = {
-      v: 1,
-      id: randomHex(16),
-      device: self.device,
-      seq: self.next,
-      engine,
-      t_client: this.#now(),
-      kind,
-      body,
-    }
-    await Promise.all([
-      tx.objectStore('events').add(event),
-      kept.put({ ...self, next: self.next + 1 }, 'self'),
-      tx.done,
-    ])
-    return event
+  append(kind: EventKind, engine: string, body: unknown): Promise<QuizEvent> {
+    const { now, hex } = this.#outside
+    const what = { id: hex(16), kind, engine, body, t_client: now() }
+    return this.#shelf.change((old) => {
+      const { self, event } = numbered(old ?? newSelf(hex), what)
+      return { self, add: event, gives: event }
+    })
   }
 
   /** Who we are; made on first asking. */
   async self(): Promise<Self> {
-    return ((await this.#db.get('kept', 'self')) as Self | undefined) ?? this.#change((self) => self)
+    return (await this.#shelf.self()) ?? this.#change((self) => self)
   }
 
   async unsynced(): Promise<number> {
@@ -52,20 +48,18 @@ export class Journal {
   /** The next events to send, within what one request may hold. */
   async batch(most: number, mostBytes: number): Promise<QuizEvent[]> {
     const { acked } = await this.self()
-    const events = await this.#db.getAll('events', IDBKeyRange.lowerBound(acked, true), most)
+    const events = await this.#shelf.after(acked, most)
     let bytes = 0
     const fits = events.findIndex((event) => (bytes += JSON.stringify(event).length) > mostBytes)
     return fits === -1 ? events : events.slice(0, Math.max(1, fits))
   }
 
-  /** The server holds everything up to seq. Never moves backward: replies may overtake each other. */
   async acknowledge(seq: number): Promise<void> {
-    await this.#change((self) => ({ ...self, acked: Math.max(self.acked, Math.min(seq, self.next - 1)) }))
+    await this.#change((self) => acknowledged(self, seq))
   }
 
-  /** The server holds less than we thought (it was restored from a backup): send again from there. */
   async rewind(seq: number): Promise<void> {
-    await this.#change((self) => ({ ...self, acked: Math.min(self.acked, seq) }))
+    await this.#change((self) => rewound(self, seq))
   }
 
   async registered(yes: boolean): Promise<void> {
@@ -78,40 +72,27 @@ export class Journal {
 
   /** A new identity over the same events, for when the server holds another history under the old one. */
   async renew(): Promise<void> {
-    const tx = this.#db.transaction(['events', 'kept'], 'readwrite', durable)
-    const kept = tx.objectStore('kept')
-    const old = (await kept.get('self')) as Self | undefined
-    const self = { ...newSelf(), callSign: old?.callSign ?? newCallSign(), next: old?.next ?? 1 }
-    await kept.put(self, 'self')
-    const store = tx.objectStore('events')
-    for (const event of await store.getAll()) await store.put({ ...event, device: self.device })
-    await tx.done
+    const { hex } = this.#outside
+    await this.#shelf.change((old) => {
+      const self = renewed(old ?? newSelf(hex), hex)
+      return { self, readdress: self.device, gives: undefined }
+    })
   }
 
   /** Everything that happened on this device, oldest first. */
   events(): Promise<QuizEvent[]> {
-    return this.#db.getAll('events')
+    return this.#shelf.after(0)
   }
 
   /** Forgets everything, this device's identity with it. What the server holds stays there. */
-  async erase(): Promise<void> {
-    const tx = this.#db.transaction(['events', 'kept'], 'readwrite', durable)
-    await Promise.all([tx.objectStore('events').clear(), tx.objectStore('kept').clear(), tx.done])
+  erase(): Promise<void> {
+    return this.#shelf.clear()
   }
 
-  async #change(next: (self: Self) => Self): Promise<Self> {
-    const tx = this.#db.transaction('kept', 'readwrite', durable)
-    const self = next(((await tx.store.get('self')) as Self | undefined) ?? newSelf())
-    await Promise.all([tx.store.put(self, 'self'), tx.done])
-    return self
+  #change(next: (self: Self) => Self): Promise<Self> {
+    return this.#shelf.change((old) => {
+      const self = next(old ?? newSelf(this.#outside.hex))
+      return { self, gives: self }
+    })
   }
-}
-
-function newSelf(): Self {
-  return { device: randomHex(16), secret: randomHex(32), callSign: newCallSign(), registered: false, next: 1, acked: 0 }
-}
-
-/** A call sign until its owner chooses one. */
-function newCallSign(): string {
-  return `Trainee ${randomHex(2).toUpperCase()}`
 }

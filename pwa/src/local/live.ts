@@ -1,4 +1,4 @@
-import type { Self } from './db'
+import type { Self } from './self'
 import type { Timing } from './sync'
 
 /** What the server says on the live socket. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { Self } from './db'
+import type { Self } from './self'
 import { HTTPServer, outcome } from './server'
 
 const self: Self = { device: 'aa', secret: 'bb', callSign: 'Engine 3', registered: true, next: 2, acked: 0 }

@@ -1,5 +1,5 @@
 import type { QuizEvent } from '../wire.gen'
-import type { Self } from './db'
+import type { Self } from './self'
 
 /** What came of one request: what the sync does next hangs on nothing else. */
 export type Outcome =

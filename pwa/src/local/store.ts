@@ -4,6 +4,7 @@ import { durable, openDatabase, type Database } from './db'
 import { Journal } from './journal'
 import { Live } from './live'
 import { HTTPServer } from './server'
+import { DiskShelf } from './shelf'
 import { openDrill, sync as status, type Reach } from './status'
 import { realTiming, Sync, type Result } from './sync'
 
@@ -27,7 +28,7 @@ export class Store {
 
   constructor(db: Database) {
     this.#db = db
-    this.journal = new Journal(db)
+    this.journal = new Journal(new DiskShelf(db))
     this.#sync = new Sync(this.journal, new HTTPServer(), (result) => void this.#tell(result))
     this.#live = new Live(
       {

@@ -1,7 +1,9 @@
 import 'fake-indexeddb/auto'
 import { expect, test } from 'vitest'
 import type { QuizEvent } from '../wire.gen'
-import { openDatabase, type Self } from './db'
+import { openDatabase } from './db'
+import type { Self } from './self'
+import { DiskShelf } from './shelf'
 import { Journal } from './journal'
 import type { Outcome, Server } from './server'
 import { Sync, type Timing } from './sync'
@@ -44,7 +46,7 @@ class HandTiming implements Timing {
 
 let count = 0
 async function newJournal(): Promise<Journal> {
-  return new Journal(await openDatabase(`sync-${count++}`))
+  return new Journal(new DiskShelf(await openDatabase(`sync-${count++}`)))
 }
 
 const quiet = () => {}

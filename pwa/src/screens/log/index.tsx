@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Self } from '../../local/db'
+import type { Self } from '../../local/self'
 import { sync } from '../../local/status'
 import { changes, store } from '../../local/store'
 import { Page } from '../../ui/page'

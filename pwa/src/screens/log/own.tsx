@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { chooseTheme, theme, themes } from '../../app/theme'
-import type { Self } from '../../local/db'
+import type { Self } from '../../local/self'
 import { store } from '../../local/store'
 import type { Result } from '../../local/sync'
 import { Button } from '../../ui/button'

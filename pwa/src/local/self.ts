@@ -1,0 +1,63 @@
+import type { EventKind, QuizEvent } from '../wire.gen'
+
+// What a device's history is, as plain data and pure steps from one state to the
+// next. Where it is kept is the shelf's business (shelf.ts), and a simulator of
+// bad days runs the very same steps over a shelf of its own (sim/).
+
+/** Who this device is to the server, and how far its history has got. */
+export interface Self {
+  device: string
+  secret: string
+  callSign: string
+  /** The server knows the device under this call sign. */
+  registered: boolean
+  /** The sequence number that the next event takes. */
+  next: number
+  /** The server holds every event up to this one. */
+  acked: number
+  /** The history was handed to another phone: nothing is sent from here any more. */
+  moved?: boolean
+}
+
+/** Random bytes in lower-case hex: chance comes from outside. */
+export type Hex = (bytes: number) => string
+
+export function newSelf(hex: Hex): Self {
+  return { device: hex(16), secret: hex(32), callSign: newCallSign(hex), registered: false, next: 1, acked: 0 }
+}
+
+/** A call sign until its owner chooses one. */
+function newCallSign(hex: Hex): string {
+  return `Trainee ${hex(2).toUpperCase()}`
+}
+
+/** What happened, before it has a number. */
+export interface Happening {
+  id: string
+  kind: EventKind
+  engine: string
+  body: unknown
+  t_client: number
+}
+
+/** The next event of a history, and the history with it. */
+export function numbered(self: Self, what: Happening): { self: Self; event: QuizEvent } {
+  const { id, engine, t_client, kind, body } = what
+  const event: QuizEvent = { v: 1, id, device: self.device, seq: self.next, engine, t_client, kind, body }
+  return { self: { ...self, next: self.next + 1 }, event }
+}
+
+/** The server holds everything up to seq. Never moves backward: replies may overtake each other. */
+export function acknowledged(self: Self, seq: number): Self {
+  return { ...self, acked: Math.max(self.acked, Math.min(seq, self.next - 1)) }
+}
+
+/** The server holds less than we thought (it was restored from a backup): send again from there. */
+export function rewound(self: Self, seq: number): Self {
+  return { ...self, acked: Math.min(self.acked, seq) }
+}
+
+/** A new identity over the same events, for when the server holds another history under the old one. */
+export function renewed(self: Self, hex: Hex): Self {
+  return { ...newSelf(hex), callSign: self.callSign, next: self.next }
+}

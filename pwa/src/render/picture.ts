@@ -9,7 +9,8 @@ import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from '.
 import type { Inlet, Jet } from './jet'
 import { Noise } from './noise'
 import { stamp } from './stamp'
-import { makeCanvas, paint, type Canvas, type Light } from './tone'
+import { makeCanvas, paint, type Canvas } from './paint'
+import type { Light } from './tone'
 import { facingOf, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
@@ -56,8 +57,8 @@ export class Picture {
   get timeS(): number { return this.#steps * STEP_S }
 
   /** The pixels of the smoke before the building, and behind it. */
-  get front(): Uint8ClampedArray { return this.#front.pixels }
-  get back(): Uint8ClampedArray { return this.#back.pixels }
+  get front(): Uint8ClampedArray<ArrayBuffer> { return this.#front.pixels }
+  get back(): Uint8ClampedArray<ArrayBuffer> { return this.#back.pixels }
 
   /** Width and height of the pixel arrays. */
   get columns(): number { return 2 * this.grid.nx }

@@ -1,10 +1,10 @@
-import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, LIGHT, STEAM, TAU, TINT, touch, type Grid, type Smoke } from './fluid/grid'
+import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, KINDS, LIGHT, MASS, STEAM, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
 import { STEP_S } from './fluid/step'
 import { flameLength, heatOf, hidden, slantOf, type Jet, type Rect } from './jet'
 import type { Noise } from './noise'
 
-// Puts what leaves an opening into the fluid: smoke and heat on the fine grid
-// over the outflow's area, velocity and spread on the coarse one. The profile
+// Puts what leaves an opening into the fluid: its shape on the fine grid over
+// the outflow's area; colour, heat, velocity and spread on the coarse one. The profile
 // over height is the square root of the height above the neutral plane, as
 // Bernoulli gives it for a hot room (physics of vent flow; trade texts, 2.1).
 
@@ -17,7 +17,7 @@ export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: nu
   const speed = look.outVelocityMS * puff
   const smoke = hidden(jet.facing) ? grid.back : grid.front
   stampSmoke(grid, smoke, jet, left, noise, time)
-  stampAir(grid, jet, speed)
+  stampAir(grid, smoke, jet, speed)
   return speed * STEP_S
 }
 
@@ -25,45 +25,37 @@ export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: nu
 const profile = (share: number) => 1.5 * Math.sqrt(share < 0 ? 0 : share > 1 ? 1 : share)
 
 function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noise, time: number): void {
-  const { area, look, plane } = jet
+  const { area, plane } = jet
   const fineM = grid.cellM / 2
   const grain = grainOf(jet)
-  const lift = jet.churn
-  const heat = heatOf(look, jet.outsideC)
-  const { lightness, tint, steam } = look
   const rises = upward(jet)
-  const wave = Math.max(0.03, 0.12 * lift) * (area.y1 - area.y0)
+  const wave = Math.max(0.03, 0.12 * jet.churn) * (area.y1 - area.y0)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
   const i1 = Math.min(2 * grid.nx, Math.ceil(area.x1 / fineM) + 1)
   const j0 = Math.max(1, Math.floor(area.y0 / fineM))
   const j1 = Math.min(2 * grid.ny, Math.ceil(area.y1 / fineM) + 1)
   const flame = flameReach(jet)
   const strength = flameStrength(jet)
+  const f = smoke.now
   for (let j = j0; j <= j1; j++) {
     const y = (j - 0.5) * fineM
     for (let i = i0; i <= i1; i++) {
       const x = (i - 0.5) * fineM
       const gx = x / grain + jet.seed * 7.31
       const gy = (left + y) / grain
-      const n = noise.at(gx, gy)
       const edge = plane + wave * noise.at(x / grain + 3.3 - time * 0.6, jet.seed + time * 0.9)
       const cover = rises ? round(area, x, y) : inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
       if (cover <= 0) continue
       const tau = rises ? jet.depth * cover : jet.depth // a round plume is deepest through its middle
       const o = (j * grid.fineRow + i) * FIELDS
-      const f = smoke.now
       f[o + TAU]! += cover * (tau - f[o + TAU]!)
-      f[o + LIGHT]! += cover * (tau * lightness - f[o + LIGHT]!)
-      f[o + TINT]! += cover * (tau * tint - f[o + TINT]!)
-      f[o + STEAM]! += cover * (tau * steam - f[o + STEAM]!)
       f[o + GRAIN_X]! += cover * (tau * gx - f[o + GRAIN_X]!)
       f[o + GRAIN_Y]! += cover * (tau * gy - f[o + GRAIN_Y]!)
-      f[o + HEAT]! += cover * (heat - f[o + HEAT]!)
       if (flame > 0) {
-        const lit = inside(y, area.y0, area.y0 + flame * (plane - area.y0), fineM) * (0.8 + 0.6 * n)
+        const lit = inside(y, area.y0, area.y0 + flame * (plane - area.y0), fineM) * (0.8 + 0.6 * noise.at(gx, gy))
         f[o + FIRE]! += cover * (Math.max(0, lit * strength) - f[o + FIRE]!)
       }
-      touch(smoke, i, j)
+      smoke.busy[((j + 1) >> 1) * grid.row + ((i + 1) >> 1)] = 1
     }
   }
 }
@@ -86,8 +78,9 @@ function flameStrength({ look, area, share }: Jet): number {
 // breadth. Chosen by us, by eye: more would push smoke down past the sill.
 const SPREADS = 0.22
 
-function stampAir(grid: Grid, jet: Jet, speed: number): void {
+function stampAir(grid: Grid, smoke: Smoke, jet: Jet, speed: number): void {
   const { area, plane } = jet
+  const heat = heatOf(jet.look, jet.outsideC)
   const { cellM, row, u, v, rough, spread } = grid
   const slant = slantOf(jet.facing)
   const bottom = Math.min(plane, area.y1)
@@ -101,9 +94,11 @@ function stampAir(grid: Grid, jet: Jet, speed: number): void {
     const y = (j - 0.5) * cellM
     const here = upward(jet) ? speed : speed * profile((bottom - y) / Math.max(1e-3, bottom - area.y0))
     for (let i = i0; i <= i1; i++) {
-      const cover = inside((i - 0.5) * cellM, area.x0, area.x1, cellM) * inside(y, area.y0, bottom, cellM)
+      const x = (i - 0.5) * cellM
+      const cover = inside(x, area.x0, area.x1, cellM) * inside(y, area.y0, bottom, cellM)
       if (cover <= 0) continue
       const c = j * row + i
+      stampKind(smoke, c, upward(jet) ? round(area, x, y) : cover, jet, heat)
       const hold = Math.min(1, 18 * STEP_S) * cover
       u[c]! += hold * (slant.right * here - grid.windU * 0.5 - u[c]!)
       v[c]! += hold * (slant.down * here - v[c]!)
@@ -111,6 +106,17 @@ function stampAir(grid: Grid, jet: Jet, speed: number): void {
       spread[c]! += cover * opens
     }
   }
+}
+
+/** Colour, steam and heat of the gas that leaves. */
+function stampKind({ kind }: Smoke, c: number, cover: number, { depth, look }: Jet, heat: number): void {
+  const o = c * KINDS
+  const { lightness, tint, steam } = look
+  kind[o + MASS]! += cover * (depth - kind[o + MASS]!)
+  kind[o + LIGHT]! += cover * (depth * lightness - kind[o + LIGHT]!)
+  kind[o + TINT]! += cover * (depth * tint - kind[o + TINT]!)
+  kind[o + STEAM]! += cover * (depth * steam - kind[o + STEAM]!)
+  kind[o + HEAT]! += cover * (heat - kind[o + HEAT]!)
 }
 
 const upward = ({ facing, share }: Jet) => share === 1 && (facing === 'up' || facing === 'over')

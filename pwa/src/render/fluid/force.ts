@@ -1,23 +1,14 @@
 import type { Noise } from '../noise'
-import { FIELDS, HEAT, type Grid, type Smoke } from './grid'
+import { HEAT, KINDS, MASS, type Grid, type Smoke } from './grid'
 
 const GRAVITY = 9.81 // m/s2
 
-/** Hot gas rises: each coarse cell takes the mean heat of the four fine cells on it. */
-export function buoyancy(grid: Grid, smoke: Smoke, dt: number): void {
-  const { ny, nx, row, fineRow, v } = grid
-  const { now, first, last } = smoke
+/** Hot gas rises. */
+export function buoyancy({ ny, nx, row, v }: Grid, { kind, busy }: Smoke, dt: number): void {
+  const lift = GRAVITY * dt
   for (let j = 1; j <= ny; j++) {
-    const top = 2 * j - 1
-    const from = Math.min(first[top]!, first[top + 1]!)
-    const to = Math.max(last[top]!, last[top + 1]!)
-    if (from > to) continue
-    const end = Math.min(nx, (to + 1) >> 1)
-    for (let i = Math.max(1, (from + 1) >> 1); i <= end; i++) {
-      const a = (top * fineRow + 2 * i - 1) * FIELDS + HEAT
-      const b = a + fineRow * FIELDS
-      const heat = 0.25 * (now[a]! + now[a + FIELDS]! + now[b]! + now[b + FIELDS]!)
-      v[j * row + i]! -= GRAVITY * heat * dt
+    for (let c = j * row + 1; c <= j * row + nx; c++) {
+      if (busy[c] !== 0) v[c]! -= lift * kind[c * KINDS + HEAT]!
     }
   }
 }
@@ -42,20 +33,13 @@ const breadthAt = ({ row, openingM }: Breadth, j: number, cellM: number) =>
   openingM + GROWTH * Math.max(0, row - j) * cellM
 
 /** Lets a plume take in fresh air at the rate that makes it grow as plumes do. */
-export function mixAir(grid: Grid, smoke: Smoke, breadth: Breadth): void {
-  const { ny, nx, row, fineRow, u, v, rough, mixing, cellM } = grid
-  const { now, first, last } = smoke
+export function mixAir({ ny, nx, row, u, v, rough, mixing, cellM }: Grid, { kind, busy }: Smoke, breadth: Breadth): void {
   for (let j = 1; j <= ny; j++) {
-    const top = 2 * j - 1
-    const from = first[top]!
-    const to = last[top]!
-    if (from > to) continue
     const rate = GROWTH / breadthAt(breadth, j, cellM)
-    const end = Math.min(nx, (to + 1) >> 1)
-    for (let i = Math.max(1, (from + 1) >> 1); i <= end; i++) {
-      const tau = now[(top * fineRow + 2 * i - 1) * FIELDS]!
+    for (let c = j * row + 1; c <= j * row + nx; c++) {
+      if (busy[c] === 0) continue
+      const tau = kind[c * KINDS + MASS]!
       if (tau < 0.02) continue
-      const c = j * row + i
       const speed = Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)
       const eager = CALM + (1 - CALM) * rough[c]!
       mixing[c]! += rate * eager * speed * (tau > 0.3 ? 1 : tau / 0.3)

@@ -1,30 +1,35 @@
 // The state of the air in front of the building, in a plane parallel to the
 // wall that is looked at. Row 0 is the top; velocities are in m/s, u to the
-// right and v downward. Air lives on a coarse grid, smoke on one twice as fine.
+// right and v downward. Air, and what changes slowly from place to place, live
+// on a coarse grid; what gives smoke its shape lives on one twice as fine.
 // Every array has a border one cell wide, so that no loop asks whether it is
 // at the edge.
 
 /** What one fine cell of smoke holds, in this order. */
 export const TAU = 0 // optical depth along the line of sight
+export const FIRE = 1 // glow of burning gas, 0 to 1
+export const GRAIN_X = 2 // where in the opening it left, times optical depth, in grains
+export const GRAIN_Y = 3 // and how much had left before it
+export const FIELDS = 4
+
+/** What one coarse cell of smoke holds, in this order. */
+export const MASS = 0 // optical depth, as a weight for what follows
 export const LIGHT = 1 // lightness times optical depth
 export const TINT = 2 // tint times optical depth
-export const HEAT = 3 // (T - T outside) / T: what makes it rise
-export const STEAM = 4 // the part of TAU that evaporates
-export const FIRE = 5 // glow of burning gas, 0 to 1
-export const GRAIN_X = 6 // where in the opening it left, times optical depth, in grains
-export const GRAIN_Y = 7 // and how much had left before it
-export const FIELDS = 8
+export const STEAM = 3 // the part of it that evaporates
+export const HEAT = 4 // (T - T outside) / T: what makes it rise
+export const KINDS = 5
 
 /** Smoke in front of the building, or behind it. */
 export interface Smoke {
+  /** The fine cells, and the coarse. */
   now: Float32Array
   next: Float32Array
-  /** First and last column of each row that holds anything; first > last where the row is empty. */
-  first: Int32Array
-  last: Int32Array
-  /** Where smoke may get to within the next step: the same, widened. */
-  reachFirst: Int32Array
-  reachLast: Int32Array
+  kind: Float32Array
+  kindNext: Float32Array
+  /** Coarse cells that hold anything, and those with such a neighbour. */
+  busy: Uint8Array
+  near: Uint8Array
 }
 
 export interface Grid {
@@ -48,6 +53,8 @@ export interface Grid {
   spread: Float32Array
   /** Fresh air mixed in from before and behind the plane, 1/s: it widens a plume, thins and cools it. */
   mixing: Float32Array
+  /** Share of a rise that an eave holds back here, 0 to 1. */
+  held: Float32Array
   /** Scratch: divergence, curl. */
   scratch: Float32Array
   front: Smoke
@@ -61,27 +68,31 @@ export function makeGrid(nx: number, ny: number, cellM: number): Grid {
   const coarse = () => new Float32Array(row * (ny + 2))
   return {
     nx, ny, cellM, row, fineRow: 2 * nx + 2,
-    u: coarse(), v: coarse(), uNext: coarse(), vNext: coarse(),
-    rough: coarse(), roughNext: coarse(), pressure: coarse(), spread: coarse(), mixing: coarse(), scratch: coarse(),
+    u: coarse(), v: coarse(), uNext: coarse(), vNext: coarse(), rough: coarse(), roughNext: coarse(),
+    pressure: coarse(), spread: coarse(), mixing: coarse(), held: coarse(), scratch: coarse(),
     front: makeSmoke(nx, ny), back: makeSmoke(nx, ny), windU: 0,
   }
 }
 
 function makeSmoke(nx: number, ny: number): Smoke {
-  const cells = (2 * nx + 2) * (2 * ny + 2) * FIELDS
-  const rows = 2 * ny + 2
+  const fine = (2 * nx + 2) * (2 * ny + 2) * FIELDS
+  const coarse = (nx + 2) * (ny + 2)
   return {
-    now: new Float32Array(cells),
-    next: new Float32Array(cells),
-    first: new Int32Array(rows).fill(2 * nx + 1),
-    last: new Int32Array(rows),
-    reachFirst: new Int32Array(rows),
-    reachLast: new Int32Array(rows),
+    now: new Float32Array(fine), next: new Float32Array(fine),
+    kind: new Float32Array(coarse * KINDS), kindNext: new Float32Array(coarse * KINDS),
+    busy: new Uint8Array(coarse), near: new Uint8Array(coarse),
   }
 }
 
-/** Notes that a fine cell now holds smoke. */
-export function touch(smoke: Smoke, i: number, j: number): void {
-  if (i < smoke.first[j]!) smoke.first[j] = i
-  if (i > smoke.last[j]!) smoke.last[j] = i
+/** Marks the coarse cells that smoke may be in or next to. */
+export function findNear({ nx, ny, row }: Grid, { busy, near }: Smoke): void {
+  near.fill(0)
+  for (let j = 1; j <= ny; j++) {
+    for (let c = j * row + 1; c <= j * row + nx; c++) {
+      if (busy[c] === 0) continue
+      near[c - row - 1] = near[c - row] = near[c - row + 1] = 1
+      near[c - 1] = near[c] = near[c + 1] = 1
+      near[c + row - 1] = near[c + row] = near[c + row + 1] = 1
+    }
+  }
 }

@@ -1,0 +1,214 @@
+import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
+import { STEP_S } from './fluid/step'
+import type { Noise } from './noise'
+import { BROWN, flameColour, opacity, type Light } from './tone'
+
+// One layer of smoke to pixels: first the depth of every fine cell with the
+// grain it took along, and the glow of what burns; then colour, with light from
+// the upper left on the lumps. Only cells in or next to smoke are visited.
+
+/** What one layer remembers between paints. */
+export interface Canvas {
+  pixels: Uint8ClampedArray<ArrayBuffer>
+  /** Glow of each fine cell, and the coarse cells that still glow. */
+  glow: Float32Array
+  lit: Uint8Array
+  /** Optical depth with its grain, with a border. */
+  depth: Float32Array
+  /** Colour of the coarse cell at work. */
+  colour: Float32Array
+}
+
+export function makeCanvas({ nx, ny }: Grid): Canvas {
+  const border = (2 * nx + 2) * (2 * ny + 2)
+  return {
+    pixels: new Uint8ClampedArray(16 * nx * ny),
+    glow: new Float32Array(border), lit: new Uint8Array((nx + 2) * (ny + 2)),
+    depth: new Float32Array(border), colour: new Float32Array(3),
+  }
+}
+
+/** Paints one layer of smoke into RGBA pixels, 2nx by 2ny. */
+export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, light: Light): void {
+  const { ny, nx, row } = grid
+  const { near } = smoke
+  const { lit, depth, pixels } = canvas
+  pixels.fill(0)
+  depth.fill(0)
+  for (let j = 1; j <= ny; j++) {
+    for (let i = 1; i <= nx; i++) {
+      const c = j * row + i
+      if (near[c] === 0 && lit[c] === 0) continue
+      deepen(grid, smoke, canvas, noise, c, i, j)
+      lit[c] = kindle(grid, smoke, canvas, noise, i, j) ? 1 : 0
+    }
+  }
+  extend(depth, grid.fineRow, 2 * nx, 2 * ny)
+  for (let j = 1; j <= ny; j++) {
+    for (let i = 1; i <= nx; i++) {
+      const c = j * row + i
+      if (near[c] === 1 || lit[c] === 1) shade(grid, smoke, canvas, light, c, i, j)
+    }
+  }
+}
+
+// How uneven smoke is: a little where it flows smoothly, in long streaks, and
+// strongly where it churns, in lumps. Chosen by us, by eye.
+const STREAKS = 0.16
+const LUMPS = 0.6
+
+/** Optical depth of four fine cells with the grain that the smoke took along from its opening. */
+function deepen({ fineRow, rough }: Grid, { now }: Smoke, { depth }: Canvas, noise: Noise, c: number, i: number, j: number): void {
+  const churns = rough[c]! > 1 ? 1 : rough[c]!
+  for (let b = 0; b < 2; b++) {
+    const left = (2 * j - 1 + b) * fineRow + 2 * i - 1
+    const clear = unwound(now, left * FIELDS)
+    for (let cell = left; cell < left + 2; cell++) {
+      const o = cell * FIELDS
+      const tau = now[o]!
+      if (tau < 0.02) {
+        depth[cell] = tau
+        continue
+      }
+      const folded = folds(tau)
+      const churning = folded > churns ? folded : churns
+      const x = now[o + GRAIN_X]! / tau
+      const along = now[o + GRAIN_Y]! / tau
+      let grain = 0
+      if (churning < 1) grain += (1 - churning) * STREAKS * noise.at(x, 0.25 * along)
+      if (churning > 0) grain += churning * LUMPS * billow(noise, x, along)
+      depth[cell] = tau * (1 + clear * grain)
+    }
+  }
+}
+
+/** Where streams of different age are wound together the grain is finer than a cell: 0 there, 1 where it is clear. */
+function unwound(now: Float32Array, o: number): number {
+  const tau = now[o + TAU]!
+  const next = now[o + FIELDS]!
+  if (tau < 0.02 || next < 0.02) return 1
+  const wound = Math.abs(now[o + GRAIN_X]! / tau - now[o + FIELDS + GRAIN_X]! / next) +
+    Math.abs(now[o + GRAIN_Y]! / tau - now[o + FIELDS + GRAIN_Y]! / next)
+  return wound < 0.35 ? 1 : wound > 0.8 ? 0 : (0.8 - wound) / 0.45
+}
+
+// Smoke that hides even a lamp (optical depth 8, the top cut of density in
+// content/scales) shows soft folds on its face, however calmly it flows.
+const FOLDS_FROM = 5
+const FOLDS_FULL = 11
+const FOLDS = 0.6
+const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL - FOLDS_FROM))
+
+/** Round heads with creases between them, as of a cauliflower; no mean. */
+function billow(noise: Noise, x: number, y: number): number {
+  const large = Math.abs(noise.at(x, y))
+  const small = Math.abs(noise.at(2.3 * x + 11.7, 2.3 * y + 4.9))
+  return 2.3 * large + 0.6 * small - 0.87
+}
+
+// The glow follows the burning gas with this delay, which no flicker faster
+// than about 2 Hz survives. Chosen by us; tested by the flash counter.
+const AFTERGLOW_S = 0.22
+const FOLLOWS = Math.min(1, STEP_S / AFTERGLOW_S)
+
+/** Lets the glow of four fine cells follow what burns in them. Returns whether any is left. */
+function kindle({ fineRow }: Grid, { now }: Smoke, { glow }: Canvas, noise: Noise, i: number, j: number): boolean {
+  let any = false
+  for (let k = 0; k < 4; k++) {
+    const cell = (2 * j - 1 + (k >> 1)) * fineRow + 2 * i - 1 + (k & 1)
+    const before = glow[cell]!
+    if (before === 0 && now[cell * FIELDS + FIRE] === 0) continue
+    const after = before + FOLLOWS * (tongues(now, cell * FIELDS, noise) - before)
+    glow[cell] = after > 0.004 ? after : 0
+    any ||= after > 0.004
+  }
+  return any
+}
+
+const LEVELS_OFF = 0.45 // glow at half of the full brightness; chosen by us, by eye
+
+/** Burning gas in tongues: drawn out along its way, and thinner between them. Its brightness levels off, so that its edge is no step. */
+function tongues(f: Float32Array, o: number, noise: Noise): number {
+  const fire = f[o + FIRE]!
+  const tau = f[o + TAU]!
+  const bright = fire / (fire + LEVELS_OFF)
+  if (fire < 0.02 || tau < 0.02) return bright
+  const n = noise.rough((1.4 * f[o + GRAIN_X]!) / tau, (0.55 * f[o + GRAIN_Y]!) / tau)
+  return bright * (0.8 + 0.95 * n)
+}
+
+/** Lets the smoke run on past the edge of the picture, so that the edge casts no relief. */
+function extend(depth: Float32Array, row: number, columns: number, rows: number): void {
+  depth.copyWithin(0, row, 2 * row)
+  depth.copyWithin((rows + 1) * row, rows * row, (rows + 1) * row)
+  for (let c = 0; c < depth.length; c += row) {
+    depth[c] = depth[c + 1]!
+    depth[c + columns + 1] = depth[c + columns]!
+  }
+}
+
+/** Four pixels: smoke over flame, most of the smoke being behind it. */
+function shade({ nx, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: Light, c: number, i: number, j: number): void {
+  const { depth, pixels, glow, colour } = canvas
+  mixColour(smoke.kind, c * KINDS, light, colour)
+  for (let k = 0; k < 4; k++) {
+    const x = 2 * i - 2 + (k & 1)
+    const y = 2 * j - 2 + (k >> 1)
+    const cell = (y + 1) * fineRow + x + 1
+    const tau = depth[cell]!
+    const fire = canvas.lit[c] === 0 ? 0 : soft(glow, cell, fineRow)
+    if (tau <= 0.004 && fire <= 0.01) continue
+    const p = 4 * (y * 2 * nx + x)
+    const raise = light.relief * relief(depth, cell, fineRow)
+    const lift = 26 * raise
+    pixels[p] = colour[0]! * (1 + raise) + lift
+    pixels[p + 1] = colour[1]! * (1 + raise) + lift
+    pixels[p + 2] = colour[2]! * (1 + raise) + lift
+    const smokeA = opacity(tau)
+    pixels[p + 3] = 255 * smokeA
+    if (fire > 0.02) ignite(fire, tau, smokeA, pixels, p)
+  }
+}
+
+/** The smoke's own colour in the light it stands in. */
+function mixColour(kind: Float32Array, o: number, { dark, pale }: Light, colour: Float32Array): void {
+  const share = kind[o + MASS]! > 1e-4 ? 1 / kind[o + MASS]! : 0
+  const bright = clamp01(kind[o + LIGHT]! * share)
+  const tint = clamp01(kind[o + TINT]! * share)
+  for (let k = 0; k < 3; k++) colour[k] = (dark[k]! + (pale[k]! - dark[k]!) * bright) * (1 - BROWN[k]! * tint)
+}
+
+/** The glow with its neighbours mixed in, so that no flame ends on the edge of a cell. */
+function soft(glow: Float32Array, p: number, row: number): number {
+  const up = p - row
+  const down = p + row
+  return 0.25 * glow[p]! + 0.125 * (glow[up]! + glow[down]! + glow[p - 1]! + glow[p + 1]!) +
+    0.0625 * (glow[up - 1]! + glow[up + 1]! + glow[down - 1]! + glow[down + 1]!)
+}
+
+/** Puts flame in front of the smoke already painted. */
+function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedArray, p: number): void {
+  const burn = clamp01((fire - 0.02) * 1.25)
+  const flameA = burn * (1 - opacity(0.045 * tau))
+  const all = smokeA + flameA - smokeA * flameA
+  if (all <= 0) return
+  const share = (smokeA * (1 - flameA)) / all
+  for (let k = 0; k < 3; k++) pixels[p + k] = share * pixels[p + k]! + (1 - share) * flameColour(burn, k)
+  pixels[p + 3] = 255 * all
+}
+
+/** Light from the upper left on the lumps of thick smoke: -1 to 1, 0 on thin smoke. */
+function relief(depth: Float32Array, cell: number, down: number): number {
+  const tau = depth[cell]!
+  if (tau < 0.3) return 0
+  const across = lump(depth[cell + 1]!) - lump(depth[cell - 1]!)
+  const downward = lump(depth[cell + down]!) - lump(depth[cell - down]!)
+  const slope = 1.5 * across + 2.1 * downward
+  const body = tau > 2 ? 1 : (tau - 0.3) / 1.7
+  return (body * slope) / (1 + Math.abs(slope))
+}
+
+/** Height of the relief: grows with depth but ever more slowly. */
+const lump = (tau: number) => tau / (1 + 0.3 * tau)
+
+const clamp01 = (x: number) => (x < 0 ? 0 : x > 1 ? 1 : x)

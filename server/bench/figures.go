@@ -11,6 +11,7 @@ func Figures() []Figure {
 		conservation,
 		fireSpeed,
 		fireSpeedWasm,
+		fireReadOut,
 		readingWasm,
 		{Name: "stage_exact", Unit: "share", Goal: "within 2 points of the best learned rival", Needs: "unseen simulated buildings and the learned rivals"},
 		{Name: "stage_noisy", Unit: "share", Goal: "within 2 points of the best learned rival", Needs: "unseen simulated buildings and the learned rivals"},

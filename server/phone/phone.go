@@ -119,6 +119,12 @@ func (e Engine) Times(ctx context.Context) (Times, error) {
 	return times, nil
 }
 
+// Command gives the arguments with which a script of pwa/bench loads the engine.
+func (e Engine) Command(ctx context.Context) ([]string, error) {
+	startUp, err := wasmExec(ctx)
+	return []string{e.Path, startUp}, err
+}
+
 // wasmExec is the path of Go's own start-up script.
 func wasmExec(ctx context.Context) (string, error) {
 	root, err := exec.CommandContext(ctx, "go", "env", "GOROOT").Output()

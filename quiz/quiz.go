@@ -1,5 +1,23 @@
-// Package quiz is the vocabulary of practice: items, answers, verdicts and the
-// stores they need. It imports engine only and does no I/O.
+// Package quiz is the vocabulary of practice: items, answers, verdicts, what a
+// person's record adds up to, and the stores they need. It imports engine only
+// and does no I/O.
+//
+// An item shows a scene and asks. What is shown hangs on its kind:
+//
+//   - read_opening, flow_plane, nearest_seat, call_stage: the scene at MomentS.
+//   - predict_move: the scene at MomentS; after the commit Question.Move is made
+//     and the fire watched, beside its twin that is left alone.
+//   - two_looks: the scene at LookS[0], then at LookS[1], which is MomentS.
+//   - which_of_two: the scene at MomentS, and Second at its own moment.
+//   - call_out: the scene runs from Watch.FromS to Watch.ToS. A person reports at a
+//     time, or lets it run to its end and so says that there was nothing to report.
+//
+// Each ask is answered by the one field of Reply that bears its kind's name:
+// level, flow, plane, stage, regime, change, opening (one of Item.Show), trend,
+// pick, and for a moment either at_s or quiet. Or by unsure.
+//
+// Every text that the engine gives is a key of sentences until content/words
+// (here) or pwa/src/worker/dress.ts (on the phone) puts it into words.
 package quiz
 
 import "lintel/engine"
@@ -11,58 +29,36 @@ type ItemKind string
 const (
 	ReadOpening ItemKind = "read_opening" // rate one opening
 	FlowPlane   ItemKind = "flow_plane"   // which way, and where the neutral plane sits
+	NearestSeat ItemKind = "nearest_seat" // which opening is nearest to the seat of the fire
 	CallStage   ItemKind = "call_stage"   // stage and regime, with confidence
 	PredictMove ItemKind = "predict_move" // what changes if this opens or shuts
+	TwoLooks    ItemKind = "two_looks"    // better, same or worse between two looks
+	WhichOfTwo  ItemKind = "which_of_two" // a contrasting pair: which one shows it
+	CallOut     ItemKind = "call_out"     // report at the moment at which a condition first holds
 )
 
 // ItemKinds lists every kind.
-var ItemKinds = []ItemKind{ReadOpening, FlowPlane, CallStage, PredictMove}
+var ItemKinds = []ItemKind{ReadOpening, FlowPlane, NearestSeat, CallStage, PredictMove, TwoLooks, WhichOfTwo, CallOut}
 
 // AskKind is the shape of one answer.
 type AskKind string
 
 // The shapes of answer.
 const (
-	AskLevel  AskKind = "level"  // an ordinal cue, 0 to engine.TopLevel
-	AskFlow   AskKind = "flow"   // in, out, both or none
-	AskPlane  AskKind = "plane"  // fraction of opening height
-	AskStage  AskKind = "stage"  // one stage
-	AskRegime AskKind = "regime" // one regime
-	AskChange AskKind = "change" // less, same or more
+	AskLevel   AskKind = "level"   // an ordinal cue, 0 to engine.TopLevel
+	AskFlow    AskKind = "flow"    // in, out, both or none
+	AskPlane   AskKind = "plane"   // fraction of opening height
+	AskStage   AskKind = "stage"   // one stage
+	AskRegime  AskKind = "regime"  // one regime
+	AskChange  AskKind = "change"  // less, same or more
+	AskOpening AskKind = "opening" // one of the openings shown
+	AskTrend   AskKind = "trend"   // better, steady or worse
+	AskPick    AskKind = "pick"    // the first or the second scene
+	AskMoment  AskKind = "moment"  // a time in the scene, or none
 )
 
-// Ask is one question of an item. Items are answered one ask at a time.
-type Ask struct {
-	ID      string     `json:"id"`
-	Kind    AskKind    `json:"kind"`
-	Cue     engine.Cue `json:"cue,omitempty"`
-	Opening string     `json:"opening,omitempty"`
-	Text    string     `json:"text"`
-}
-
-// Question is what an item asks: a sentence, the asks in order, and for a
-// predict_move item the move that will be made.
-type Question struct {
-	Text string       `json:"text"`
-	Asks []Ask        `json:"asks"`
-	Move *engine.Move `json:"move,omitempty"`
-}
-
-// Item is a family, a seed and a moment made into a scene and a question. It is
-// wholly determined by Family, Seed, Engine and Content.
-type Item struct {
-	V        int             `json:"v"`
-	Engine   string          `json:"engine"`
-	Content  string          `json:"content"`
-	Family   string          `json:"family"`
-	Seed     uint64          `json:"seed"`
-	MomentS  float64         `json:"moment_s"`
-	Kind     ItemKind        `json:"kind"`
-	Title    string          `json:"title"`
-	Scenario engine.Scenario `json:"scenario"`
-	Show     []string        `json:"show"` // openings to look at, the asked one first
-	Question Question        `json:"question"`
-}
+// AskKinds lists every shape.
+var AskKinds = []AskKind{AskLevel, AskFlow, AskPlane, AskStage, AskRegime, AskChange, AskOpening, AskTrend, AskPick, AskMoment}
 
 // Change is a predicted or true direction of change.
 type Change string
@@ -74,56 +70,30 @@ const (
 	More Change = "more"
 )
 
-// Reply answers one ask. Exactly one field besides Ask is set; Unsure means
-// "cannot tell".
-type Reply struct {
-	Ask    string        `json:"ask"`
-	Level  *int          `json:"level,omitempty"`
-	Flow   engine.Flow   `json:"flow,omitempty"`
-	Plane  *float64      `json:"plane,omitempty"`
-	Stage  engine.Stage  `json:"stage,omitempty"`
-	Regime engine.Regime `json:"regime,omitempty"`
-	Change Change        `json:"change,omitempty"`
-	Unsure bool          `json:"unsure,omitempty"`
-}
+// Trend is how a fire stands against how it stood.
+type Trend string
 
-// Answer is one committed attempt at an item. Confidence is 0.5 to 1 where the
-// item asks for it, else nil. TookS is the time from first sight to commit.
-type Answer struct {
-	V          int      `json:"v"`
-	Engine     string   `json:"engine"`
-	Content    string   `json:"content"`
-	Family     string   `json:"family"`
-	Seed       uint64   `json:"seed"`
-	Replies    []Reply  `json:"replies"`
-	Confidence *float64 `json:"confidence,omitempty"`
-	TookS      float64  `json:"took_s"`
-}
+// The trends, in the words of Finding.Trend.
+const (
+	Better Trend = "better"
+	Steady Trend = "steady"
+	Worse  Trend = "worse"
+)
 
-// Part is the verdict on one ask: what was given, what was true (every
-// acceptable value where the trade's sources disagree), and the error from 0
-// (right) to 1 (as wrong as can be). Steps is the signed ordinal error (positive
-// reads too heavy), nil where the ask is not ordinal or was not answered.
-type Part struct {
-	Ask    string  `json:"ask"`
-	Given  Reply   `json:"given"`
-	Truth  []Reply `json:"truth"`
-	Error  float64 `json:"error"`
-	Steps  *int    `json:"steps,omitempty"`
-	Right  bool    `json:"right"`
-	Remark string  `json:"remark"`
-}
+// Pick is one of two scenes.
+type Pick string
 
-// Verdict is the score of an answer with its explanation.
-type Verdict struct {
-	V      int             `json:"v"`
-	Engine string          `json:"engine"`
-	Parts  []Part          `json:"parts"`
-	Score  float64         `json:"score"` // 0 to 1
-	Brier  *float64        `json:"brier,omitempty"`
-	Why    string          `json:"why"`    // one line
-	Rule   string          `json:"rule"`   // the rule's plain text
-	Source string          `json:"source"` // its source
-	Tell   string          `json:"tell"`   // the cue that would have told
-	Exact  engine.Readings `json:"exact"`  // the true ratings at the moment
+// The two.
+const (
+	First  Pick = "first"
+	Second Pick = "second"
+)
+
+// Contrast is what sets the two scenes of a pair apart: two stages, or two levels
+// of one cue. It is made from what a person confuses, and given to Make beside
+// family and seed. Exactly one of the two pairs is filled.
+type Contrast struct {
+	Stages []engine.Stage `json:"stages,omitempty"` // two of them
+	Cue    engine.Cue     `json:"cue,omitempty"`
+	Levels []int          `json:"levels,omitempty"` // two of them
 }

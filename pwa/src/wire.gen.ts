@@ -422,25 +422,158 @@ export interface Event {
   cause: string
 }
 
+/** Signal is how a report compares with whether there was something to report, as signal detection has it. */
+export type Signal = 'hit' | 'miss' | 'false_alarm' | 'correct_rejection'
+export const SIGNAL_WORDS: readonly Signal[] = ['hit', 'miss', 'false_alarm', 'correct_rejection']
+
+/** InstructorRole is what an instructor may do. */
+export type InstructorRole = 'instructor' | 'chief'
+export const INSTRUCTOR_ROLE_WORDS: readonly InstructorRole[] = ['instructor', 'chief']
+
 /** EventKind says what an event records, and so what its body holds. */
 export type EventKind = 'answer' | 'size_up' | 'note'
 export const EVENT_KIND_WORDS: readonly EventKind[] = ['answer', 'size_up', 'note']
 
+/** FormKind is one of the tests that stand before, after and long after a course. */
+export type FormKind = 'pre' | 'post' | 'delayed'
+export const FORM_KIND_WORDS: readonly FormKind[] = ['pre', 'post', 'delayed']
+
+/** Skill is one thing that practice makes better. */
+export type Skill = 'volume' | 'velocity' | 'density' | 'darkness' | 'flow' | 'neutral_plane' | 'nearest' | 'stage' | 'regime' | 'change' | 'trend' | 'pair' | 'report'
+export const SKILL_WORDS: readonly Skill[] = ['volume', 'velocity', 'density', 'darkness', 'flow', 'neutral_plane', 'nearest', 'stage', 'regime', 'change', 'trend', 'pair', 'report']
+
 /** ItemKind is what an item asks a person to do. */
-export type ItemKind = 'read_opening' | 'flow_plane' | 'call_stage' | 'predict_move'
-export const ITEM_KIND_WORDS: readonly ItemKind[] = ['read_opening', 'flow_plane', 'call_stage', 'predict_move']
+export type ItemKind = 'read_opening' | 'flow_plane' | 'nearest_seat' | 'call_stage' | 'predict_move' | 'two_looks' | 'which_of_two' | 'call_out'
+export const ITEM_KIND_WORDS: readonly ItemKind[] = ['read_opening', 'flow_plane', 'nearest_seat', 'call_stage', 'predict_move', 'two_looks', 'which_of_two', 'call_out']
 
 /** AskKind is the shape of one answer. */
-export type AskKind = 'level' | 'flow' | 'plane' | 'stage' | 'regime' | 'change'
-export const ASK_KIND_WORDS: readonly AskKind[] = ['level', 'flow', 'plane', 'stage', 'regime', 'change']
+export type AskKind = 'level' | 'flow' | 'plane' | 'stage' | 'regime' | 'change' | 'opening' | 'trend' | 'pick' | 'moment'
+export const ASK_KIND_WORDS: readonly AskKind[] = ['level', 'flow', 'plane', 'stage', 'regime', 'change', 'opening', 'trend', 'pick', 'moment']
 
 /** Change is a predicted or true direction of change. */
 export type QuizChange = 'less' | 'same' | 'more'
 export const QUIZ_CHANGE_WORDS: readonly QuizChange[] = ['less', 'same', 'more']
 
+/** Trend is how a fire stands against how it stood. */
+export type Trend = 'better' | 'steady' | 'worse'
+export const TREND_WORDS: readonly Trend[] = ['better', 'steady', 'worse']
+
+/** Pick is one of two scenes. */
+export type Pick = 'first' | 'second'
+export const PICK_WORDS: readonly Pick[] = ['first', 'second']
+
 /** CheckState says who vouches for an answer's score. */
 export type CheckState = 'waiting' | 'agreed' | 'differs' | 'on_device' | 'unreadable'
 export const CHECK_STATE_WORDS: readonly CheckState[] = ['waiting', 'agreed', 'differs', 'on_device', 'unreadable']
+
+/** Reply answers one ask. Exactly one field besides Ask is set; Unsure means "cannot tell", and Quiet that nothing was reported up to the end of a watch. */
+export interface Reply {
+  ask: string
+  level?: number
+  flow?: Flow
+  plane?: number
+  stage?: Stage
+  regime?: Regime
+  change?: QuizChange
+  opening?: string
+  trend?: Trend
+  pick?: Pick
+  /** time in the scene, s */
+  at_s?: number
+  quiet?: boolean
+  unsure?: boolean
+}
+
+/** Answer is one committed attempt at an item. Contrast is the item's. Confidence is 0.5 to 1 where the item asks for it, else nil. TookS is the time from first sight to commit. */
+export interface Answer {
+  v: number
+  engine: string
+  content: string
+  family: string
+  seed: number
+  contrast?: Contrast
+  replies: Reply[]
+  confidence?: number
+  took_s: number
+}
+
+/** Part is the verdict on one ask: what was given, what was true (every acceptable value where the trade's sources disagree), and the error from 0 (right) to 1 (as wrong as can be). Steps is the signed ordinal error (positive reads too heavy), nil where the ask is not ordinal or was not answered. */
+export interface Part {
+  ask: string
+  kind?: AskKind
+  cue?: Cue
+  given: Reply
+  truth: Reply[]
+  error: number
+  steps?: number
+  right: boolean
+  remark: string
+  /** of a moment */
+  signal?: Signal
+  /** of a moment: when the event came, nil where none did */
+  event_s?: number
+  /** of a hit: how long before the event it was reported */
+  lead_s?: number
+}
+
+/** Verdict is the score of an answer with its explanation. */
+export interface Verdict {
+  v: number
+  engine: string
+  parts: Part[]
+  /** 0 to 1 */
+  score: number
+  brier?: number
+  /** of a call: what it has in common with the truth, over all that either names */
+  overlap?: number
+  /** one line */
+  why: string
+  /** the rule's plain text */
+  rule: string
+  /** its source */
+  source: string
+  /** the cue that would have told */
+  tell: string
+  /** the true ratings at the moment */
+  exact: Readings
+}
+
+/** Instructor is one who may prepare and lead classes. The pass phrase is kept apart and leaves the server in no form. */
+export interface Instructor {
+  id: string
+  call_sign: string
+  role: InstructorRole
+  /** may not sign in any more */
+  shut_out: boolean
+  created_ms: number
+}
+
+/** Roster is the people in an instructor's care, by call sign. */
+export interface Roster {
+  id: string
+  title: string
+  seats: Seat[]
+}
+
+/** Seat is one person's place in a roster. Numbered says that a personnel number is kept; the number itself leaves the server in the roster's own export only. ClaimedMS is when a device took the place, 0 when none has. */
+export interface Seat {
+  id: string
+  call_sign: string
+  numbered: boolean
+  claimed_ms: number
+}
+
+/** Deed is a line of the record of who did what. */
+export interface Deed {
+  seq: number
+  at_ms: number
+  /** an instructor's call sign, "console", or "phone of ..." */
+  by: string
+  /** one word for the act */
+  did: string
+  /** what it was done to */
+  what: string
+}
 
 /** Event is the envelope in which a device reports anything that happened. Its shape is fixed: devices write it while offline and send it weeks later. ID is 128 bits made on the device, in lower-case hex, as is Device. Seq counts from 1 on each device without a gap. TClient is the device's clock in milliseconds since 1970 UTC: it may be wrong, and nothing is ordered by it. */
 export interface QuizEvent {
@@ -454,10 +587,19 @@ export interface QuizEvent {
   body: unknown
 }
 
-/** AnswerBody is the body of an answer event: what was committed, and the verdict the device showed. */
+/** AnswerBody is the body of an answer event: what was committed, and the verdict the device showed. Class says where it was given, when in a class. */
 export interface AnswerBody {
   answer: Answer
   verdict: Verdict
+  class?: ClassRef
+}
+
+/** ClassRef ties an answer to a scene of a class, and to one of the people who share the phone. An answer of a rehearsal is nobody's record. */
+export interface ClassRef {
+  id: string
+  scene: string
+  place: string
+  rehearsal?: boolean
 }
 
 /** Ask is one question of an item. Items are answered one ask at a time. */
@@ -469,82 +611,161 @@ export interface Ask {
   text: string
 }
 
-/** Question is what an item asks: a sentence, the asks in order, and for a predict_move item the move that will be made. */
+/** Question is what an item asks: a sentence, the asks in order, and for a predict_move item the move that will be made and how long after it is judged. */
 export interface Question {
   text: string
   asks: Ask[]
   move?: Move
+  after_s?: number
 }
 
-/** Item is a family, a seed and a moment made into a scene and a question. It is wholly determined by Family, Seed, Engine and Content. */
+/** Item is a family, a seed and a moment made into a scene and a question. It is wholly determined by Family, Seed, Contrast, Engine and Content. */
 export interface Item {
   v: number
   engine: string
   content: string
   family: string
   seed: number
+  /** which_of_two: what sets the scenes apart */
+  contrast?: Contrast
   moment_s: number
   kind: ItemKind
   title: string
   scenario: Scenario
   /** openings to look at, the asked one first */
   show: string[]
+  /** two_looks: the times of the two looks, the earlier first */
+  look_s?: number[]
+  /** which_of_two: the second scene */
+  second?: Moment
+  /** call_out: what of the scene is played */
+  watch?: Span
   question: Question
 }
 
-/** Reply answers one ask. Exactly one field besides Ask is set; Unsure means "cannot tell". */
-export interface Reply {
-  ask: string
-  level?: number
-  flow?: Flow
-  plane?: number
-  stage?: Stage
-  regime?: Regime
-  change?: QuizChange
-  unsure?: boolean
+/** Moment is a scene at one time. */
+export interface Moment {
+  scenario: Scenario
+  moment_s: number
 }
 
-/** Answer is one committed attempt at an item. Confidence is 0.5 to 1 where the item asks for it, else nil. TookS is the time from first sight to commit. */
-export interface Answer {
-  v: number
-  engine: string
-  content: string
+/** Span is a stretch of a scene's time, in seconds from its start. */
+export interface Span {
+  from_s: number
+  to_s: number
+}
+
+/** Scene names an item that can be made: what a set or a test form is a list of. */
+export interface Scene {
   family: string
   seed: number
-  replies: Reply[]
+  contrast?: Contrast
+}
+
+/** Attempt is what a record keeps of an answer: enough for every score, and no more, so that a year of them crosses to the engine in a moment. Parts are the verdict's own. */
+export interface Attempt {
+  /** the event's, ms since 1970 UTC */
+  t_client: number
+  family: string
+  kind: ItemKind
+  parts: Part[]
   confidence?: number
+  brier?: number
+  overlap?: number
   took_s: number
 }
 
-/** Part is the verdict on one ask: what was given, what was true (every acceptable value where the trade's sources disagree), and the error from 0 (right) to 1 (as wrong as can be). Steps is the signed ordinal error (positive reads too heavy), nil where the ask is not ordinal or was not answered. */
-export interface Part {
-  ask: string
-  given: Reply
-  truth: Reply[]
-  error: number
-  steps?: number
-  right: boolean
-  remark: string
+/** Progress is what a record adds up to. Skills come weakest first and hold only what was practised. */
+export interface Progress {
+  v: number
+  /** answers */
+  n: number
+  skills: SkillProgress[]
+  calls: CallProgress
+  reports: ReportProgress
+  /** what was taken for what, the most often first */
+  confusions: Confusion[]
+  /** those met, by id */
+  families: FamilyRating[]
+  median_took_s: number | null
 }
 
-/** Verdict is the score of an answer with its explanation. */
-export interface Verdict {
-  v: number
-  engine: string
-  parts: Part[]
-  /** 0 to 1 */
-  score: number
-  brier?: number
-  /** one line */
-  why: string
-  /** the rule's plain text */
-  rule: string
-  /** its source */
-  source: string
-  /** the cue that would have told */
-  tell: string
-  /** the true ratings at the moment */
-  exact: Readings
+/** SkillProgress is one skill. Kappa stands from 50 ratings on. Ability is in logits: 0 is someone who gets an item of usual difficulty half right. */
+export interface SkillProgress {
+  skill: Skill
+  /** asked */
+  n: number
+  /** answered with more than "cannot tell" */
+  given: number
+  /** mean, 0 to 1 */
+  error: number
+  /** mean error of the last twenty */
+  recent: number
+  /** share */
+  right: number
+  /** mean signed steps, positive reads too heavy; null where not ordinal */
+  bias: number | null
+  /** quadratic weighted, null below 50 ratings or where not ordinal */
+  kappa: number | null
+  ability: number
+}
+
+/** CallProgress is how calls of stage and regime came out. */
+export interface CallProgress {
+  n: number
+  /** mean */
+  overlap: number | null
+  /** mean */
+  brier: number | null
+  calibration: Bin[]
+  /** expected calibration error: mean distance of confidence and share right, weighted by n */
+  gap: number | null
+}
+
+/** Bin is the calls made with a confidence from Low up to High. */
+export interface Bin {
+  low: number
+  high: number
+  n: number
+  /** mean confidence */
+  said: number
+  /** share right */
+  right: number
+}
+
+/** ReportProgress is how reports came out. DPrime and Criterion carry the log-linear correction and are null until both kinds of scene were met. */
+export interface ReportProgress {
+  n: number
+  hits: number
+  misses: number
+  false_alarms: number
+  correct_rejections: number
+  d_prime: number | null
+  criterion: number | null
+  /** median of the hits that an event followed */
+  lead_s: number | null
+}
+
+/** Confusion is a pair that was taken for one another, and how often. Contrast is ready to be given to a which_of_two family. */
+export interface Confusion {
+  contrast: Contrast
+  n: number
+}
+
+/** FamilyRating is a family's difficulty in logits, as this record shows it. */
+export interface FamilyRating {
+  family: string
+  n: number
+  difficulty: number
+}
+
+/** Contrast is what sets the two scenes of a pair apart: two stages, or two levels of one cue. It is made from what a person confuses, and given to Make beside family and seed. Exactly one of the two pairs is filled. */
+export interface Contrast {
+  /** two of them */
+  stages?: Stage[]
+  cue?: Cue
+  /** two of them */
+  levels?: number[]
 }
 
 /** Device is a phone or laptop that has registered. Its secret is never kept, only a digest inside the store. */
@@ -570,4 +791,368 @@ export interface Check {
 export interface QuizRecord extends QuizEvent {
   received_ms: number
   check?: Check
+}
+
+/** Way is in which direction a cue was missed. */
+export type ClassWay = 'too_heavy' | 'too_light' | 'mixed'
+export const CLASS_WAY_WORDS: readonly ClassWay[] = ['too_heavy', 'too_light', 'mixed']
+
+/** Kind says what an entry of a class's log records. */
+export type ClassKind = 'opened' | 'joined' | 'renamed' | 'removed' | 'started' | 'stepped' | 'look_extended' | 'look_untimed' | 'undone' | 'committed' | 'disagreed' | 'scene_added' | 'scenes_reordered' | 'locked' | 'ended'
+export const CLASS_KIND_WORDS: readonly ClassKind[] = ['opened', 'joined', 'renamed', 'removed', 'started', 'stepped', 'look_extended', 'look_untimed', 'undone', 'committed', 'disagreed', 'scene_added', 'scenes_reordered', 'locked', 'ended']
+
+/** Step is where a class stands. */
+export type ClassStep = 'gather' | 'watch' | 'commit' | 'compare' | 'cutaway' | 'ended'
+export const CLASS_STEP_WORDS: readonly ClassStep[] = ['gather', 'watch', 'commit', 'compare', 'cutaway', 'ended']
+
+/** Pace says who turns the page. */
+export type ClassPace = 'led' | 'self'
+export const CLASS_PACE_WORDS: readonly ClassPace[] = ['led', 'self']
+
+/** Viewer is who looks at a class over a live socket. */
+export type ClassViewer = 'phone' | 'board' | 'lead' | 'projector'
+export const CLASS_VIEWER_WORDS: readonly ClassViewer[] = ['phone', 'board', 'lead', 'projector']
+
+/** FrameKind is what a frame from the server holds. */
+export type ClassFrameKind = 'view' | 'current' | 'places' | 'here' | 'door'
+export const CLASS_FRAME_KIND_WORDS: readonly ClassFrameKind[] = ['view', 'current', 'places', 'here', 'door']
+
+/** BoardView is what the instructor sees: everyone, and how each scene was read. Who is connected is told apart, as no log holds it. */
+export interface ClassBoardView extends ClassHead {
+  scene: ClassShown | null
+  /** until when the last step may be taken back, 0 for none */
+  undo_until_ms: number
+  scenes: ClassBoardScene[]
+  people: ClassBoardPerson[]
+  /** over the whole class so far */
+  misread: ClassMisread | null
+  suggest: ClassSuggestion | null
+}
+
+/** BoardScene is a scene of the set with how it was read so far: the truth is there for the instructor at any time. */
+export interface ClassBoardScene extends ClassShown {
+  title: string
+  note: string
+  revealed: boolean
+  doubts: ClassDoubt[]
+  /** null before anyone committed */
+  spread: ClassSpread | null
+}
+
+/** BoardPerson is one line of the board. */
+export interface ClassBoardPerson {
+  person: number
+  call_sign: string
+  /** false for one whose sheets are typed in */
+  device: boolean
+  place?: string
+  seat?: string
+  removed: boolean
+  committed: string[]
+  late: number
+  /** mean over what was committed, doubted keys left out */
+  score: number | null
+}
+
+/** Misread is the cue that was read worst: over all its asks, how many were right, the mean error, and which way it was missed. */
+export interface ClassMisread {
+  /** or the kind of ask where it is about no single cue */
+  cue: string
+  judged: number
+  right: number
+  mean_error: number
+  way: ClassWay
+}
+
+/** Choice is a family as the next scene is chosen from: the content's own. */
+export interface ClassChoice {
+  family: string
+  title: string
+  cues: string[]
+}
+
+/** Suggestion is the scene to take next, and the misread cue it is taken for. */
+export interface ClassSuggestion {
+  family: string
+  title: string
+  seed: number
+  cue: string
+  way: ClassWay
+}
+
+/** Entry is one line of a class's log. Seq counts from 1 without a gap, AtMS is the server's clock. By is who acted: an instructor's call sign, or empty for a trainee's own. Of the other fields only those that Kind names are set. */
+export interface ClassEntry {
+  v: number
+  seq: number
+  at_ms: number
+  kind: ClassKind
+  by?: string
+  class?: Class
+  /** from 1, in order of joining */
+  person?: number
+  member?: ClassMember
+  call_sign?: string
+  /** a scene's id */
+  scene?: string
+  scenes?: ClassScene[]
+  order?: string[]
+  to?: ClassStep
+  add_s?: number
+  answer?: ClassMark
+  ask?: string
+  on?: boolean
+  note?: string
+}
+
+/** Class is what a class is from its first moment to its last. It runs on one version of engine and content. */
+export interface Class {
+  id: string
+  title: string
+  pace: ClassPace
+  /** never in anyone's records */
+  rehearsal: boolean
+  roster?: string
+  engine: string
+  content: string
+}
+
+/** Planned is a scene as an instructor plans it. LookS is the time to look, 0 for as long as one likes; Note is for the instructor alone. */
+export interface ClassPlanned {
+  family: string
+  seed: number
+  look_s: number
+  note: string
+}
+
+/** Scene is a planned scene made ready: with what it asks, and every right reply to each ask, as the server worked them out. */
+export interface ClassScene extends ClassPlanned {
+  id: string
+  title: string
+  kind: ItemKind
+  asks: Ask[]
+  truth: Reply[][]
+}
+
+/** Member is who joined: a device with one of its places, or for a sheet filled in on paper no device. Seat is the place in a roster, where there is one. */
+export interface ClassMember {
+  call_sign: string
+  device?: string
+  place?: string
+  seat?: string
+}
+
+/** Mark is an answer as it counts in the class: judged by the server against its own truth, whatever the phone showed. Event is the id of the device's event, Sheet says that the instructor typed it in from paper. */
+export interface ClassMark {
+  event?: string
+  sheet?: boolean
+  parts: ClassPartMark[]
+  score: number
+  confidence?: number
+  took_s: number
+}
+
+/** PartMark is the mark of one ask: what was given, the error from 0 to 1, and the signed ordinal error where there is one (positive reads too heavy). */
+export interface ClassPartMark {
+  ask: string
+  given: Reply
+  error: number
+  steps?: number
+  right: boolean
+}
+
+/** Hello is the first frame a viewer sends. A phone gives its device and secret, a lead its key, a projector its token; a board is known by its cookie. Last is the highest seq of a view it holds, 0 for none. */
+export interface ClassHello {
+  role: ClassViewer
+  device?: string
+  secret?: string
+  key?: string
+  last: number
+}
+
+/** Frame is what the server sends. Of the parts only the one that Kind and the viewer call for is there. NowMS is the server's clock. */
+export interface ClassFrame {
+  kind: ClassFrameKind
+  seq: number
+  now_ms: number
+  phone?: ClassPhoneView
+  board?: ClassBoardView
+  projector?: ClassProjectorView
+  places?: ClassPlaceView[]
+  here?: number[]
+  door?: ClassDoor
+}
+
+/** Door is how to join a class: Token stands in the QR code's address, Code is for typing. */
+export interface ClassDoor {
+  token: string
+  code: string
+}
+
+/** Set is scenes in an order, as an instructor keeps them. */
+export interface ClassSet {
+  id: string
+  title: string
+  scenes: ClassPlanned[]
+}
+
+/** Listed is a class in the list of classes. */
+export interface ClassListed extends Class {
+  opened_ms: number
+  ended_ms: number
+  by: string
+  step: ClassStep
+  scenes: number
+  people: number
+  connected: number
+  /** while it goes on */
+  door?: ClassDoor
+  /** the projector's token, while it goes on */
+  projector?: string
+}
+
+/** Report is what is kept of a class: how each scene and cue was read, what to repeat, and everybody's own line. */
+export interface ClassReport extends ClassHead {
+  opened_ms: number
+  /** 0 while it goes on */
+  ended_ms: number
+  scenes: ClassBoardScene[]
+  /** worst first */
+  cues: ClassMisread[]
+  /** what to take again, worst cue first */
+  repeat: ClassSuggestion[]
+  people: ClassPersonReport[]
+}
+
+/** PersonReport is one person's class: their line of the board, and every part of every answer. It is private to them and their instructor. */
+export interface ClassPersonReport extends ClassBoardPerson {
+  /** per cue, worst first */
+  bias: ClassMisread[]
+  answers: ClassPersonAnswer[]
+}
+
+/** PersonAnswer is what one person committed to one scene. */
+export interface ClassPersonAnswer {
+  scene: string
+  late: boolean
+  sheet: boolean
+  took_s: number
+  confidence: number | null
+  parts: ClassPersonPart[]
+}
+
+/** PersonPart is one ask of it with what was true. */
+export interface ClassPersonPart extends ClassPartMark {
+  cue: string
+  truth: Reply[]
+  doubted: boolean
+}
+
+/** Spread is how a class read one scene: ask by ask, with the ask that was read worst. Marks that are removed with their person do not count. */
+export interface ClassSpread {
+  scene: string
+  asks: ClassAskSpread[]
+  /** the ask with the highest mean error, where the truth is shown */
+  worst?: string
+  /** how many committed */
+  marks: number
+  /** of them after the compare began */
+  late: number
+  /** of them typed in from paper */
+  sheets: number
+}
+
+/** AskSpread is the answers to one ask. Counts follow the ask's own order, with every value that could have been given; a plane has none, and Planes lists what was given, lowest first. Truth and the figures that depend on it are there once the truth is shown. */
+export interface ClassAskSpread {
+  ask: Ask
+  counts: ClassCount[]
+  planes: number[]
+  unsure: number
+  /** the two readings that disagree most */
+  apart: ClassApart | null
+  doubted: boolean
+  truth?: Reply[]
+  right: number
+  /** answers that were given at all, "cannot tell" too */
+  judged: number
+  /** 0 to 1 */
+  mean_error: number
+  /** positive reads too heavy */
+  mean_steps?: number
+}
+
+/** Count is how many gave one value. */
+export interface ClassCount {
+  value: string
+  n: number
+}
+
+/** Apart is the two readings that lie furthest from each other, as values, with how many gave each. Who they are is for the board alone. */
+export interface ClassApart {
+  low: string
+  high: string
+  low_n: number
+  high_n: number
+  /** persons */
+  low_by?: number[]
+  high_by?: number[]
+}
+
+/** Doubt is an ask whose key the instructor disagrees with: it is kept out of every score and shown in the report. */
+export interface ClassDoubt {
+  ask: string
+  by: string
+  note: string
+}
+
+/** Head is what every view begins with. */
+export interface ClassHead {
+  v: number
+  class: string
+  title: string
+  pace: ClassPace
+  rehearsal: boolean
+  /** update first when it is not yours */
+  engine: string
+  content: string
+  step: ClassStep
+  locked: boolean
+}
+
+/** Shown is a scene as a phone or a projector needs it: it is made anew there from its family and seed. Times are of the server's clock, which every frame tells; LookUntil is 0 when the look has no end. */
+export interface ClassShown {
+  id: string
+  /** from 1 */
+  number: number
+  of: number
+  family: string
+  seed: number
+  look_s: number
+  look_from_ms: number
+  look_until_ms: number
+}
+
+/** PhoneView is what all phones of a class share. Scene is the one that everybody is at, or null; Scenes is the whole set in a self-paced class that has started, else empty. Compare holds no names. */
+export interface ClassPhoneView extends ClassHead {
+  scene: ClassShown | null
+  scenes: ClassShown[]
+  compare: ClassSpread | null
+}
+
+/** PlaceView is a phone's own part: one person on it. */
+export interface ClassPlaceView {
+  place: string
+  person: number
+  call_sign: string
+  /** ids of scenes */
+  committed: string[]
+  removed: boolean
+}
+
+/** ProjectorView is what the room sees: never a name. */
+export interface ClassProjectorView extends ClassHead {
+  scene: ClassShown | null
+  people: number
+  /** to the scene that everybody is at */
+  committed: number
+  compare: ClassSpread | null
 }

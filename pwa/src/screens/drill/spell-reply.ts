@@ -27,5 +27,6 @@ export function askName(ask: Ask, asks: readonly Ask[]): string {
 
 function subject(ask: Ask): string {
   if (ask.kind === 'change' || ask.kind === 'level') return ask.cue ? trade.cues[ask.cue] : ask.text
-  return { flow: trade.cues.flow, plane: trade.cues.neutral_plane, stage: trade.stage, regime: trade.regime }[ask.kind]
+  const named = { flow: trade.cues.flow, plane: trade.cues.neutral_plane, stage: trade.stage, regime: trade.regime }
+  return ask.kind in named ? named[ask.kind as keyof typeof named] : ask.text
 }

@@ -17,7 +17,16 @@ export const log = {
   leansNowhere: 'leans neither way',
   few: 'Too few to speak of a lean.',
   calls: 'Calls and predictions',
-  call: { flow: 'Flow', stage: 'Stage', regime: 'Regime', change: 'Predicted changes' },
+  call: {
+    flow: 'Flow',
+    stage: 'Stage',
+    regime: 'Regime',
+    change: 'Predicted changes',
+    opening: 'Nearest to the seat',
+    trend: 'Better or worse',
+    pick: 'Which of two',
+    moment: 'Called out in time',
+  },
   confidence: 'How sure, and how right',
   sureAndRight: (sure: number, right: number, n: number) =>
     `In ${n} calls you were ${sure} % sure on the whole, and right in ${right} %.`,

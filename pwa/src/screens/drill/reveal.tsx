@@ -46,7 +46,7 @@ export function Reveal({ item, verdict }: { item: Item; verdict: Verdict }) {
   )
 }
 
-function Explained({ verdict }: { verdict: Verdict }) {
+export function Explained({ verdict }: { verdict: Verdict }) {
   const said = [
     [drill.why, verdict.why],
     [drill.tell, verdict.tell],

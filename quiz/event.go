@@ -48,10 +48,20 @@ type Event struct {
 }
 
 // AnswerBody is the body of an answer event: what was committed, and the
-// verdict the device showed.
+// verdict the device showed. Class says where it was given, when in a class.
 type AnswerBody struct {
-	Answer  Answer  `json:"answer"`
-	Verdict Verdict `json:"verdict"`
+	Answer  Answer    `json:"answer"`
+	Verdict Verdict   `json:"verdict"`
+	Class   *ClassRef `json:"class,omitempty"`
+}
+
+// ClassRef ties an answer to a scene of a class, and to one of the people who
+// share the phone. An answer of a rehearsal is nobody's record.
+type ClassRef struct {
+	ID        string `json:"id"`
+	Scene     string `json:"scene"`
+	Place     string `json:"place"`
+	Rehearsal bool   `json:"rehearsal,omitempty"`
 }
 
 // Raw is JSON text kept exactly as it was sent. The store holds a body as it

@@ -1,6 +1,7 @@
 // Command wiregen writes pwa/src/wire.gen.ts: the TypeScript names of every Go
 // struct that crosses to the front end, the words of every Go enumeration, and
-// where each number of a frame lies. It reads the source of engine and quiz, so
+// where each number of a frame lies. It also writes the lists of fields by which
+// pwa/wasm/wire carries those structs. It reads the source of engine and quiz, so
 // that comments come along and nothing is listed by hand.
 //
 //	go generate ./pwa/wasm/...
@@ -22,11 +23,13 @@ func main() {
 		log.Fatal("wiregen: give the root of the work tree")
 	}
 	root := os.Args[1]
-	text, err := generate(root)
-	if err != nil {
-		log.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(root, wirePath), []byte(text), 0o644); err != nil {
-		log.Fatal(err)
+	for path, make := range map[string]func(string) (string, error){wirePath: generate, fieldsPath: generateFields} {
+		text, err := make(root)
+		if err != nil {
+			log.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(root, path), []byte(text), 0o644); err != nil {
+			log.Fatal(err)
+		}
 	}
 }

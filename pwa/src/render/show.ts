@@ -4,7 +4,9 @@ import { drawCutaway } from './draw/cutaway'
 import { drawGround } from './draw/ground'
 import { drawSeenFire } from './draw/flame'
 import { drawMark } from './draw/openings'
-import { paletteOf } from './draw/palette'
+import { paletteOf, type Daylight, type Palette } from './draw/palette'
+import { drawHaze } from './draw/haze'
+import { glassKey } from './glass'
 import type { Pen } from './draw/pen'
 import { drawWind } from './draw/wind'
 import { Film } from './film'
@@ -12,7 +14,7 @@ import { STEP_S } from './fluid/step'
 import { emptyFrame, type FrameLook } from './frame'
 import { layOut } from './layout'
 import { FINENESS, Picture } from './picture'
-import { facingOf, frameView, type View } from './view'
+import { ACROSS, facingOf, frameView, type View } from './view'
 import { Wisps } from './wisps'
 import { NARROW, toward, WHOLE, zoomFor, type Zoom } from './zoom'
 
@@ -29,6 +31,10 @@ export interface Showing {
   /** The smoke stands still; the wall may still fade and openings move. */
   paused: boolean
   wind?: { m_s: number; from: Side | undefined }
+  /** Left out, the light that the page's theme goes with. */
+  light?: Daylight | undefined
+  /** Seen from across the road. */
+  far?: boolean
 }
 
 /** Script time of one picture that a slow phone may take; above it the smoke is drawn coarser. Design figure. */
@@ -116,17 +122,17 @@ export class Show {
   }
 
   /** Makes the picture afresh when the building, the side or the size of the canvas changes. */
-  #prepare({ scenario, side }: Showing): void {
+  #prepare({ scenario, side, far = false }: Showing): void {
     const { clientWidth, clientHeight } = this.#canvas
     const density = Math.min(2, devicePixelRatio || 1)
     const width = Math.max(1, Math.round(clientWidth * density))
     const height = Math.max(1, Math.round(clientHeight * density))
-    const key = `${side} ${width}x${height} ${this.#fineness} ${places(scenario)}`
+    const key = `${side} ${far} ${width}x${height} ${this.#fineness} ${places(scenario)}`
     if (key === this.#made) return
     this.#made = key
     this.#canvas.width = width
     this.#canvas.height = height
-    this.#picture = new Picture(scenario, frameView(layOut(scenario), side, width / height), FINENESS[this.#fineness])
+    this.#picture = new Picture(scenario, frameView(layOut(scenario), side, width / height, far ? ACROSS : 1), FINENESS[this.#fineness])
     this.#film = new Film(this.#picture.columns, this.#picture.rows)
     this.#wisps = new Wisps(this.#picture)
     this.#ground = undefined
@@ -138,11 +144,10 @@ export class Show {
   #draw(showing: Showing): void {
     this.#waits = false
     const picture = this.#picture!
-    const theme = document.documentElement.dataset['theme']
-    const palette = paletteOf(theme)
+    const palette = paletteOf(document.documentElement.dataset['theme'], showing.light)
     const { width, height } = this.#canvas
     const frame = showing.frame ?? emptyFrame(showing.scenario.compartments.length, showing.scenario.openings.length)
-    this.#drawStill(showing, frame, theme)
+    this.#drawStill(showing, frame, palette)
     picture.paint(palette.smoke)
     const ctx = this.#ctx
     ctx.setTransform(1, 0, 0, 1, 0, 0)
@@ -165,6 +170,7 @@ export class Show {
     ctx.globalAlpha = 1 - 0.72 * this.#fade
     this.#film!.show(ctx, picture.front, width, height)
     ctx.globalAlpha = 1
+    if (picture.view.away > 1) drawHaze(this.#pen(ctx, picture.view), picture.view, palette)
     const { ambient } = showing.scenario
     const wind = showing.wind ?? { m_s: ambient.wind_m_s ?? 0, from: ambient.wind_from }
     drawWind(this.#pen(ctx, picture.view), picture.view, palette, wind.m_s, wind.from)
@@ -175,12 +181,11 @@ export class Show {
   }
 
   /** Ground and wall are drawn once and kept until something on them moves. */
-  #drawStill({ scenario }: Showing, frame: FrameLook, theme: string | undefined): void {
+  #drawStill({ scenario }: Showing, frame: FrameLook, palette: Palette): void {
     const view = this.#picture!.view
-    const palette = paletteOf(theme)
     const opens = scenario.openings.map((o, k) => (frame.openings[k]?.open ?? o.open ?? 0).toFixed(2)).join()
     const { x, y, scale } = this.#zoom
-    const key = `${theme} ${opens} ${x.toFixed(3)} ${y.toFixed(3)} ${scale.toFixed(3)}`
+    const key = `${palette.skyTop} ${opens} ${glassKey(view, frame)} ${x.toFixed(3)} ${y.toFixed(3)} ${scale.toFixed(3)}`
     if (key === this.#wallKey && this.#ground) return
     this.#wallKey = key
     this.#ground = this.#blank(this.#ground)

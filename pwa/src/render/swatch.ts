@@ -71,7 +71,7 @@ const scenario: Scenario = {
   }],
 }
 const view: View = {
-  side: 'A', widthM: WIDTH_M, heightM: HEIGHT_M, groundM: HEIGHT_M, leftM: 0, layout: layOut(scenario),
+  side: 'A', widthM: WIDTH_M, heightM: HEIGHT_M, groundM: HEIGHT_M, leftM: 0, layout: layOut(scenario), away: 1,
 }
 const CELLS = 1800
 const HEAD_START_S = 1.2 // so that the first picture already shows smoke on its way

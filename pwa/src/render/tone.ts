@@ -40,3 +40,9 @@ export function flameColour(burn: number, k: number): number {
   const b = FLAME[low + 1]![k]!
   return a + (b - a) * Math.min(1, at - low)
 }
+
+/** The colour of smoke in a light, as a canvas takes it. */
+export function smokeColour({ dark, pale }: Light, lightness: number, tint: number, alpha: number): string {
+  const channel = (k: number) => Math.round((dark[k]! + (pale[k]! - dark[k]!) * lightness) * (1 - BROWN[k]! * tint))
+  return `rgba(${channel(0)},${channel(1)},${channel(2)},${alpha.toFixed(3)})`
+}

@@ -20,20 +20,28 @@ export interface View {
   groundM: number
   leftM: number
   layout: Layout
+  /** How many times as far off as one who stands before it. */
+  away: number
 }
 
-/** Frames a side in a picture of the given shape, with room above and beside for smoke. */
-export function frameView(layout: Layout, side: Side, aspect: number): View {
+/** From across the road a building looks this much smaller than from before it. Chosen by us. */
+export const ACROSS = 2.1
+
+/**
+ * Frames a side in a picture of the given shape, with room above and beside for
+ * smoke; `away` times as far off, with as much more ground before it.
+ */
+export function frameView(layout: Layout, side: Side, aspect: number, away = 1): View {
   const along = side === 'A' || side === 'C' ? layout.x1 - layout.x0 : layout.y1 - layout.y0
   const depth = side === 'A' || side === 'C' ? layout.y1 - layout.y0 : layout.x1 - layout.x0
   const broad = along + RECEDE.right * depth
   const tall = layout.top + RECEDE.up * depth
-  const side0 = 0.24 * Math.max(along, layout.top) // room for smoke on either side, and above
-  const heightM = Math.max(tall * 1.7, (broad + 2 * side0) / aspect)
+  const beside = 0.17 * Math.max(along, layout.top) // room for smoke on either side
+  const heightM = away * Math.max(tall * 1.7, (broad + 2 * beside) / aspect)
   const widthM = heightM * aspect
   return {
-    side, widthM, heightM, layout,
-    groundM: heightM - 0.075 * heightM,
+    side, widthM, heightM, layout, away,
+    groundM: heightM * (away > 1 ? 0.8 : 0.925),
     leftM: (widthM - broad) / 2,
   }
 }

@@ -1,0 +1,73 @@
+import type { FrameLook } from './frame'
+import type { Place } from './layout'
+import { opacity } from './tone'
+import type { View } from './view'
+
+// What a window pane shows while it is shut: the smoke that stands behind it
+// down to its layer, the film that smoke has left on it, and the cracks that
+// heat has put into it. All of it follows from the frame alone, so that a scene
+// looks the same however it was come to.
+
+export interface Glass {
+  /** Optical depth of the layer behind the pane, and the height above ground of its lower edge, m. */
+  depth: number
+  layerM: number
+  lightness: number
+  tint: number
+  /** Optical depth of the film on the pane. */
+  film: number
+  /** Cracked by heat. */
+  crazed: boolean
+}
+
+// Soot and tar settle on a cold pane by thermophoresis at some tenths of a
+// millimetre a second (order of magnitude from memory, to be confirmed); with
+// the smoke of now taken for that of all the time since the fire began, half of
+// which was thinner: chosen by us.
+const SETTLES_MS = 1.5e-4
+
+/** Ordinary window glass has cracked in rooms whose upper layer reached about this (from memory, to be confirmed). */
+const CRACKS_C = 350
+
+/** From this optical depth of film on, one calls a pane stained: half of the light is gone. Chosen by us. */
+export const STAINED = 0.7
+
+/** The pane of a window as the frame has it. */
+export function glassOf(view: View, place: Place, frame: FrameLook): Glass {
+  const index = view.layout.boxes.findIndex(({ id }) => id === place.opening.from)
+  const box = view.layout.boxes[index]
+  const room = frame.compartments[index]
+  const smoke = thickest(view, place, frame)
+  const layerM = box && room && Number.isFinite(room.interfaceM) ? box.z0 + room.interfaceM : (box?.z1 ?? place.z1)
+  const roomDeep = box ? Math.min(box.x1 - box.x0, box.y1 - box.y0) : 1
+  const extinction = smoke?.extinctionM ?? 0
+  return {
+    depth: extinction * roomDeep, layerM, lightness: smoke?.lightness ?? 1, tint: smoke?.tint ?? 0,
+    film: layerM < place.z1 ? extinction * SETTLES_MS * Math.max(0, frame.header.tS) : 0,
+    crazed: room !== undefined && room.upperC > CRACKS_C && layerM < place.z1,
+  }
+}
+
+/** Smoke of the room behind: from its own gaps, or where those draw in, from another opening of the room. */
+function thickest(view: View, place: Place, frame: FrameLook) {
+  const own = frame.openings[place.index]
+  if (own && own.extinctionM > 0) return own
+  const others = view.layout.places.filter(({ opening }) => opening.from === place.opening.from)
+  return others.map(({ index }) => frame.openings[index]).reduce(
+    (best, one) => (one && one.extinctionM > (best?.extinctionM ?? 0) ? one : best), undefined,
+  )
+}
+
+/** What of all panes a drawing would show otherwise: changes only where the eye would see it. */
+export function glassKey(view: View, frame: FrameLook): string {
+  let key = ''
+  for (const place of view.layout.places) {
+    if (place.opening.kind !== 'window') continue
+    const { depth, layerM, film, crazed } = glassOf(view, place, frame)
+    key += `${steps(depth)} ${Math.round(8 * Math.min(layerM, 99))} ${steps(film)} ${crazed ? 1 : 0},`
+  }
+  return key
+}
+
+/** A depth in steps of which each hides a tenth more. */
+const steps = (depth: number) => Math.round(10 * opacity(depth))

@@ -2,6 +2,7 @@ import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { manifest } from './build/manifest.ts'
 import { brotli } from './build/brotli.ts'
+import { firstScreen } from './build/first-screen.ts'
 
 // The build goes to site/dist, one level below the folder that embed.go embeds,
 // so that a fresh checkout compiles before anything was built.
@@ -9,7 +10,9 @@ export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: { outDir: 'site/dist', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
   worker: { format: 'es' },
+  server: { fs: { allow: ['..'] } }, // the buildings are read from content
   plugins: [
+    firstScreen(),
     VitePWA({
       registerType: 'prompt', // an update waits until a person asks for it
       injectRegister: false, // src/sw/register.ts does it, after first paint
@@ -17,7 +20,7 @@ export default defineConfig({
       workbox: {
         globPatterns: ['**/*.{html,js,css,wasm,svg,png,webmanifest}'],
         maximumFileSizeToCacheInBytes: 8 * 1024 * 1024, // the engine, uncompressed
-        navigateFallback: '/index.html',
+        navigateFallback: '/shell.html',
         navigateFallbackDenylist: [/^\/api\//, /^\/healthz/, /^\/readyz/],
         clientsClaim: true,
         cleanupOutdatedCaches: true,
@@ -27,5 +30,5 @@ export default defineConfig({
     }),
     brotli(),
   ],
-  test: { include: ['src/**/*.test.ts'], environment: 'node' },
+  test: { include: ['src/**/*.test.ts', 'fidelity/**/*.test.mjs'], environment: 'node' },
 } as Parameters<typeof defineConfig>[0])

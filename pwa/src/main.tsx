@@ -1,4 +1,4 @@
-import { render } from 'preact'
+import { hydrate, render } from 'preact'
 import './app/tokens.css'
 import './app/base.css'
 import { App } from './app/app'
@@ -7,7 +7,9 @@ import { followTheme } from './app/theme'
 
 followTheme()
 followLinks()
-render(<App />, document.getElementById('app')!)
+const root = document.getElementById('app')!
+if (root.firstChild) hydrate(<App />, root)
+else render(<App />, root)
 
 // What the first screen does not need comes after it has been painted.
 requestAnimationFrame(() => setTimeout(() => void import('./app/after-paint').then((after) => after.start()), 0))

@@ -2,16 +2,22 @@ package httpapi
 
 import (
 	"crypto/sha256"
+	"encoding/base64"
 	"encoding/hex"
 	"io/fs"
 	"path"
+	"regexp"
 	"strings"
 
 	"github.com/gofiber/fiber/v2"
 )
 
-// page is the file that every screen's address opens.
-const page = "index.html"
+// page is what "/" opens, with the first screen written into it; every other
+// screen's address opens shell, the same without.
+const (
+	page  = "index.html"
+	shell = "shell.html"
+)
 
 // How long a browser may keep a file. A file under assets/ has a fingerprint of
 // its bytes in its name, so it never changes; all others are asked for anew.
@@ -35,6 +41,7 @@ var packings = []struct{ name, ext string }{{"br", ".br"}, {"gzip", ".gz"}}
 // asset is one file of the app as it is sent.
 type asset struct {
 	kind, keep, tag string
+	policy          string // of a page with a style of its own, else empty
 	plain           []byte
 	packed          map[string][]byte // by content coding
 }
@@ -95,23 +102,47 @@ func newAsset(name string, text []byte) *asset {
 		keep = keepForever
 	}
 	sum := sha256.Sum256(text)
-	return &asset{kind: kind, keep: keep, tag: hex.EncodeToString(sum[:16]), plain: text, packed: map[string][]byte{}}
+	a := &asset{kind: kind, keep: keep, tag: hex.EncodeToString(sum[:16]), plain: text, packed: map[string][]byte{}}
+	if path.Ext(name) == ".html" {
+		a.policy = policyFor(text)
+	}
+	return a
+}
+
+// inlined finds the styles that are written into a page.
+var inlined = regexp.MustCompile(`(?s)<style>(.*?)</style>`)
+
+// policyFor lets a page use the very styles written into it, by their digest
+// (CSP level 3, section 2.3.1), and no others.
+func policyFor(text []byte) string {
+	allowed := "style-src 'self'"
+	for _, style := range inlined.FindAllSubmatch(text, -1) {
+		sum := sha256.Sum256(style[1])
+		allowed += " 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+	}
+	return strings.Replace(policy, "style-src 'self'", allowed, 1)
 }
 
 // getSite sends a file of the app, or the page for an address that only the app
 // knows. A missing file is missing: a page in its place would be kept as the file.
 func (a *api) getSite(c *fiber.Ctx) error {
 	name := strings.TrimPrefix(c.Path(), "/")
-	found, ok := a.site.assets[name]
-	if !ok {
-		if path.Ext(name) != "" {
-			return fiber.ErrNotFound
-		}
-		if found, ok = a.site.assets[page]; !ok {
-			return fiber.ErrNotFound
+	if found, ok := a.site.assets[name]; ok {
+		return found.send(c)
+	}
+	if path.Ext(name) != "" {
+		return fiber.ErrNotFound
+	}
+	wanted := []string{shell, page} // an unbuilt site has no shell
+	if name == "" {
+		wanted = []string{page}
+	}
+	for _, name := range wanted {
+		if found, ok := a.site.assets[name]; ok {
+			return found.send(c)
 		}
 	}
-	return found.send(c)
+	return fiber.ErrNotFound
 }
 
 func (f *asset) send(c *fiber.Ctx) error {
@@ -124,6 +155,9 @@ func (f *asset) send(c *fiber.Ctx) error {
 	}
 	c.Set(fiber.HeaderContentType, f.kind)
 	c.Set(fiber.HeaderCacheControl, f.keep)
+	if f.policy != "" {
+		c.Set(fiber.HeaderContentSecurityPolicy, f.policy)
+	}
 	tag := `"` + f.tag + coding + `"`
 	c.Set(fiber.HeaderETag, tag)
 	if len(f.packed) > 0 {

@@ -48,6 +48,21 @@ func TestFiles(t *testing.T) {
 	}
 }
 
+// A style written into a page is allowed by its digest and by nothing wider (CSP
+// level 3). The digest was made with openssl dgst -sha256 -binary | base64.
+func TestAStyleInAPageIsAllowedByItsDigest(t *testing.T) {
+	a := newAppWith(t, fstest.MapFS{
+		"index.html": {Data: []byte("<!doctype html><style>p{margin:0}</style><p>Home")},
+		"shell.html": {Data: []byte("<!doctype html><p>Shell")},
+	})
+	reply, body := a.ask("GET", "/", "")
+	assert.Contains(t, body, "Home")
+	assert.Contains(t, reply.Header.Get("Content-Security-Policy"), "style-src 'self' 'sha256-QRQPRLGyxt3RJiKpYNjpkgHcmHU2PywsfL2e8oI0LQA='; ")
+	reply, body = a.ask("GET", "/drill", "")
+	assert.Contains(t, body, "Shell")
+	assert.Contains(t, reply.Header.Get("Content-Security-Policy"), "style-src 'self'; ")
+}
+
 func TestTagsDifferByCoding(t *testing.T) {
 	a := newApp(t)
 	plain, _ := a.ask("GET", "/", "")

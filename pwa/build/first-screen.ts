@@ -1,0 +1,66 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { build, type Plugin } from 'vite'
+
+const slot = '<div id="app"></div>'
+const sheet = /<link rel="stylesheet"[^>]*href="\/(assets\/[^"]+\.css)"[^>]*>/
+
+/**
+ * Writes Home and its style into index.html, so that a slow phone shows it when
+ * the page has come and not only after script and style. Every other address
+ * gets shell.html: the same page without Home in it.
+ */
+export function firstScreen(): Plugin {
+  return {
+    name: 'lintel-first-screen',
+    apply: 'build',
+    enforce: 'post',
+    generateBundle: {
+      order: 'post',
+      async handler(_, bundle) {
+        const page = bundle['index.html']
+        if (page?.type !== 'asset') return // not the build of the app: its worker, or this file's own
+        const shell = String(page.source)
+        this.emitFile({ type: 'asset', fileName: 'shell.html', source: shell })
+        const [link, name] = sheet.exec(shell) ?? []
+        const style = name ? bundle[name] : undefined
+        if (!link || style?.type !== 'asset' || !shell.includes(slot)) {
+          this.error('index.html: no style sheet or no place for the first screen was found: see build/first-screen.ts')
+        }
+        const home = await rendered()
+        page.source = shell
+          .replace(link, () => `<style>${String(style.source).trim()}</style>`)
+          .replace(slot, () => `<div id="app">${home}</div>`)
+      },
+    },
+  }
+}
+
+/** Home as text, from a build of its own that runs here and now. */
+async function rendered(): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'lintel-first-screen-'))
+  try {
+    await build({
+      configFile: false,
+      logLevel: 'error',
+      oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+      ssr: { noExternal: true },
+      plugins: [otherScreensLeftOut],
+      build: { ssr: 'src/app/first-screen.tsx', outDir: folder, emptyOutDir: true, rolldownOptions: { output: { entryFileNames: 'first-screen.mjs' } } },
+    } as Parameters<typeof build>[0])
+    // What a browser has and the first screen asks for on the way in.
+    Object.assign(globalThis, { location: { pathname: '/', protocol: 'https:' }, matchMedia: () => ({ matches: false }) })
+    const made = (await import(pathToFileURL(join(folder, 'first-screen.mjs')).href)) as { firstScreen: () => string }
+    return made.firstScreen()
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+const otherScreensLeftOut: Plugin = {
+  name: 'lintel-other-screens-left-out',
+  enforce: 'pre',
+  load: (id) => (/\/screens\/(?!home\/)[^/]+\/index\.tsx$/.test(id) ? 'export default () => null' : undefined),
+}

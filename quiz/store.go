@@ -23,6 +23,10 @@ var (
 	ErrBroken = errors.New("the store stopped after a failed write: nothing was stored, restart the server")
 	// ErrClosed: the store is shut or shutting.
 	ErrClosed = errors.New("the server is stopping: nothing was stored, send the events again in a moment")
+	// ErrNoDoc: nothing of that kind has that id.
+	ErrNoDoc = errors.New("it does not exist here: look at the list again")
+	// ErrStale: it has been changed since it was read. Nothing was stored.
+	ErrStale = errors.New("somebody else changed it meanwhile: look at it again, then change it")
 	// ErrManyDevices: no further device is accepted.
 	ErrManyDevices = errors.New("this server holds as many devices as it accepts: ask its keeper to raise the limit")
 )
@@ -88,6 +92,13 @@ type Store interface {
 	// write error.
 	Append(device string, events []Event) (acked uint64, err error)
 
+	// Commit is Append that enters lines into the logs of classes in the same
+	// commit: each line names in Event the sequence number of the event it goes
+	// with, and is entered when that event is new. It returns the lines that were
+	// entered, with their place in the log. A line whose class is not here is left
+	// out. Called for answers given in a class.
+	Commit(device string, events []Event, lines []Line) (acked uint64, entered []Line, err error)
+
 	// Acked returns the number that Append would, without writing.
 	// Returns ErrUnknownDevice.
 	Acked(device string) (uint64, error)
@@ -109,6 +120,17 @@ type Store interface {
 	// Called by the checker only. A second check of the same answer is ignored.
 	// Returns a write error.
 	SetCheck(device string, seq uint64, check Check) error
+
+	// Rekey gives a device another secret, so that the phone that holds the old
+	// one is signed out. Returns ErrUnknownDevice or a write error.
+	Rekey(device, secret string) (Device, error)
+
+	// Erase takes away a device with all its events and checks, puts lines in the
+	// place of those that name it in the logs of classes, and saves docs, all or
+	// none. Returns ErrUnknownDevice, ErrStale or a write error.
+	Erase(device string, lines []Line, deed Deed, docs ...Doc) error
+
+	Desk
 
 	// Ready returns nil when the store takes writes, else ErrBroken or ErrClosed.
 	Ready() error

@@ -62,5 +62,5 @@ func runExport(ctx context.Context, args []string, out, errOut io.Writer) int {
 }
 
 func count(c store.Census) string {
-	return fmt.Sprintf("%d devices, %d events, %d answers, %d of them checked", c.Devices, c.Events, c.Answers, c.Checked)
+	return fmt.Sprintf("%d devices, %d events, %d answers, %d of them checked, %d classes with %d entries", c.Devices, c.Events, c.Answers, c.Checked, c.Classes, c.Lines)
 }

@@ -430,6 +430,10 @@ export const SIGNAL_WORDS: readonly Signal[] = ['hit', 'miss', 'false_alarm', 'c
 export type InstructorRole = 'instructor' | 'chief'
 export const INSTRUCTOR_ROLE_WORDS: readonly InstructorRole[] = ['instructor', 'chief']
 
+/** DocKind is what a Doc is about. */
+export type DocKind = 'instructors' | 'keys' | 'rosters' | 'sets' | 'classes'
+export const DOC_KIND_WORDS: readonly DocKind[] = ['instructors', 'keys', 'rosters', 'sets', 'classes']
+
 /** EventKind says what an event records, and so what its body holds. */
 export type EventKind = 'answer' | 'size_up' | 'note'
 export const EVENT_KIND_WORDS: readonly EventKind[] = ['answer', 'size_up', 'note']
@@ -573,6 +577,21 @@ export interface Deed {
   did: string
   /** what it was done to */
   what: string
+}
+
+/** Doc is one thing that instructors keep. Rev counts its changes: a change names the Rev it was made from, 0 for a new doc, and is refused when another came between. An empty Body takes the doc away. */
+export interface Doc {
+  kind: DocKind
+  id: string
+  rev: number
+  body: unknown
+}
+
+/** Line is one entry of a class's log. Class is 128 bits of lower-case hex, Seq counts from 1 in each class without a gap, Event is the event it came with where it came with one. */
+export interface Line {
+  class: string
+  seq: number
+  body: unknown
 }
 
 /** Event is the envelope in which a device reports anything that happened. Its shape is fixed: devices write it while offline and send it weeks later. ID is 128 bits made on the device, in lower-case hex, as is Device. Seq counts from 1 on each device without a gap. TClient is the device's clock in milliseconds since 1970 UTC: it may be wrong, and nothing is ordered by it. */

@@ -51,7 +51,7 @@ func eachRecord(s quiz.Store, device string, visit func(quiz.Record) error) erro
 }
 
 // exportLines writes one JSON object a line: a head, then each device with its
-// records after it.
+// records after it, then what instructors keep.
 func exportLines(s quiz.Store, w io.Writer) error {
 	lines := json.NewEncoder(w)
 	lines.SetEscapeHTML(false)
@@ -62,18 +62,23 @@ func exportLines(s quiz.Store, w io.Writer) error {
 	if err := lines.Encode(head); err != nil {
 		return err
 	}
-	return eachDevice(s, func(d quiz.Device) error {
+	err := eachDevice(s, func(d quiz.Device) error {
 		if err := lines.Encode(d); err != nil {
 			return err
 		}
 		return eachRecord(s, d.ID, func(r quiz.Record) error { return lines.Encode(r) })
 	})
+	if err != nil {
+		return err
+	}
+	return exportDesk(s, lines)
 }
 
-var columns = []string{"call_sign", "device", "seq", "kind", "device_time_utc", "received_utc", "family", "seed", "engine", "content", "score", "scored_by", "took_s", "confidence"}
+var columns = []string{"call_sign", "device", "seq", "kind", "device_time_utc", "received_utc", "family", "seed", "engine", "content", "score", "scored_by", "took_s", "confidence", "class", "scene", "place"}
 
 // exportCSV writes one row a record for a spreadsheet (RFC 4180), under a row
-// that holds the caution. The score is the server's where it recomputed it.
+// that holds the caution. The score is the server's where it recomputed it. What
+// was answered in a rehearsal is nobody's record and is left out.
 func exportCSV(s quiz.Store, w io.Writer) error {
 	rows := csv.NewWriter(w)
 	rows.UseCRLF = true
@@ -81,23 +86,30 @@ func exportCSV(s quiz.Store, w io.Writer) error {
 		return err
 	}
 	err := eachDevice(s, func(d quiz.Device) error {
-		return eachRecord(s, d.ID, func(r quiz.Record) error { return rows.Write(row(d, r)) })
+		return eachRecord(s, d.ID, func(r quiz.Record) error {
+			cells, rehearsed := row(d, r)
+			if rehearsed {
+				return nil
+			}
+			return rows.Write(cells)
+		})
 	})
 	rows.Flush()
 	return errors.Join(err, rows.Error())
 }
 
-// row is one record in the order of columns.
-func row(d quiz.Device, r quiz.Record) []string {
+// row is one record in the order of columns, and whether it was rehearsed.
+func row(d quiz.Device, r quiz.Record) (cells []string, rehearsed bool) {
 	var body struct {
 		Answer  quiz.Answer `json:"answer"`
 		Verdict struct {
 			Score *float64 `json:"score"`
 		} `json:"verdict"`
+		Class quiz.ClassRef `json:"class"`
 	}
 	// A body of another version may not fit; its columns then stay empty.
 	if r.Kind == quiz.AnswerEvent && json.Unmarshal(r.Body, &body) != nil {
-		body.Answer, body.Verdict.Score = quiz.Answer{}, nil
+		body.Answer, body.Verdict.Score, body.Class = quiz.Answer{}, nil, quiz.ClassRef{}
 	}
 	score, by := body.Verdict.Score, ""
 	if r.Check != nil {
@@ -110,12 +122,13 @@ func row(d quiz.Device, r quiz.Record) []string {
 	if body.Answer.Family != "" {
 		seed, took = strconv.FormatUint(body.Answer.Seed, 10), strconv.FormatFloat(body.Answer.TookS, 'f', 1, 64)
 	}
-	cells := []string{d.CallSign, d.ID, strconv.FormatUint(r.Seq, 10), string(r.Kind), clock(r.TClient), clock(r.ReceivedMS),
-		body.Answer.Family, seed, r.Engine, body.Answer.Content, decimal(score), by, took, decimal(body.Answer.Confidence)}
+	cells = []string{d.CallSign, d.ID, strconv.FormatUint(r.Seq, 10), string(r.Kind), clock(r.TClient), clock(r.ReceivedMS),
+		body.Answer.Family, seed, r.Engine, body.Answer.Content, decimal(score), by, took, decimal(body.Answer.Confidence),
+		body.Class.ID, body.Class.Scene, body.Class.Place}
 	for i := range cells {
 		cells[i] = plain(cells[i])
 	}
-	return cells
+	return cells, body.Class.Rehearsal
 }
 
 // plain keeps a spreadsheet from running a cell as a formula: a leading quote

@@ -39,6 +39,14 @@ func filled(t *testing.T) (data string, s *store.Store) {
 		_, err = s.Append(storetest.ID(n), events)
 		require.NoError(t, err)
 	}
+	class := quiz.Doc{Kind: quiz.ClassDoc, ID: storetest.ID(9), Body: quiz.Raw(`{"title":"Tuesday"}`)}
+	boss := quiz.Doc{Kind: quiz.InstructorDoc, ID: "i", Body: quiz.Raw(`{"instructor":{"id":"i","call_sign":"Chief 1","role":"chief"},"phrase":"$argon2id$kept"}`)}
+	key := quiz.Doc{Kind: quiz.KeyDoc, ID: "digest-of-a-key", Body: quiz.Raw(`{}`)}
+	require.NoError(t, s.Save(quiz.Deed{By: "console", Did: "made", What: "a class"}, class, boss, key))
+	rehearsed := storetest.Answers(1, 4, 4)
+	rehearsed[0].Body = quiz.Raw(`{"answer":{"v":1,"engine":"0.1.0","content":"c1","family":"inlet_low","seed":1,"replies":[],"took_s":1},"verdict":{"score":1},"class":{"id":"` + storetest.ID(9) + `","scene":"s1","place":"a","rehearsal":true}}`)
+	_, _, err = s.Commit(storetest.ID(1), rehearsed, []quiz.Line{{Class: storetest.ID(9), Event: 4, Body: quiz.Raw(`{"kind":"committed"}`)}})
+	require.NoError(t, err)
 	require.NoError(t, s.SetCheck(storetest.ID(2), 3, quiz.Check{V: 1, State: quiz.CheckDiffers, Verdict: &quiz.Verdict{Score: 0.25}}))
 	return data, s
 }
@@ -73,7 +81,7 @@ func TestBackupAndRestore(t *testing.T) {
 		to := filepath.Join(t.TempDir(), "copy.db")
 		census, err := keep.Backup(context.Background(), data, to)
 		require.NoError(t, err)
-		assert.Equal(t, store.Census{Devices: 2, Events: 6, Answers: 4, Checked: 1, Waiting: 3}, census)
+		assert.Equal(t, store.Census{Devices: 2, Events: 7, Answers: 5, Checked: 1, Waiting: 4, Docs: 3, Classes: 1, Lines: 1, Deeds: 1}, census)
 
 		fresh := t.TempDir()
 		kept, restored, err := keep.Restore(to, fresh, time.Now())
@@ -91,7 +99,7 @@ func TestCheck(t *testing.T) {
 	both(t, func(t *testing.T, data string) {
 		census, err := keep.Check(context.Background(), data)
 		require.NoError(t, err)
-		assert.EqualValues(t, 6, census.Events)
+		assert.EqualValues(t, 7, census.Events)
 	})
 	_, err := keep.Check(context.Background(), t.TempDir())
 	require.ErrorContains(t, err, "does not exist")
@@ -105,7 +113,7 @@ func TestExportForASpreadsheet(t *testing.T) {
 		reader.FieldsPerRecord = -1
 		rows, err := reader.ReadAll()
 		require.NoError(t, err)
-		require.Len(t, rows, 2+6)
+		require.Len(t, rows, 2+6, "what was rehearsed is nobody's record")
 		assert.Contains(t, rows[0][0], "TRAINING, NOT AN INCIDENT")
 		column := map[string]int{}
 		for i, name := range rows[1] {
@@ -132,13 +140,19 @@ func TestExportAsLines(t *testing.T) {
 		var out bytes.Buffer
 		require.NoError(t, keep.Export(context.Background(), data, true, &out))
 		lines := strings.Split(strings.TrimSpace(out.String()), "\n")
-		require.Len(t, lines, 1+2+6)
+		require.Len(t, lines, 1+2+7+4)
 		assert.Contains(t, lines[0], "TRAINING, NOT AN INCIDENT")
 		for _, line := range lines {
 			assert.True(t, json.Valid([]byte(line)), line)
+			assert.NotContains(t, line, "argon2")
+			assert.NotContains(t, line, "digest-of-a-key")
 			assert.NotContains(t, line, "secret", "not even its digest leaves the server")
 		}
 		assert.Contains(t, out.String(), `"text":"wind backed"`)
+		assert.Contains(t, out.String(), `{"instructor":{"id":"i","call_sign":"Chief 1"`)
+		assert.Contains(t, out.String(), `{"title":"Tuesday"}`)
+		assert.Contains(t, out.String(), `{"line":{"class":"`+storetest.ID(9)+`","seq":1,"body":{"kind":"committed"}}}`)
+		assert.Contains(t, out.String(), `"did":"made"`)
 	})
 }
 

@@ -24,7 +24,7 @@ func (s *Store) Register(device, secret, callSign string) (quiz.Device, error) {
 		if text := bucket.Get(key); text != nil {
 			return rename(bucket, key, text, &row)
 		}
-		// Devices are never taken away, so the bucket's own counter is their number.
+		// The bucket's own counter is the number of devices: Erase counts back.
 		if bucket.Sequence() >= s.maxDevices {
 			return quiz.ErrManyDevices
 		}
@@ -108,13 +108,17 @@ func (s *Store) deviceRow(device string) (deviceRow, error) {
 		return row, quiz.ErrUnknownDevice
 	}
 	err = s.db.View(func(tx *bolt.Tx) error {
-		text := tx.Bucket(deviceBucket).Get(key)
-		if text == nil {
-			return quiz.ErrUnknownDevice
-		}
-		return json.Unmarshal(text, &row)
+		row, err = readDevice(tx.Bucket(deviceBucket).Get(key))
+		return err
 	})
 	return row, err
+}
+
+func readDevice(text []byte) (row deviceRow, err error) {
+	if text == nil {
+		return row, quiz.ErrUnknownDevice
+	}
+	return row, json.Unmarshal(text, &row)
 }
 
 func (r deviceRow) device(id string) quiz.Device {

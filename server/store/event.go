@@ -38,16 +38,22 @@ func makeReady(events []quiz.Event, receivedMS int64) ([]entry, error) {
 
 // Append adds events to one device's history, all or none.
 func (s *Store) Append(device string, events []quiz.Event) (uint64, error) {
+	acked, _, err := s.Commit(device, events, nil)
+	return acked, err
+}
+
+// Commit adds events, all or none, and enters the lines that go with them.
+func (s *Store) Commit(device string, events []quiz.Event, lines []quiz.Line) (acked uint64, entered []quiz.Line, err error) {
 	key, err := idKey(device)
 	if err != nil {
-		return 0, quiz.ErrUnknownDevice
+		return 0, nil, quiz.ErrUnknownDevice
 	}
 	entries, err := makeReady(events, s.now().UnixMilli())
 	if err != nil {
-		return 0, err
+		return 0, nil, err
 	}
-	var acked uint64
 	err = s.writer.do(func(tx *bolt.Tx) error {
+		entered = nil // the writer may have to go again
 		if tx.Bucket(deviceBucket).Get(key) == nil {
 			return quiz.ErrUnknownDevice
 		}
@@ -60,14 +66,17 @@ func (s *Store) Append(device string, events []quiz.Event) (uint64, error) {
 			if err := add(tx, key, e); err != nil {
 				return err
 			}
+			if entered, err = enter(tx, entered, lines, e.seq); err != nil {
+				return err
+			}
 			acked = e.seq
 		}
 		return nil
 	})
 	if err != nil && !isRefusal(err) {
-		return 0, err
+		return 0, nil, err
 	}
-	return acked, err
+	return acked, entered, err
 }
 
 // sift returns the events that are not held yet, or says why the batch cannot

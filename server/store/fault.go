@@ -13,7 +13,7 @@ import (
 
 // isRefusal reports whether a job said no, having written nothing.
 func isRefusal(err error) bool {
-	for _, refusal := range []error{quiz.ErrUnknownDevice, quiz.ErrWrongSecret, quiz.ErrGap, quiz.ErrForked, quiz.ErrManyDevices} {
+	for _, refusal := range []error{quiz.ErrUnknownDevice, quiz.ErrWrongSecret, quiz.ErrGap, quiz.ErrForked, quiz.ErrManyDevices, quiz.ErrNoDoc, quiz.ErrStale} {
 		if errors.Is(err, refusal) {
 			return true
 		}

@@ -67,20 +67,31 @@ func checkLayout(path string, tx *bolt.Tx) error {
 	if meta == nil || string(meta.Get(appKey)) != appName {
 		return notOurs(path)
 	}
-	text := meta.Get(schemaKey)
-	if len(text) != seqLen {
+	schema := schemaOf(tx)
+	if schema == 0 {
 		return notOurs(path)
 	}
-	if schema := binary.BigEndian.Uint64(text); schema > Schema {
+	if schema > Schema {
 		return engine.Bad(path, "was written by a newer Lintel (schema "+strconv.FormatUint(schema, 10)+", this one reads up to "+strconv.Itoa(Schema)+")",
 			"run that version, or restore a backup made by this one; the file was not touched")
 	}
-	for _, name := range allBuckets {
-		if tx.Bucket(name) == nil {
-			return notOurs(path)
+	for _, buckets := range bySchema[:schema+1] {
+		for _, name := range buckets {
+			if tx.Bucket(name) == nil {
+				return notOurs(path)
+			}
 		}
 	}
 	return nil
+}
+
+// schemaOf is the version of a file's layout, 0 when it has none.
+func schemaOf(tx *bolt.Tx) uint64 {
+	text := tx.Bucket(metaBucket).Get(schemaKey)
+	if len(text) != seqLen {
+		return 0
+	}
+	return binary.BigEndian.Uint64(text)
 }
 
 func notOurs(path string) error {

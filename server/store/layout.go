@@ -14,7 +14,7 @@ import (
 
 // Schema is the version of the file's layout that this program writes. A file
 // of a later one is refused untouched.
-const Schema = 1
+const Schema = 2
 
 const appName = "lintel store"
 
@@ -26,7 +26,14 @@ var (
 	waitingBucket = []byte("waiting")
 	checkBucket   = []byte("checks")
 
-	allBuckets = [][]byte{metaBucket, deviceBucket, eventBucket, idBucket, waitingBucket, checkBucket}
+	lineBucket = []byte("lines")
+	deedBucket = []byte("deeds")
+
+	// bySchema are the buckets that each version of the layout brought.
+	bySchema = [][][]byte{
+		1: {metaBucket, deviceBucket, eventBucket, idBucket, waitingBucket, checkBucket},
+		2: append(docBuckets(), lineBucket, deedBucket),
+	}
 
 	appKey    = []byte("app")
 	schemaKey = []byte("schema")
@@ -83,8 +90,11 @@ func splitKey(key []byte) (device string, seq uint64, ok bool) {
 
 // lastSeq is the number of a device's last event, 0 when it has none. As the
 // sequence is gap-free it is also how many there are.
-func lastSeq(tx *bolt.Tx, device []byte) uint64 {
-	cursor := tx.Bucket(eventBucket).Cursor()
+func lastSeq(tx *bolt.Tx, device []byte) uint64 { return lastOf(tx, eventBucket, device) }
+
+// lastOf is the last number under an id in a bucket, 0 when there is none.
+func lastOf(tx *bolt.Tx, name, device []byte) uint64 {
+	cursor := tx.Bucket(name).Cursor()
 	key, _ := cursor.Seek(eventKey(device, ^uint64(0)))
 	if key == nil {
 		key, _ = cursor.Last()

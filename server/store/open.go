@@ -43,7 +43,8 @@ var _ quiz.Store = (*Store)(nil)
 
 // Open opens the store at path and makes it when there is no file. It refuses,
 // and leaves as it is, a file that another process holds, that is not a store
-// of ours, or that a newer program wrote; the error is then an engine.Problem.
+// of ours, or that a newer program wrote; the error is then an engine.Problem. A file of
+// an older schema is brought up to this one.
 func Open(path string, opts Options) (*Store, error) {
 	if opts.Now == nil {
 		opts.Now = time.Now
@@ -67,6 +68,9 @@ func Open(path string, opts Options) (*Store, error) {
 	db, err := bolt.Open(path, 0o600, &bolt.Options{Timeout: opts.LockWait, FreelistType: bolt.FreelistMapType, MaxSize: opts.MaxBytes})
 	if err != nil {
 		return nil, openProblem(path, err)
+	}
+	if err := migrate(db); err != nil {
+		return nil, errors.Join(openProblem(path, err), db.Close())
 	}
 	s := &Store{db: db, now: opts.Now, maxDevices: opts.MaxDevices}
 	s.writer = startWriter(db)
@@ -117,14 +121,34 @@ func create(path string) error {
 }
 
 func layOut(tx *bolt.Tx) error {
-	for _, name := range allBuckets {
-		if _, err := tx.CreateBucket(name); err != nil {
-			return err
-		}
+	meta, err := tx.CreateBucket(metaBucket)
+	if err != nil {
+		return err
 	}
-	meta := tx.Bucket(metaBucket)
 	if err := meta.Put(appKey, []byte(appName)); err != nil {
 		return err
 	}
-	return meta.Put(schemaKey, binary.BigEndian.AppendUint64(nil, Schema))
+	return bringUp(tx)
+}
+
+// bringUp adds what later versions of the layout brought, and says so. Every
+// version so far only adds buckets, so that an older file keeps all it has.
+func bringUp(tx *bolt.Tx) error {
+	for _, buckets := range bySchema {
+		for _, name := range buckets {
+			if _, err := tx.CreateBucketIfNotExists(name); err != nil {
+				return err
+			}
+		}
+	}
+	return tx.Bucket(metaBucket).Put(schemaKey, binary.BigEndian.AppendUint64(nil, Schema))
+}
+
+// migrate brings a file of an older schema up to this one, in one commit.
+func migrate(db *bolt.DB) error {
+	older := false
+	if err := db.View(func(tx *bolt.Tx) error { older = schemaOf(tx) < Schema; return nil }); err != nil || !older {
+		return err
+	}
+	return db.Update(bringUp)
 }

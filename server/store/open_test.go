@@ -87,7 +87,7 @@ func TestRefusedFilesStayUntouched(t *testing.T) {
 		{"long text", write(make([]byte, 64<<10)), "is not a Lintel store"},
 		{"another program's", foreign, "is not a Lintel store"},
 		{"scribbled over", write(scribbled), "is not a Lintel store"},
-		{"newer", newer, "was written by a newer Lintel (schema 2, this one reads up to 1)"},
+		{"newer", newer, "was written by a newer Lintel (schema 3, this one reads up to 2)"},
 		{"cut short", short, "is cut short"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -106,6 +106,53 @@ func TestRefusedFilesStayUntouched(t *testing.T) {
 			assert.Len(t, left, 1, "nothing is left beside it")
 		})
 	}
+}
+
+// asOfSchema1 turns a store into what a program of the first schema wrote.
+func asOfSchema1(t *testing.T, path string) {
+	t.Helper()
+	rewrite(t, path, func(tx *bolt.Tx) error {
+		for _, name := range []string{"instructors", "keys", "rosters", "sets", "classes", "lines", "deeds"} {
+			if err := tx.DeleteBucket([]byte(name)); err != nil {
+				return err
+			}
+		}
+		return tx.Bucket([]byte("meta")).Put([]byte("schema"), binary.BigEndian.AppendUint64(nil, 1))
+	})
+}
+
+// A file of the first schema is checked, copied and exported as it is, and
+// brought up when a server opens it.
+func TestAnOlderFileIsBroughtUp(t *testing.T) {
+	path := filled(t, 2, 5)
+	asOfSchema1(t, path)
+	before := store.Census{Devices: 2, Events: 10, Answers: 10, Waiting: 10}
+	census, err := store.CheckFile(path)
+	require.NoError(t, err)
+	require.Equal(t, before, census)
+	old, err := store.OpenToRead(path)
+	require.NoError(t, err)
+	docs, err := old.Docs(quiz.ClassDoc, "", 10)
+	require.NoError(t, err)
+	assert.Empty(t, docs)
+	deeds, err := old.Deeds(0, 10)
+	require.NoError(t, err)
+	assert.Empty(t, deeds)
+	require.NoError(t, old.Close())
+
+	s := open(t, path, store.Options{})
+	census, err = s.Check()
+	require.NoError(t, err)
+	assert.Equal(t, before, census, "not a row is lost")
+	require.NoError(t, s.Save(quiz.Deed{By: "x", Did: "made", What: "y"}, quiz.Doc{Kind: quiz.SetDoc, ID: "a", Body: quiz.Raw(`{}`)}))
+	census, err = s.Check()
+	require.NoError(t, err)
+	assert.EqualValues(t, 1, census.Docs)
+
+	torn := filled(t, 1, 1)
+	rewrite(t, torn, func(tx *bolt.Tx) error { return tx.DeleteBucket([]byte("lines")) })
+	_, err = store.Open(torn, store.Options{})
+	require.ErrorContains(t, err, "is not a Lintel store", "a bucket of its own schema is missing")
 }
 
 func TestOneServerAtATime(t *testing.T) {
@@ -151,6 +198,19 @@ func TestTheWalkSeesPlantedFaults(t *testing.T) {
 		{"an answer in both", "answer 1 must be either checked or waiting", func(tx *bolt.Tx) error {
 			return tx.Bucket([]byte("checks")).Put(key(1, 1), []byte(`{"v":1,"state":"agreed"}`))
 		}},
+		{"a class gone", "has a log and is not there", func(tx *bolt.Tx) error {
+			return tx.Bucket([]byte("lines")).Put(key(9, 1), []byte(`{}`))
+		}},
+		{"a line gone", "line 2 follows 0", func(tx *bolt.Tx) error {
+			if err := tx.Bucket([]byte("classes")).Put([]byte(storetest.ID(9)), []byte("\x00\x00\x00\x00\x00\x00\x00\x01{}")); err != nil {
+				return err
+			}
+			return tx.Bucket([]byte("lines")).Put(key(9, 2), []byte(`{}`))
+		}},
+		{"a doc torn", "rosters r: is not readable", func(tx *bolt.Tx) error {
+			return tx.Bucket([]byte("rosters")).Put([]byte("r"), []byte("{}"))
+		}},
+		{"a deed torn", "is not readable", func(tx *bolt.Tx) error { return tx.Bucket([]byte("deeds")).Put(key(0, 1)[16:], []byte("{}")) }},
 		{"a device gone", "has events and is not registered", func(tx *bolt.Tx) error { return tx.Bucket([]byte("devices")).Delete(key(2, 0)[:16]) }},
 		{"a device torn", "is not readable", func(tx *bolt.Tx) error { return tx.Bucket([]byte("devices")).Put(key(2, 0)[:16], []byte("{}")) }},
 	} {

@@ -21,14 +21,19 @@ type Census struct {
 	Answers uint64 `json:"answers"`
 	Checked uint64 `json:"checked"`
 	Waiting uint64 `json:"waiting"`
+	Docs    uint64 `json:"docs"`
+	Classes uint64 `json:"classes"` // of the docs
+	Lines   uint64 `json:"lines"`   // in the logs of classes
+	Deeds   uint64 `json:"deeds"`
 }
 
 // maxFaults ends a walk through a store that is badly torn (chosen by us).
 const maxFaults = 20
 
 // Check walks the whole store: bbolt's own pages, then that every device's
-// events are numbered without a gap, that events and ids name each other, and
-// that every answer is either checked or waiting. Writers wait meanwhile, as
+// events are numbered without a gap, that events and ids name each other, that
+// every answer is either checked or waiting, that docs and deeds are readable and
+// that every line belongs to a class and is numbered without a gap. Writers wait meanwhile, as
 // bbolt's page check may not run beside one. The error joins what is wrong.
 func (s *Store) Check() (census Census, err error) {
 	failed := s.writer.do(func(tx *bolt.Tx) error {
@@ -78,6 +83,11 @@ func walk(tx *bolt.Tx) (census Census, err error) {
 	w.count(idBucket, w.census.Events, "ids", "events")
 	w.count(checkBucket, w.census.Checked, "checks", "checked answers")
 	w.count(waitingBucket, w.census.Waiting, "waiting", "answers without a check")
+	if schemaOf(tx) >= 2 {
+		w.docs()
+		w.lines()
+		w.deeds()
+	}
 	return w.census, errors.Join(w.faults...)
 }
 

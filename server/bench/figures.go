@@ -34,7 +34,7 @@ func Figures() []Figure {
 		{Name: "answers_durable", Unit: "ms", Goal: "99th percentile 250, none lost", Needs: "classes"},
 		syncHistories,
 		kill9,
-		{Name: "learners", Unit: "ratio", Goal: "0.6", Needs: "spaced practice and simulated learners"},
+		learners,
 		{Name: "asvs", Unit: "items", Goal: "0", Needs: "the table of verification items"},
 		startReady,
 		binaryBytes,

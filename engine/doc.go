@@ -7,8 +7,9 @@
 // its unit. Inside engine/zone temperatures are in kelvin.
 //
 // Nothing below engine, quiz or content may import fmt, encoding/json or
-// reflect (engine/shape alone uses reflect): the same code runs on the phone as
-// WebAssembly, where those packages would double the download.
+// reflect (engine/shape alone uses reflect, and stays off the phone, which has
+// pwa/wasm/wire): the same code runs there as WebAssembly, where those packages
+// would double the download.
 package engine
 
 // Version names the physics, rules and scoring together. Items, answers and

@@ -13,7 +13,7 @@ import (
 	"lintel/content"
 	"lintel/engine"
 	"lintel/engine/infer"
-	"lintel/engine/shape"
+	"lintel/pwa/wasm/wire"
 	"lintel/quiz"
 )
 
@@ -47,7 +47,7 @@ type call func(args []js.Value) (any, error)
 func answer(c call, args []js.Value) js.Value {
 	result, err := c(args)
 	if err == nil {
-		return toJS(shape.Encode(result))
+		return toJS(wire.Encode(result))
 	}
 	problem := &engine.Problem{What: err.Error()}
 	errors.As(err, &problem)
@@ -68,7 +68,7 @@ func version([]js.Value) (any, error) {
 
 func read(args []js.Value) (any, error) {
 	var readings engine.Readings
-	if err := shape.Decode(argument(args, 0), &readings); err != nil {
+	if err := wire.Decode(argument(args, 0), &readings); err != nil {
 		return nil, err
 	}
 	if err := readings.Validate(); err != nil {
@@ -86,12 +86,9 @@ func families([]js.Value) (any, error) {
 }
 
 func makeItem(args []js.Value) (any, error) {
-	var want struct {
-		Family string `json:"family"`
-		Seed   uint64 `json:"seed"`
-	}
+	var want quiz.Scene
 	tree := map[string]any{"family": argument(args, 0), "seed": argument(args, 1)}
-	if err := shape.Decode(tree, &want); err != nil {
+	if err := wire.Decode(tree, &want); err != nil {
 		return nil, err
 	}
 	return content.Item(want.Family, want.Seed)
@@ -99,7 +96,7 @@ func makeItem(args []js.Value) (any, error) {
 
 func score(args []js.Value) (any, error) {
 	var answer quiz.Answer
-	if err := shape.Decode(argument(args, 0), &answer); err != nil {
+	if err := wire.Decode(argument(args, 0), &answer); err != nil {
 		return nil, err
 	}
 	return content.Score(answer)

@@ -49,6 +49,16 @@ func TestEngineOnThePhone(t *testing.T) {
 		assert.LessOrEqual(t, packed.Len(), mostBytes)
 	})
 
+	t.Run("carries no reflection", func(t *testing.T) {
+		list := exec.Command("go", "list", "-deps", ".")
+		list.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+		packages, err := list.Output()
+		require.NoError(t, err)
+		for _, heavy := range []string{"reflect", "fmt", "encoding/json", "time", "os"} {
+			assert.NotContains(t, strings.Fields(string(packages)), heavy)
+		}
+	})
+
 	t.Run("answers every call", func(t *testing.T) {
 		root, err := exec.Command("go", "env", "GOROOT").Output()
 		require.NoError(t, err)

@@ -8,14 +8,14 @@ import (
 
 	"lintel/content"
 	"lintel/engine"
-	"lintel/engine/shape"
 	"lintel/engine/sim"
+	"lintel/pwa/wasm/wire"
 )
 
 // Limits of fires open at once and of one advance, chosen by us: a bench with
 // its branches, and a call that a phone finishes in about a second.
 const (
-	mostRuns     = 16
+	mostRuns     = 32
 	mostAdvanceS = 900
 )
 
@@ -36,7 +36,7 @@ type runs struct {
 // open starts a scenario and returns its number and the order of its parts.
 func (r *runs) open(args []js.Value) (any, error) {
 	var scenario engine.Scenario
-	if err := shape.Decode(argument(args, 0), &scenario); err != nil {
+	if err := wire.Decode(argument(args, 0), &scenario); err != nil {
 		return nil, err
 	}
 	run, err := sim.New(scenario, content.Library())
@@ -116,7 +116,7 @@ func (r *runs) move(args []js.Value) (any, error) {
 		fields["t_s"] = 0.0 // a move made by hand happens now
 	}
 	var move engine.Move
-	if err := shape.Decode(tree, &move); err != nil {
+	if err := wire.Decode(tree, &move); err != nil {
 		return nil, err
 	}
 	return nil, f.run.Apply(move)

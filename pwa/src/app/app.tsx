@@ -3,7 +3,7 @@ import { words } from '../words/en'
 import { Page } from '../ui/page'
 import { Lazy } from './lazy'
 import { place } from './router'
-import { screens } from './screens'
+import { inner, screens } from './screens'
 import { Frame } from './frame'
 
 /** The whole app: the frame around, and the screen that the address names. */
@@ -18,7 +18,7 @@ export function App() {
 function Shown() {
   const { screen } = place.value
   if (screen === '') return <Home />
-  const found = screens.find(({ at }) => at === screen)
+  const found = [...screens, ...inner].find(({ at }) => at === screen)
   if (found) return <Lazy key={found.at} load={found.load} />
   return (
     <Page title={words.app.noSuchPlace}>

@@ -7,6 +7,7 @@ const screens = {
   sizeUp: { name: 'Size-up', job: 'Rate what shows at each opening and get a reading with its reasons.' },
   prop: { name: 'Prop', job: 'Light the small box, open and shut it, and watch the smoke answer.' },
   drill: { name: 'Drill', job: 'Five scenes. Commit first, then the walls are drawn away.' },
+  class: { name: 'Class', job: 'Join a class, or lead one: the same scene for everybody, and who saw what.' },
   book: { name: 'Field book', job: 'Lessons, words, cautions and sources.' },
   log: { name: 'Log', job: 'How your eye is doing, cue by cue. Your own record.' },
 }

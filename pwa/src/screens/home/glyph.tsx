@@ -24,6 +24,13 @@ const drawings: Record<ScreenName, ComponentChildren> = {
       <path class="glyph-ember" d="M34 6v20M30 6h8" />
     </>
   ),
+  // One picture on the wall, and those who look at it.
+  class: (
+    <>
+      <path d="M9 19V4h30v15M4 19h40M21 19v-9h6v9" />
+      <path class="glyph-ember" d="M8 27v.01M16 27v.01M24 27v.01M32 27v.01M40 27v.01" />
+    </>
+  ),
   // An open book with a ribbon.
   book: (
     <>

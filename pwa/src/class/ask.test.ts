@@ -1,0 +1,31 @@
+import { expect, test } from 'vitest'
+import { ask, Refused } from './ask'
+
+const answering = (status: number, body: unknown) => {
+  const calls: { path: string; init: RequestInit }[] = []
+  const send = async (path: string, init: RequestInit) => {
+    calls.push({ path, init })
+    return new Response(JSON.stringify(body), { status })
+  }
+  return { calls, send }
+}
+
+test('a device says who it is, and the body carries the version', async () => {
+  const { calls, send } = answering(200, { class: 'c1' })
+  expect(await ask('POST', '/join', { code: 'ABCD' }, { device: 'd', secret: 's' }, send)).toEqual({ class: 'c1' })
+  expect(calls[0]!.path).toBe('/api/v1/join')
+  expect(calls[0]!.init.headers).toEqual({ 'content-type': 'application/json', authorization: 'Device d:s' })
+  expect(JSON.parse(String(calls[0]!.init.body))).toEqual({ v: 1, code: 'ABCD' })
+})
+
+test('a refusal carries its status and one sentence', async () => {
+  const { send } = answering(409, { error: { where: 'line 3', what: 'is there twice', do: 'take one out' } })
+  await expect(ask('POST', '/rosters', {}, undefined, send)).rejects.toEqual(new Refused(409, 'line 3 is there twice: take one out'))
+})
+
+test('a server that cannot be reached is status 0; an answer that is no JSON is a refusal all the same', async () => {
+  const gone = async () => Promise.reject(new TypeError('failed'))
+  await expect(ask('GET', '/me', undefined, undefined, gone)).rejects.toMatchObject({ status: 0 })
+  const garbled = async () => new Response('<html>', { status: 502 })
+  await expect(ask('GET', '/me', undefined, undefined, garbled)).rejects.toMatchObject({ status: 502 })
+})

@@ -1,0 +1,56 @@
+// Calls to the server's API, each with an answer or a refusal that can be said
+// to a person.
+
+/** The server did not do it, or could not be reached (status 0). */
+export class Refused extends Error {
+  readonly status: number
+  constructor(status: number, said: string) {
+    super(said)
+    this.name = 'Refused'
+    this.status = status
+  }
+}
+
+type Send = (path: string, init: RequestInit) => Promise<Response>
+
+const patience = 20_000 // ms for one request; chosen by us for slow networks
+
+/** Whom a request comes from: an instructor's cookie goes by itself, a device says who it is. */
+export interface Device {
+  device: string
+  secret: string
+}
+
+/** A phone or tablet that was handed a class. */
+export interface Lead {
+  key: string
+}
+
+interface Problem {
+  error?: { where?: string; what?: string; do?: string }
+}
+
+/** Sends one request and gives the body of its answer. */
+export async function ask<T>(
+  method: 'GET' | 'POST' | 'PUT' | 'DELETE',
+  path: string,
+  body?: object,
+  from?: Device | Lead,
+  send: Send = (to, init) => fetch(to, init),
+): Promise<T> {
+  const headers: Record<string, string> = {}
+  if (body) headers['content-type'] = 'application/json'
+  if (from) headers['authorization'] = 'key' in from ? `Lead ${from.key}` : `Device ${from.device}:${from.secret}`
+  const init: RequestInit = { method, headers, signal: AbortSignal.timeout(patience) }
+  if (body) init.body = JSON.stringify({ v: 1, ...body })
+  const response = await send(`/api/v1${path}`, init).catch(() => undefined)
+  if (!response) throw new Refused(0, '')
+  const said = (response.status === 204 ? {} : await response.json().catch(() => ({}))) as T & Problem
+  if (!response.ok) throw new Refused(response.status, sentence(said))
+  return said
+}
+
+/** Where, what and what to do, as one sentence. */
+function sentence({ error }: Problem): string {
+  return [error?.where, error?.what].filter(Boolean).join(' ') + (error?.do ? `: ${error.do}` : '')
+}

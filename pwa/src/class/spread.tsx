@@ -1,0 +1,156 @@
+import { Swatch } from '../ui/swatch'
+import { words } from '../words/en'
+import { classes } from '../words/en/class'
+import { trade } from '../words/en/trade'
+import type { ClassAskSpread, Reply } from '../wire.gen'
+import { stopsOf, swatchCue, unsure, valueOf, type Stop } from './stops'
+import './spread.css'
+
+/** One's own answer on a shared rail; the name is told where two share a phone. */
+export interface Own {
+  name: string
+  reply: Reply
+}
+
+interface SpreadProps {
+  said: ClassAskSpread
+  /** What the question is about, for whoever hears the plot. */
+  name: string
+  own?: readonly Own[]
+}
+
+/** What a class answered to one question, as dots on the rail that it answered on. */
+export function Spread(props: SpreadProps) {
+  if (props.said.ask.kind === 'plane') return <PlaneSpread {...props} />
+  return swatchCue(props.said.ask) ? <RailSpread {...props} /> : <LineSpread {...props} />
+}
+
+/** An ordinal cue: dots stand on the stops, swatches below. */
+function RailSpread(props: SpreadProps) {
+  const cue = swatchCue(props.said.ask)!
+  return (
+    <ol class="spread-rail" aria-label={props.name}>
+      {stopsOf(props.said).map((stop) => (
+        <li key={stop.key} class={isTrue(props.said, stop) ? 'spread-stop spread-true' : 'spread-stop'}>
+          <Pile {...props} stop={stop} />
+          {stop.key === unsure ? <span class="spread-blank" /> : <Swatch cue={cue} level={Number(stop.key)} />}
+          <span class="spread-name">{stop.name}</span>
+          <Note {...props} stop={stop} />
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+/** Choices in words: one line each, dots along it. */
+function LineSpread(props: SpreadProps) {
+  return (
+    <ol class="spread-lines" aria-label={props.name}>
+      {stopsOf(props.said).map((stop) => (
+        <li key={stop.key} class={isTrue(props.said, stop) ? 'spread-line spread-true' : 'spread-line'}>
+          <span class="spread-name">{stop.name}</span>
+          <Pile {...props} stop={stop} />
+          <Note {...props} stop={stop} />
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+/** As many dots as people; one's own is ringed, and named in the note below. */
+function Pile({ said, own, stop }: SpreadProps & { stop: Stop }) {
+  const mine = ownAt(own, stop).length
+  return (
+    <span class="pile" aria-hidden="true">
+      {Array.from({ length: countOf(said, stop) }, (_, at) => (
+        <span key={at} class={at < mine ? 'pile-dot pile-own' : 'pile-dot'} />
+      ))}
+    </span>
+  )
+}
+
+/** In words: how many, whether one is among them, whether it was so. */
+function Note({ said, own, stop }: SpreadProps & { stop: Stop }) {
+  const n = countOf(said, stop)
+  return (
+    <span class="spread-note">
+      {n > 0 && <span class="spread-count">{n}</span>}
+      {ownAt(own, stop).map(({ name }) => (
+        <strong key={name} class="spread-own">
+          {name}
+        </strong>
+      ))}
+      {isTrue(said, stop) && <strong>{words.app.truth}</strong>}
+    </span>
+  )
+}
+
+/** The neutral plane: dots at the height where each was set, in the opening they were set in. */
+function PlaneSpread({ said, name, own = [] }: SpreadProps) {
+  const truth = said.truth?.[0]?.plane
+  const heights = said.planes.map(trade.planeAt).join('; ') || classes.nobody
+  return (
+    <div class="spread-plane">
+      <div class="spread-opening" role="img" aria-label={classes.planesSaid(name, heights)}>
+        {truth !== undefined && <div class="spread-plane-true" style={{ bottom: percent(truth) }} />}
+        {stacked(said.planes).map(({ share, at }, n) => (
+          <span key={n} class="pile-dot" style={{ bottom: percent(share), left: `${0.6 + at * 0.85}em` }} />
+        ))}
+        {own.map(({ name: whose, reply }) => (
+          <PlaneOwn key={whose} whose={whose} share={reply.plane} />
+        ))}
+      </div>
+      <dl class="spread-told">
+        {truth !== undefined && <Told name={words.app.truth} said={trade.planeAt(truth)} />}
+        {own.map(({ name: whose, reply }) => (
+          <Told key={whose} name={whose} said={reply.plane === undefined ? trade.cannotTell : trade.planeAt(reply.plane)} />
+        ))}
+        {said.unsure > 0 && <Told name={trade.cannotTell} said={String(said.unsure)} />}
+      </dl>
+    </div>
+  )
+}
+
+function PlaneOwn({ whose, share }: { whose: string; share: number | undefined }) {
+  if (share === undefined) return null
+  return (
+    <span class="spread-plane-own" style={{ bottom: percent(share) }}>
+      {whose}
+    </span>
+  )
+}
+
+function Told({ name, said }: { name: string; said: string }) {
+  return (
+    <div>
+      <dt class="label">{name}</dt>
+      <dd>{said}</dd>
+    </div>
+  )
+}
+
+const percent = (share: number) => `${Math.round(share * 1000) / 10}%`
+
+/** Dots that would lie on each other stand beside each other. */
+export function stacked(planes: readonly number[]): { share: number; at: number }[] {
+  const rows = new Map<number, number>()
+  return planes.map((share) => {
+    const row = Math.round(share * 20) // as fine as a plane can be set
+    const at = rows.get(row) ?? 0
+    rows.set(row, at + 1)
+    return { share, at }
+  })
+}
+
+function countOf(said: ClassAskSpread, stop: Stop): number {
+  if (stop.key === unsure) return said.unsure
+  return said.counts.find(({ value }) => value === stop.key)?.n ?? 0
+}
+
+function ownAt(own: readonly Own[] = [], stop: Stop): Own[] {
+  return own.filter(({ reply }) => valueOf(reply) === stop.key)
+}
+
+function isTrue(said: ClassAskSpread, stop: Stop): boolean {
+  return said.truth?.some((reply) => valueOf(reply) === stop.key) ?? false
+}

@@ -1,0 +1,59 @@
+import type { ComponentChildren } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import { Button } from '../ui/button'
+import { words } from '../words/en'
+import { classes } from '../words/en/class'
+import type { ClassShown, Item } from '../wire.gen'
+import { engine } from '../worker/client'
+
+type Made = { item: Item } | 'making' | 'failed'
+
+// Scenes take a second or more to make: the last ones stay at hand.
+const made = new Map<string, Promise<Item>>()
+const mostKept = 8
+
+/** Makes a scene from its family and seed, on this device. */
+export function makeItem(family: string, seed: number): Promise<Item> {
+  const key = `${family} ${seed}`
+  const known = made.get(key)
+  if (known) return known
+  const item = engine.item(family, seed)
+  item.catch(() => made.delete(key))
+  made.set(key, item)
+  if (made.size > mostKept) made.delete(made.keys().next().value!)
+  return item
+}
+
+export function useItem({ family, seed }: Pick<ClassShown, 'family' | 'seed'>): { made: Made; again(): void } {
+  const [state, setState] = useState<Made>('making')
+  const [attempt, setAttempt] = useState(0)
+  useEffect(() => {
+    let wanted = true
+    setState('making')
+    makeItem(family, seed).then(
+      (item) => wanted && setState({ item }),
+      () => wanted && setState('failed'),
+    )
+    return () => void (wanted = false)
+  }, [family, seed, attempt])
+  return { made: state, again: () => setAttempt(attempt + 1) }
+}
+
+interface WithItemProps {
+  shown: Pick<ClassShown, 'family' | 'seed'>
+  children: (item: Item) => ComponentChildren
+}
+
+/** Shows what needs a scene once it has been made, and says so when it cannot be. */
+export function WithItem({ shown, children }: WithItemProps) {
+  const { made: state, again } = useItem(shown)
+  if (state === 'making') return <p role="status">{classes.making}</p>
+  if (state === 'failed')
+    return (
+      <div class="stack">
+        <p role="alert">{classes.sceneFailed}</p>
+        <Button onClick={again}>{words.app.tryAgain}</Button>
+      </div>
+    )
+  return <>{children(state.item)}</>
+}

@@ -1,0 +1,97 @@
+import { useState } from 'preact/hooks'
+import { replyTo, type OwnAnswers } from '../../class/own'
+import { Spread, type Own } from '../../class/spread'
+import { WithItem } from '../../class/with-item'
+import { Button } from '../../ui/button'
+import { classes } from '../../words/en/class'
+import { drill } from '../../words/en/drill'
+import type { Ask, ClassAskSpread, ClassPlaceView, ClassShown, ClassSpread, Item } from '../../wire.gen'
+import { useFire } from '../drill/fire'
+import { SceneView } from '../drill/scene-view'
+import { askName } from '../drill/spell-reply'
+import { Why } from './why'
+
+interface CompareProps {
+  shown: ClassShown
+  spread: ClassSpread
+  places: readonly ClassPlaceView[]
+  own: OwnAnswers | undefined
+}
+
+/** What the class saw, one's own dot among the others; the truth is not told yet. */
+export function Compare(props: CompareProps) {
+  return (
+    <section class="stack">
+      <h2>{classes.compareTitle}</h2>
+      <p class="soft">{props.spread.marks ? classes.compareWhy : classes.noneYet}</p>
+      <Spreads {...props} />
+    </section>
+  )
+}
+
+/** The wall drawn away: the same dots with what was true, and why. */
+export function Cutaway(props: CompareProps) {
+  return (
+    <WithItem shown={props.shown}>
+      {(item) => (
+        <div class="item">
+          <Opened item={item} />
+          <div class="stack stack-wide">
+            <h2>{classes.cutawayTitle}</h2>
+            <Spreads {...props} />
+            <Why item={item} answer={props.places.map(({ place }) => props.own?.of(props.shown.id, place)).find(Boolean)} />
+          </div>
+        </div>
+      )}
+    </WithItem>
+  )
+}
+
+function Opened({ item }: { item: Item }) {
+  const { fire } = useFire(item.scenario, item.moment_s)
+  const [cutaway, setCutaway] = useState(true)
+  return (
+    <div class="stack">
+      <SceneView item={item} fire={fire} cutaway={cutaway} />
+      <div>
+        <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
+      </div>
+    </div>
+  )
+}
+
+function Spreads({ shown, spread, places, own }: CompareProps) {
+  const answers = places.map((person) => ({ person, answer: own?.of(shown.id, person.place) }))
+  const asks = spread.asks.map(({ ask }) => ask)
+  const silent = own && answers.every(({ answer }) => !answer)
+  return (
+    <>
+      {silent && <p>{classes.notCommitted}</p>}
+      <ul class="parts">
+        {spread.asks.map((said) => (
+          <OneSpread key={said.ask.id} said={said} asks={asks} own={ownOf(said, answers)} />
+        ))}
+      </ul>
+    </>
+  )
+}
+
+type Answers = { person: ClassPlaceView; answer: ReturnType<OwnAnswers['of']> }[]
+
+function ownOf(said: ClassAskSpread, answers: Answers): Own[] {
+  return answers.flatMap(({ person, answer }) => {
+    const reply = replyTo(answer, said.ask.id)
+    return reply ? [{ name: answers.length > 1 ? person.call_sign : classes.you, reply }] : []
+  })
+}
+
+function OneSpread({ said, asks, own }: { said: ClassAskSpread; asks: readonly Ask[]; own: Own[] }) {
+  const name = askName(said.ask, asks)
+  return (
+    <li class="part stack">
+      <h3 class="part-name">{name}</h3>
+      <Spread said={said} name={name} own={own} />
+      {said.doubted && <p class="small">{classes.disagreed}</p>}
+    </li>
+  )
+}

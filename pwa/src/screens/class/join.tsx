@@ -1,0 +1,83 @@
+import { useEffect, useState } from 'preact/hooks'
+import { token } from '../../class/fragment'
+import { membership, type Way } from '../../class/membership'
+import { join } from '../../class/phone'
+import { sayJoin } from '../../class/say'
+import { store } from '../../local/store'
+import { Button } from '../../ui/button'
+import { Page } from '../../ui/page'
+import { TextField } from '../../ui/text-field'
+import { classes } from '../../words/en/class'
+
+const codeLength = 8
+
+/** The way into a class: by the token that a camera read, or by eight characters; and under which call sign. */
+export function Join() {
+  const [code, setCode] = useState('')
+  const [callSign, setCallSign] = useOwnCallSign()
+  const [state, setState] = useState<{ joining: boolean; failed?: string }>({ joining: false })
+  const way: Way = token.value === undefined ? { code: clean(code) } : { token: token.value }
+  const ready = callSign.trim() !== '' && ('token' in way || way.code.length === codeLength)
+  const go = async (event: Event) => {
+    event.preventDefault()
+    if (!ready || state.joining) return
+    setState({ joining: true })
+    try {
+      await join(way, { a: callSign.trim() })
+    } catch (error) {
+      setState({ joining: false, failed: sayJoin(error) })
+    }
+  }
+  return (
+    <Page title={classes.title}>
+      <form class="stack stack-wide" onSubmit={(event) => void go(event)}>
+        {'token' in way ? <p>{classes.scanned}</p> : <p>{classes.joinLead}</p>}
+        {'code' in way && <CodeField code={code} set={setCode} />}
+        <TextField label={classes.callSign} value={callSign} set={setCallSign} hint={classes.whoWhy} most={32} />
+        {state.failed && <p role="alert">{state.failed}</p>}
+        <Button look="main" wide submit disabled={!ready || state.joining}>
+          {state.joining ? classes.joining : classes.join}
+        </Button>
+        {!isSecureContext && <p class="small soft">{classes.plainHttp}</p>}
+        <Elsewhere />
+      </form>
+    </Page>
+  )
+}
+
+/** Where else one may have wanted to go: the class one is in, or the instructor's own screens. */
+function Elsewhere() {
+  return (
+    <div class="class-elsewhere stack">
+      {membership.value && (
+        <Button wide onClick={() => void (token.value = undefined)}>
+          {classes.goBack}
+        </Button>
+      )}
+      <p>
+        <a href="/instructor">{classes.lead}</a>
+        <span class="small soft"> {classes.leadWhy}</span>
+      </p>
+    </div>
+  )
+}
+
+function CodeField({ code, set }: { code: string; set(code: string): void }) {
+  return (
+    <TextField label={classes.code} value={code} set={(next) => set(next.toUpperCase())} hint={classes.codeHint} most={codeLength + 2} look="code" capitals />
+  )
+}
+
+/** The code as the server knows it: a person may part it with blanks or strokes. */
+const clean = (code: string) => code.replaceAll(/[^0-9a-z]/gi, '').toUpperCase()
+
+/** The call sign that this device goes by, to be changed or kept. */
+function useOwnCallSign(): [string, (next: string) => void] {
+  const [callSign, setCallSign] = useState('')
+  useEffect(() => {
+    void store()
+      .then(({ journal }) => journal.self())
+      .then((self) => setCallSign((typed) => typed || self.callSign))
+  }, [])
+  return [callSign, setCallSign]
+}

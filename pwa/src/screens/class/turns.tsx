@@ -1,0 +1,64 @@
+import { useState } from 'preact/hooks'
+import type { OwnAnswers } from '../../class/own'
+import { WithItem } from '../../class/with-item'
+import { Button } from '../../ui/button'
+import { classes } from '../../words/en/class'
+import type { ClassPhoneView, ClassPlaceView, ClassShown, Item } from '../../wire.gen'
+import { useFire } from '../drill/fire'
+import { SceneView } from '../drill/scene-view'
+import { useAnswering } from './answering'
+import { Asks } from './asks'
+import { Committed } from './committed'
+
+interface TurnsProps {
+  view: ClassPhoneView
+  shown: ClassShown
+  places: readonly ClassPlaceView[]
+  own: OwnAnswers
+}
+
+/** Everyone on this phone commits in turn; the phone is handed over in between. */
+export function Turns({ view, shown, places, own }: TurnsProps) {
+  const [inHand, setInHand] = useState(places[0]?.place)
+  const due = places.find(({ place }) => !own.of(shown.id, place))
+  if (!due) return <Committed shown={shown} places={places} own={own} />
+  if (due.place !== inHand)
+    return (
+      <section class="stack class-hand">
+        <h2>{classes.handTo(due.call_sign)}</h2>
+        <Button look="main" wide onClick={() => setInHand(due.place)}>
+          {classes.iAm(due.call_sign)}
+        </Button>
+      </section>
+    )
+  return (
+    <WithItem shown={shown}>
+      {(item) => <OneTurn key={due.place} item={item} view={view} scene={shown.id} person={due} named={places.length > 1} />}
+    </WithItem>
+  )
+}
+
+interface OneTurnProps {
+  item: Item
+  view: ClassPhoneView
+  scene: string
+  person: ClassPlaceView
+  named: boolean
+}
+
+function OneTurn({ item, view, scene, person, named }: OneTurnProps) {
+  const { fire, failed } = useFire(item.scenario, item.moment_s)
+  const where = { id: view.class, scene, place: person.place, ...(view.rehearsal && { rehearsal: true }) }
+  const answering = useAnswering(item, where)
+  if (failed) return <p role="alert">{classes.sceneFailed}</p>
+  return (
+    <div class="item item-asking">
+      <p class="item-question">
+        {named && <strong>{classes.answersOf(person.call_sign)} </strong>}
+        {item.question.text}
+      </p>
+      <SceneView item={item} fire={fire} />
+      {fire && <Asks item={item} answering={answering} />}
+    </div>
+  )
+}

@@ -44,7 +44,7 @@ func TestSpreadOfColours(t *testing.T) {
 	for level, count := range dark[1:] {
 		share := float64(count) / float64(all)
 		t.Logf("darkness %d: %.1f %%", level+1, 100*share)
-		assert.Greater(t, share, 0.01, "darkness %d", level+1)
+		assert.Greater(t, share, 0.005, "darkness %d", level+1)
 		assert.Less(t, share, 0.75, "darkness %d", level+1)
 	}
 	for _, hue := range engine.Colours {

@@ -17,7 +17,7 @@ const (
 	// stream has that falls through the hot layer along the wall under the
 	// opening. Both fitted by us to the mean lower-layer temperature of the
 	// published room states.
-	shearMixing = 0.08
+	shearMixing = 0.05
 	fallShare   = 0.5
 )
 

@@ -19,3 +19,9 @@ func (f *Face) Conduct(dt, outside float64) { f.conduct(dt, outside) }
 func (f *Face) Face() float64 {
 	return f.Temp[0] + (f.Temp[0]-f.Temp[1])*f.size[0]/(f.size[0]+f.size[1])
 }
+
+// ConductBack is Conduct with what lies behind the face of a room.
+func (m *Model) ConductBack(room, face int, dt float64) {
+	f := &m.Rooms[room].Faces[face]
+	f.conduct(dt, m.behind(f))
+}

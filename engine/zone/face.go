@@ -28,6 +28,9 @@ type Face struct {
 	size     [cells]float64
 	capacity [cells]float64 // J/(m² K)
 	between  [cells]float64 // W/(m² K) to the next cell; the last to the outside
+	half     float64        // m² K/W from the middle of the outermost cell to the back
+	open     float64        // share of the back that is open to the air
+	backs    []back         // what is behind the rest; never changed once laid
 	Taken    float64        // J taken from the room in all
 	factored float64        // the step that the three below are for, s
 	toNext   [cells]float64
@@ -48,7 +51,7 @@ const (
 
 // newFace cuts a lining into cells, each larger than the last by one factor.
 func newFace(area float64, lining engine.Lining, thickness, temp float64) Face {
-	f := Face{Area: area}
+	f := Face{Area: area, open: 1}
 	growth := growthFor(thickness)
 	size := thickness * (growth - 1) / (power(growth, cells) - 1)
 	if growth == 1 {
@@ -62,8 +65,8 @@ func newFace(area float64, lining engine.Lining, thickness, temp float64) Face {
 	for i := range cells - 1 {
 		f.between[i] = 2 * lining.ConductivityWMK / (f.size[i] + f.size[i+1])
 	}
-	half := f.size[cells-1] / (2 * lining.ConductivityWMK)
-	f.between[cells-1] = 1 / (half + 1/outerFilm)
+	f.half = f.size[cells-1] / (2 * lining.ConductivityWMK)
+	f.between[cells-1] = 1 / (f.half + 1/outerFilm)
 	return f
 }
 

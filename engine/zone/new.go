@@ -37,6 +37,7 @@ func New(sc engine.Scenario, materials engine.Materials) (*Model, error) {
 		}
 		m.Fires = append(m.Fires, fire)
 	}
+	m.layFloors(sc)
 	m.blow()
 	m.look(StepS)
 	m.openBooks()

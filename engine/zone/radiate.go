@@ -12,10 +12,12 @@ const (
 	// gram at 1,000 K (from memory, to be confirmed).
 	sootAbsorb = 700.0 // m²/kg at 1000 K
 
-	// gasAbsorb is the absorption of water vapour and carbon dioxide in gas that
-	// has used all its oxygen, 1/m, in rooms of a few metres (from memory, to be
-	// confirmed).
-	gasAbsorb = 0.35
+	// gasGrey is the emissivity of water vapour and carbon dioxide in a metre of gas
+	// that has used all its oxygen; it grows as the root of path and of what was
+	// used, up to gasGreyMost (Hottel's charts: 0.5 at 0.5 atm m and 0.2 at a tenth
+	// of it, 600 to 1,000 K; from memory, to be confirmed).
+	gasGrey     = 0.36
+	gasGreyMost = 0.6
 
 	// wallGrey is the emissivity of smoked walls. Usual value 0.9.
 	wallGrey = 0.9
@@ -28,11 +30,11 @@ const (
 	// means of the corridor suite, the small box and the closed house in view
 	// (nbs_multiroom, nist_vent_study, ul_nij_ranch), all too hot with 2.2.
 	stillFilm  = 4.0
-	strongFilm = 2.8
+	strongFilm = 3.2
 )
 
-// greyness is the emissivity of the upper layer, 1 - e^(-κL), over the mean beam
-// length 3.6 V/A of its shape.
+// greyness is the emissivity of the upper layer over the mean beam length 3.6 V/A
+// of its shape: that of its gas and, 1 - e^(-κL), of the smoke in it.
 func (r *Room) greyness() float64 {
 	gas := &r.Gas[Upper]
 	volume := r.now.volume[Upper]
@@ -40,8 +42,9 @@ func (r *Room) greyness() float64 {
 	surface := float64(2*r.Area) + float64(2*(r.Width+r.Depth)*deep)
 	beam := 3.6 * volume / surface
 	used := num.Max(0, 1-gas.Of[Oxygen]/float64(airOxygen*gas.Mass))
-	absorb := float64(sootAbsorb*r.now.temp[Upper]/1000)*(gas.Of[Soot]+float64(0.3*gas.Of[Tar]))/volume + float64(gasAbsorb*used)
-	return 1 - num.Exp(-num.Min(absorb*beam, 20))
+	absorb := float64(sootAbsorb*r.now.temp[Upper]/1000) * (gas.Of[Soot] + float64(0.3*gas.Of[Tar])) / volume
+	clear := 1 - num.Min(gasGreyMost, float64(gasGrey*math.Sqrt(used*beam)))
+	return 1 - float64(clear*num.Exp(-num.Min(absorb*beam, 20)))
 }
 
 // loseToWalls takes heat from the layers into the faces for one step, by
@@ -55,16 +58,25 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 	hot := r.film
 	glow := float64(Boltzmann * fourth(num.Min(now.temp[Upper], hottest)))
 	spare := r.spare(touch, hot, dt)
+	walls, taken := 0.0, [2]float64{}
 	for i := range r.Faces {
 		face := &r.Faces[i]
 		surface := face.Surface()
 		up := float64(touch[i] * hot[Upper] * (now.temp[Upper] - surface))
 		down := float64((1 - touch[i]) * hot[Lower] * (now.temp[Lower] - surface))
+		if i == HighWall || i == LowWall {
+			walls += float64(spare[Upper] * up * face.Area)
+		}
+		taken[Upper] += float64(num.Max(0, up) * face.Area)
+		taken[Lower] += float64(num.Max(0, down) * face.Area)
 		own := float64(Boltzmann * fourth(surface))
 		seen := float64(r.grey * wallGrey * touch[i] * (glow - own))
 		m.give(r, face, float64(spare[Upper]*(up+seen)), Upper, dt)
 		m.give(r, face, float64(spare[Lower]*down), Lower, dt)
 	}
+	r.sink(walls)
+	m.deposit(r, Upper, spare[Upper]*taken[Upper], dt)
+	m.deposit(r, Lower, spare[Lower]*taken[Lower], dt)
 	m.shineDown(r, glow, spare[Upper], touch, dt)
 	m.shineFlames(r, flameW, dt)
 }

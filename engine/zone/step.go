@@ -49,7 +49,7 @@ func (m *Model) finish(dt float64) {
 		r.settle()
 		m.HRR += r.Out.BurnW
 		face := &r.Faces[m.Steps%faceCount]
-		face.conduct(faceCount*dt, m.Ambient)
+		face.conduct(faceCount*dt, m.behind(face))
 	}
 	for i := range m.Vents {
 		m.HRR += m.Vents[i].OutsideW

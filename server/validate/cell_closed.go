@@ -12,7 +12,7 @@ import (
 func closedCells(library sim.Library, data *table) (Series, error) {
 	s := Series{
 		ID: "fsri_compartment_closed", Title: "room with its door shut, gas burner starved of air",
-		Tuned: "the oxygen limit was set a little below its published rule by the mean of these rooms, and how a starved flame dies was shaped with them in view; no single row was fitted",
+		Tuned: "the oxygen limit was set a little below its published rule by the mean of these rooms, how a starved flame dies was shaped, and the cooled flow down along the walls was set, with them in view; no single row was fitted",
 		Notes: append([]string{
 			"leakage not stated: 0.05 m², which gives first pulses of the measured tens of pascals, so that the pulse's size is no test of the model",
 			"the peak temperature is that of sensors 0.3 m below the ceiling, which read a tenth to a quarter above the mean of the layer",

@@ -8,7 +8,7 @@ import (
 
 // quantities lists all in the order of the tables.
 var quantities = []*Quantity{
-	&LayerRise, &ClosedRise, &LowerRise, &LayerDepth, &Neutral, &Flow, &Speed, &Pressure, &Oxygen, &OxygenSpent, &Extinction,
+	&LayerRise, &ClosedRise, &LowerRise, &AboveRise, &LayerDepth, &Neutral, &Flow, &Speed, &Pressure, &Oxygen, &OxygenSpent, &Extinction,
 }
 
 // Markdown is the report as it is committed. Numbers are rounded so that only a

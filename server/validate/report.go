@@ -21,6 +21,7 @@ type Quantity struct {
 var (
 	LayerRise   = Quantity{"hot-layer temperature rise", "K", 0.07, "scatter 35 %, bias 1.02 (natural ventilation)"}
 	LowerRise   = Quantity{"lower-layer temperature rise", "K", 0.07, ""}
+	AboveRise   = Quantity{"hot-layer temperature rise, storey above", "K", 0.07, ""}
 	LayerDepth  = Quantity{"layer depth, open rooms", "m", 0.05, "scatter 19 %, bias 0.95"}
 	ClosedRise  = Quantity{"hot-layer temperature rise, closed rooms", "K", 0.07, "scatter 12 %, bias 0.93 (no ventilation)"}
 	Oxygen      = Quantity{"oxygen", "vol %", 0.08, "scatter 30 %, bias 0.96"}
@@ -143,4 +144,4 @@ func near(points []Point, distance float64) float64 {
 
 // heatLossTuned is said of the three series in view of whose means the strength
 // of convection into the walls was set (engine/zone, strongFilm).
-const heatLossTuned = "the strength of convection into the walls was set with the mean temperature of this series in view; no single row was fitted"
+const heatLossTuned = "the strength of convection into the walls and of the cooled flow down along them was set with the means of this series in view; no single row was fitted"

@@ -1,18 +1,19 @@
 import type { RefObject } from 'preact'
 import { useMemo, useRef, useState, useEffect } from 'preact/hooks'
-import { picture as words } from '../words/en/picture'
+import { scene as words } from '../words/en/scene'
 import { layOut, type Place } from './layout'
 import { openingName } from './names'
 import type { SceneProps } from './scene-props'
-import { corners, facingOf, frameView, type View } from './view'
+import { ACROSS, corners, facingOf, frameView, type View } from './view'
 import { NARROW, zoomFor, type Zoom } from './zoom'
 
-interface HandlesProps extends SceneProps { canvas: RefObject<HTMLCanvasElement | null>; near: boolean }
+interface HandlesProps extends SceneProps { canvas: RefObject<HTMLCanvasElement | null>; near: boolean; far: boolean }
 
 /** The openings as things to press: over the drawing, in its own places. */
 export function Handles(props: HandlesProps) {
   const { aspect, width } = useShape(props.canvas)
-  const view = useMemo(() => frameView(layOut(props.scenario), props.side, aspect), [props.scenario, props.side, aspect])
+  const away = props.far ? ACROSS : 1
+  const view = useMemo(() => frameView(layOut(props.scenario), props.side, aspect, away), [props.scenario, props.side, aspect, away])
   const cutaway = props.cutaway ?? false
   const place = props.near ? view.layout.places.find(({ id }) => id === props.selected) : undefined
   const zoom = zoomFor(view, { cutaway, narrow: width < NARROW, place })
@@ -43,7 +44,7 @@ function Handle({ view, zoom, place, frame, cutaway, selected, onPick, onOpen }:
   }
   const slider = onOpen && {
     role: 'slider' as const, 'aria-valuemin': 0, 'aria-valuemax': 100, 'aria-valuenow': Math.round(100 * open),
-    'aria-valuetext': words.open(Math.round(100 * open)),
+    'aria-valuetext': words.openBy(Math.round(100 * open)),
   }
   return (
     <button

@@ -1,12 +1,14 @@
 import type { Scenario, Side } from '../wire.gen'
 import { aim, type Aimed } from './aim'
 import { draw } from './draught'
+import { eavesOf, holdOf, type Eave } from './eaves'
+import { putHold } from './fluid/hold'
 import { makeGrid, type Grid } from './fluid/grid'
 import type { Fading } from './fluid/fading'
 import type { Breadth } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
-import type { Inlet, Jet } from './jet'
+import { heatOf, type Inlet, type Jet } from './jet'
 import { Noise } from './noise'
 import { stamp } from './stamp'
 import { makeCanvas, paint, type Canvas } from './paint'
@@ -15,6 +17,9 @@ import { facingOf, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
 export const FINENESS = [12000, 7500, 4500] as const
+
+/** Where the unevenness of all smoke starts from; another gives other lumps of the same smoke. Chosen by us. */
+const SEED = 20261
 
 /** An opening that smoke may leave by; `left` metres of it have. */
 interface Source extends Aimed { left: number }
@@ -29,15 +34,17 @@ export class Picture {
   readonly grid: Grid
   readonly #front: Canvas
   readonly #back: Canvas
-  readonly #noise = new Noise(20261)
+  readonly #noise: Noise
   readonly #sources: Source[]
   readonly #outsideC: number
   readonly #fading: Fading
+  readonly #eaves: readonly Eave[]
   #windMS = 0
   #steps = 0
 
-  constructor(scenario: Scenario, view: View, cells: number = FINENESS[0]) {
+  constructor(scenario: Scenario, view: View, cells: number = FINENESS[0], seed = SEED) {
     this.view = view
+    this.#noise = new Noise(seed)
     const aspect = view.widthM / view.heightM
     const ny = Math.max(12, Math.round(Math.sqrt(cells / aspect) / 2))
     const nx = Math.max(12, Math.round(ny * aspect))
@@ -45,6 +52,7 @@ export class Picture {
     this.#front = makeCanvas(this.grid)
     this.#back = makeCanvas(this.grid)
     this.#outsideC = scenario.ambient.t_c
+    this.#eaves = eavesOf(view)
     this.#fading = fadingOf(this.view.layout.top)
     this.#sources = this.view.layout.places.flatMap((place) => {
       const facing = facingOf(this.view, place)
@@ -89,12 +97,14 @@ export class Picture {
     const { grid } = this
     const time = this.timeS
     grid.spread.fill(0)
+    grid.held.fill(0)
     const breadth = { row: 0, openingM: grid.cellM * 4 }
     for (const source of this.#sources) {
       const jet = this.#jetOf(source)
       if (jet.depth > 0.01 && jet.look.outVelocityMS > 0.005) lower(breadth, jet, grid.cellM)
       source.left += stamp(grid, jet, source.left, this.#noise, time)
       draw(grid, jet)
+      if (jet.facing === 'eye' && jet.depth > 0.01) this.#bank(jet)
     }
     stepFluid(grid, this.#fading, this.#noise, breadth, time)
     this.#steps++
@@ -118,6 +128,12 @@ export class Picture {
         speedMS: look.open < 0.02 ? 0 : look.inVelocityMS,
       }
     })
+  }
+
+  /** Lets the eaves above a stream hold it back. */
+  #bank({ area, look }: Jet): void {
+    const heat = heatOf(look, this.#outsideC)
+    for (const eave of this.#eaves) putHold(this.grid, eave, holdOf(eave, area, look.outVelocityMS, heat))
   }
 
   #jetOf(source: Source): Jet {

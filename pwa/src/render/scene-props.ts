@@ -1,4 +1,5 @@
 import type { Scenario, Side } from '../wire.gen'
+import type { Daylight } from './draw/palette'
 import type { FrameLook } from './frame'
 
 /** What a screen says of the scene it shows. */
@@ -17,6 +18,8 @@ export interface SceneProps {
   onOpen?: ((opening: string, open: number) => void) | undefined
   us?: boolean
   wind?: { m_s: number; from: Side | undefined }
+  /** The light to begin with; left out, that which the page's theme goes with. */
+  light?: Daylight | undefined
   /** The smoke stands still. */
   paused?: boolean
   /** The text twin is read out and shown by the caller instead. */

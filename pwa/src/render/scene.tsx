@@ -1,7 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { picture as words } from '../words/en/picture'
+import { scene as words } from '../words/en/scene'
 import { trade } from '../words/en/trade'
-import { describe } from './describe'
+import { Controls, type Distance } from './controls'
+import { describe, type Seen } from './describe'
+import { daylightOf, type Daylight } from './draw/palette'
 import { Handles } from './handles'
 import type { SceneProps } from './scene-props'
 import { Show } from './show'
@@ -10,23 +12,30 @@ import './scene.css'
 const STILL_S = 1 // with reduced motion, one picture a second
 const SAID_EVERY_MS = 3000 // the text twin for screen readers follows slowly, chosen by us
 
+/** How the scene is looked at, which the person decides on the picture itself. */
+interface Standing { near: boolean; far: boolean; light: Daylight }
+
 /** A building with its smoke, as seen from one side. */
 export function Scene(props: SceneProps) {
   const canvas = useRef<HTMLCanvasElement>(null)
-  const [wanted, come] = useState(false)
-  const canCome = !props.cutaway && inSight(props)
-  const near = wanted && canCome
-  const latest = useRef({ ...props, near })
-  latest.current = { ...props, near }
+  const [distance, stand] = useState<Distance>('whole')
+  const [chosen, shine] = useState<Daylight | undefined>(props.light)
+  const canCome = inSight(props)
+  const standing: Standing = {
+    near: distance === 'near' && canCome && !props.cutaway, far: distance === 'far' && !props.cutaway,
+    light: chosen ?? daylightOf(document.documentElement.dataset['theme']),
+  }
+  const latest = useRef({ props, chosen, standing })
+  latest.current = { props, chosen, standing }
   useEffect(() => run(canvas.current!, () => latest.current), [])
   return (
     <div class="scene">
-      <canvas ref={canvas} role="img" aria-label={words.scene(trade.sides[props.side])} />
-      {(props.onPick ?? props.onOpen) && <Handles {...props} near={near} canvas={canvas} />}
-      {canCome && (
-        <button type="button" class="scene-near" aria-pressed={near} onClick={() => come(!near)}>{near ? words.farther : words.nearer}</button>
+      <canvas ref={canvas} role="img" aria-label={words.picture(trade.sides[props.side])} />
+      {(props.onPick ?? props.onOpen) && <Handles {...props} near={standing.near} far={standing.far} canvas={canvas} />}
+      {!props.cutaway && (
+        <Controls distance={standing.near ? 'near' : standing.far ? 'far' : 'whole'} canCome={canCome} stand={stand} light={standing.light} shine={shine} />
       )}
-      {!props.silent && <Twin {...props} />}
+      {!props.silent && <Twin {...props} seen={{ far: standing.far, light: standing.light, ...(props.wind && { wind: props.wind }) }} />}
     </div>
   )
 }
@@ -37,20 +46,22 @@ function inSight({ scenario, side, selected }: SceneProps): boolean {
   return marked?.to === 'outside' && (marked.side === side || marked.kind === 'roof_hatch')
 }
 
+const calmly = () => matchMedia('(prefers-reduced-motion: reduce)')
+
 /** What the picture shows, in words, for a screen reader. Not announced: it is there to be read when wanted. */
-function Twin({ frame, scenario, side }: SceneProps) {
+function Twin({ frame, scenario, side, seen }: SceneProps & { seen: Seen }) {
   const [said, say] = useState('')
-  const latest = useRef(frame)
-  latest.current = frame
+  const latest = useRef({ frame, seen })
+  latest.current = { frame, seen }
   useEffect(() => {
     const tell = () => {
-      const now = latest.current()
-      say(now ? describe(now, scenario, side).join(' ') : '')
+      const now = latest.current.frame()
+      say(now ? [...describe(now, scenario, side, latest.current.seen), ...(calmly().matches ? [words.arrows] : [])].join(' ') : '')
     }
     tell()
     const timer = setInterval(tell, SAID_EVERY_MS)
     return () => clearInterval(timer)
-  }, [scenario, side])
+  }, [scenario, side, seen.far, seen.light])
   return <p class="scene-words">{said}</p>
 }
 
@@ -63,10 +74,12 @@ function note(start: number, duration: number): void {
   performance.measure('lintel-picture', { start, duration })
 }
 
+type Latest = () => { props: SceneProps; chosen: Daylight | undefined; standing: Standing }
+
 /** Runs the picture until the component goes; stands still while the page is hidden. */
-function run(canvas: HTMLCanvasElement, props: () => SceneProps & { near: boolean }): () => void {
+function run(canvas: HTMLCanvasElement, latest: Latest): () => void {
   const show = new Show(canvas)
-  const calm = matchMedia('(prefers-reduced-motion: reduce)')
+  const calm = calmly()
   let last = performance.now()
   let request = requestAnimationFrame(tick)
   function tick(now: number): void {
@@ -78,9 +91,12 @@ function run(canvas: HTMLCanvasElement, props: () => SceneProps & { near: boolea
     }
     if (calm.matches && seconds < STILL_S) return
     last = now
-    const p = props()
+    const { props: p, chosen, standing } = latest()
     const took = show.advance(
-      { scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected, near: p.near, paused: p.paused ?? false, ...(p.wind && { wind: p.wind }) },
+      {
+        scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected,
+        near: standing.near, far: standing.far, light: chosen, paused: p.paused ?? false, ...(p.wind && { wind: p.wind }),
+      },
       seconds,
       calm.matches,
     )

@@ -8,6 +8,7 @@ import { paletteOf, type Daylight, type Palette } from './draw/palette'
 import { drawHaze } from './draw/haze'
 import { glassKey } from './glass'
 import type { Pen } from './draw/pen'
+import { drawPaces } from './draw/pace'
 import { drawWind } from './draw/wind'
 import { Film } from './film'
 import { STEP_S } from './fluid/step'
@@ -87,7 +88,7 @@ export class Show {
     else this.#due = Math.min(this.#due + seconds, inStills ? 1.2 : 3 * STEP_S)
     const both = inStills || seconds > 0.8 * STEP_S // a slow screen has no frame to spare between step and paint
     if (!showing.paused && this.#due >= STEP_S && (both || !this.#waits)) this.#step(showing, inStills)
-    if (this.#waits && (both || this.#due < STEP_S)) this.#draw(showing)
+    if (this.#waits && (both || this.#due < STEP_S)) this.#draw(showing, inStills)
     const took = performance.now() - began
     if (!inStills && this.#behind === 0) this.#keepUp(took, seconds)
     return took
@@ -141,7 +142,7 @@ export class Show {
     this.#behind = HEAD_START
   }
 
-  #draw(showing: Showing): void {
+  #draw(showing: Showing, inStills: boolean): void {
     this.#waits = false
     const picture = this.#picture!
     const palette = paletteOf(document.documentElement.dataset['theme'], showing.light)
@@ -171,6 +172,7 @@ export class Show {
     this.#film!.show(ctx, picture.front, width, height)
     ctx.globalAlpha = 1
     if (picture.view.away > 1) drawHaze(this.#pen(ctx, picture.view), picture.view, palette)
+    if (inStills && this.#fade < 0.5) drawPaces(this.#pen(ctx, picture.view), picture.view, palette, frame)
     const { ambient } = showing.scenario
     const wind = showing.wind ?? { m_s: ambient.wind_m_s ?? 0, from: ambient.wind_from }
     drawWind(this.#pen(ctx, picture.view), picture.view, palette, wind.m_s, wind.from)

@@ -2,6 +2,7 @@ import { Noise } from '../noise'
 import { carryAir } from './air'
 import type { Fading } from './fading'
 import { buoyancy, churn, mixAir, type Breadth } from './force'
+import { holdBack } from './hold'
 import { project } from './project'
 import { carrySmoke } from './smoke'
 import type { Grid } from './grid'
@@ -17,7 +18,9 @@ export function stepFluid(grid: Grid, fading: Fading, noise: Noise, breadth: Bre
     mixAir(grid, smoke, breadth)
   }
   churn(grid, noise, breadth, time, STEP_S)
+  holdBack(grid)
   project(grid)
+  holdBack(grid)
   carryAir(grid, fading, STEP_S)
   carrySmoke(grid, grid.front, fading, STEP_S)
   carrySmoke(grid, grid.back, fading, STEP_S)

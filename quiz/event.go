@@ -27,6 +27,7 @@ const (
 	MaxEventBytes = 64 << 10 // of one body
 	MaxBatch      = 100      // events in one request
 	MaxCallSign   = 32       // characters
+	MaxTitle      = 80       // characters
 	MaxSeq        = 1<<53 - 1
 	maxClientMS   = 8_640_000_000_000_000 // the last time a script's date can hold (ECMA-262, Time Values)
 )
@@ -141,7 +142,7 @@ func ValidateDevice(device, secret, callSign string) error {
 		return engine.Bad("device", "is not 128 bits of lower-case hex", "make 16 random bytes and spell them as 32 digits")
 	case !isHex(secret, 64):
 		return engine.Bad("secret", "is not 256 bits of lower-case hex", "make 32 random bytes and spell them as 64 digits")
-	case !isCallSign(callSign):
+	case !IsCallSign(callSign):
 		return engine.Bad("call_sign", "is empty, too long or holds control characters", "choose 1 to "+strconv.Itoa(MaxCallSign)+" letters, digits and spaces")
 	}
 	return nil
@@ -149,6 +150,12 @@ func ValidateDevice(device, secret, callSign string) error {
 
 // IsDeviceID reports whether s is spelled as a device id.
 func IsDeviceID(s string) bool { return isHex(s, 32) }
+
+// IsSecret reports whether s is spelled as a device's secret.
+func IsSecret(s string) bool { return isHex(s, 64) }
+
+// IsTitle reports whether s may name a set, a roster or a class.
+func IsTitle(s string) bool { return isLine(s, MaxTitle) }
 
 func isHex(s string, digits int) bool {
 	if len(s) != digits {
@@ -179,10 +186,13 @@ func isObject(text Raw) bool {
 	return len(text) >= 2 && text[0] == '{' && text[len(text)-1] == '}'
 }
 
-// isCallSign refuses control characters and the marks that turn the direction
+// IsCallSign reports whether s may be a call sign: it refuses control characters and the marks that turn the direction
 // of text around, with which one call sign could be drawn as another.
-func isCallSign(s string) bool {
-	if !utf8.ValidString(s) || utf8.RuneCountInString(s) > MaxCallSign {
+func IsCallSign(s string) bool { return isLine(s, MaxCallSign) }
+
+// isLine accepts up to so many characters with something to see among them.
+func isLine(s string, most int) bool {
+	if !utf8.ValidString(s) || utf8.RuneCountInString(s) > most {
 		return false
 	}
 	seen := false

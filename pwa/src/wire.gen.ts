@@ -943,12 +943,10 @@ export interface ClassPlanned {
   note: string
 }
 
-/** Scene is a planned scene made ready: with what it asks, and every right reply to each ask, as the server worked them out. */
+/** Scene is a planned scene made ready: the item that the phones make too, and every right reply to each of its asks, as the server worked them out. */
 export interface ClassScene extends ClassPlanned {
   id: string
-  title: string
-  kind: ItemKind
-  asks: Ask[]
+  item: Item
   truth: Reply[][]
 }
 
@@ -1080,11 +1078,12 @@ export interface ClassSpread {
   sheets: number
 }
 
-/** AskSpread is the answers to one ask. Counts follow the ask's own order, with every value that could have been given; a plane has none, and Planes lists what was given, lowest first. Truth and the figures that depend on it are there once the truth is shown. */
+/** AskSpread is the answers to one ask. Counts follow the ask's own order, with every value that could have been given. A plane has none, and Planes lists what was given, lowest first; so does Moments for the seconds of a report. Truth and the figures that depend on it are there once the truth is shown. */
 export interface ClassAskSpread {
   ask: Ask
   counts: ClassCount[]
   planes: number[]
+  moments?: number[]
   unsure: number
   /** the two readings that disagree most */
   apart: ClassApart | null

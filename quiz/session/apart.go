@@ -1,6 +1,7 @@
 package session
 
 import (
+	"math"
 	"slices"
 
 	"lintel/quiz"
@@ -20,8 +21,8 @@ type side struct {
 // own scale; of pairs equally far, the one with the most people on its smaller
 // side, since there the class is divided and not one person mistaken. It is nil
 // while fewer than two values are given.
-func apart(kind quiz.AskKind, all []given, named bool) *Apart {
-	sides := sidesOf(kind, all)
+func apart(item *quiz.Item, kind quiz.AskKind, all []given, named bool) *Apart {
+	sides := sidesOf(scale(item, kind), all)
 	if len(sides) < 2 {
 		return nil
 	}
@@ -42,19 +43,24 @@ func apart(kind quiz.AskKind, all []given, named bool) *Apart {
 	return out
 }
 
-// distance is how far two values lie apart. Levels, planes and changes are a
-// scale; words of other asks are only the same or different.
+// distance is how far two values lie apart. Levels, planes, moments, changes and
+// trends are a scale; words of other asks are only the same or different. To have
+// reported nothing is as far from any moment as can be.
 func distance(kind quiz.AskKind, a, b *side) float64 {
 	switch kind {
-	case quiz.AskLevel, quiz.AskPlane, quiz.AskChange:
+	case quiz.AskLevel, quiz.AskPlane, quiz.AskChange, quiz.AskTrend:
+		return b.rank - a.rank
+	case quiz.AskMoment:
+		if a.value == Quiet || b.value == Quiet {
+			return math.MaxFloat64
+		}
 		return b.rank - a.rank
 	}
 	return 1
 }
 
 // sidesOf groups what was given by value, in the order of the scale.
-func sidesOf(kind quiz.AskKind, all []given) []side {
-	order := scale(kind)
+func sidesOf(order []string, all []given) []side {
 	var sides []side
 	for _, g := range all {
 		value := Value(&g.part.Given)
@@ -64,8 +70,10 @@ func sidesOf(kind quiz.AskKind, all []given) []side {
 		at := slices.IndexFunc(sides, func(s side) bool { return s.value == value })
 		if at < 0 {
 			rank := float64(slices.Index(order, value))
-			if g.part.Given.Plane != nil {
-				rank = *g.part.Given.Plane
+			if given := &g.part.Given; given.Plane != nil {
+				rank = *given.Plane
+			} else if given.AtS != nil {
+				rank = *given.AtS
 			}
 			sides, at = append(sides, side{value: value, rank: rank}), len(sides)
 		}

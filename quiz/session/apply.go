@@ -177,7 +177,7 @@ func (s *State) disagree(e Entry) error {
 	if scene == nil {
 		return engine.Bad("scene", "is not one of this class", "name a scene of the class")
 	}
-	if !slices.ContainsFunc(scene.Asks, func(a quiz.Ask) bool { return a.ID == e.Ask }) {
+	if !slices.ContainsFunc(scene.Item.Question.Asks, func(a quiz.Ask) bool { return a.ID == e.Ask }) {
 		return engine.Bad("ask", "is none of this scene's questions", "name one of its asks")
 	}
 	kept := slices.DeleteFunc(slices.Clone(s.doubts[e.Scene]), func(d Doubt) bool { return d.Ask == e.Ask })

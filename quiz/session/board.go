@@ -92,7 +92,7 @@ func (s *State) BoardView(choices []Choice) BoardView {
 
 func (s *State) boardScene(at int) BoardScene {
 	scene := &s.Scenes[at]
-	out := BoardScene{Shown: s.shown(at), Title: scene.Title, Note: scene.Note, Revealed: s.revealed[scene.ID], Doubts: append([]Doubt{}, s.doubts[scene.ID]...)}
+	out := BoardScene{Shown: s.shown(at), Title: scene.Item.Title, Note: scene.Note, Revealed: s.revealed[scene.ID], Doubts: append([]Doubt{}, s.doubts[scene.ID]...)}
 	if s.Committed(scene.ID) > 0 {
 		out.Spread = s.spread(scene, true, true)
 	}

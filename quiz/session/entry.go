@@ -56,7 +56,6 @@ const (
 const (
 	Version     = 1
 	MaxScenes   = 40
-	MaxTitle    = 80   // characters
 	MaxNote     = 400  // characters
 	MaxLookS    = 1800 // s
 	UndoMS      = 5000 // how long a step may be taken back
@@ -111,14 +110,12 @@ type Planned struct {
 	Note   string `json:"note"`
 }
 
-// Scene is a planned scene made ready: with what it asks, and every right reply
-// to each ask, as the server worked them out.
+// Scene is a planned scene made ready: the item that the phones make too, and
+// every right reply to each of its asks, as the server worked them out.
 type Scene struct {
 	ID string `json:"id"`
 	Planned
-	Title string         `json:"title"`
-	Kind  quiz.ItemKind  `json:"kind"`
-	Asks  []quiz.Ask     `json:"asks"`
+	Item  quiz.Item      `json:"item"`
 	Truth [][]quiz.Reply `json:"truth"`
 }
 

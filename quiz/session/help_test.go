@@ -16,11 +16,11 @@ func plane(x float64) *float64 { return &x }
 // scene asks for volume (true: 3) and for the neutral plane (true: 0.4).
 func scene(id string, lookS int) session.Scene {
 	return session.Scene{
-		ID: id, Planned: session.Planned{Family: "family-" + id, Seed: 7, LookS: lookS, Note: "ask why"}, Kind: quiz.FlowPlane,
-		Asks: []quiz.Ask{
+		ID: id, Planned: session.Planned{Family: "family-" + id, Seed: 7, LookS: lookS, Note: "ask why"},
+		Item: quiz.Item{Kind: quiz.FlowPlane, Question: quiz.Question{Asks: []quiz.Ask{
 			{ID: "level:volume@door", Kind: quiz.AskLevel, Cue: engine.CueVolume, Opening: "door"},
 			{ID: "plane@door", Kind: quiz.AskPlane, Opening: "door"},
-		},
+		}}},
 		Truth: [][]quiz.Reply{{{Level: level(3)}}, {{Plane: plane(0.4)}}},
 	}
 }

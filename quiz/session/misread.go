@@ -66,11 +66,11 @@ func (s *State) cues() []tally {
 	var all []tally
 	for i := range s.Scenes {
 		scene := &s.Scenes[i]
-		for j := range scene.Asks {
-			if s.doubted(scene.ID, scene.Asks[j].ID) {
+		for j := range scene.Item.Question.Asks {
+			if s.doubted(scene.ID, scene.Item.Question.Asks[j].ID) {
 				continue
 			}
-			all = s.tallyAsk(all, scene.ID, &scene.Asks[j])
+			all = s.tallyAsk(all, scene.ID, &scene.Item.Question.Asks[j])
 		}
 	}
 	return worstFirst(all)

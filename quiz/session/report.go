@@ -83,9 +83,9 @@ func (s *State) personReport(p *Person) PersonReport {
 			continue
 		}
 		answer := PersonAnswer{Scene: scene.ID, Late: late, Sheet: mark.Sheet, TookS: mark.TookS, Confidence: mark.Confidence, Parts: []PersonPart{}}
-		for j := range scene.Asks {
-			if part := partOf(mark, scene.Asks[j].ID); part != nil {
-				answer.Parts = append(answer.Parts, PersonPart{PartMark: *part, Cue: CueOf(&scene.Asks[j]), Truth: scene.Truth[j], Doubted: s.doubted(scene.ID, part.Ask)})
+		for j := range scene.Item.Question.Asks {
+			if part := partOf(mark, scene.Item.Question.Asks[j].ID); part != nil {
+				answer.Parts = append(answer.Parts, PersonPart{PartMark: *part, Cue: CueOf(&scene.Item.Question.Asks[j]), Truth: scene.Truth[j], Doubted: s.doubted(scene.ID, part.Ask)})
 			}
 		}
 		out.Answers = append(out.Answers, answer)

@@ -20,13 +20,14 @@ type Spread struct {
 }
 
 // AskSpread is the answers to one ask. Counts follow the ask's own order, with
-// every value that could have been given; a plane has none, and Planes lists
-// what was given, lowest first. Truth and the figures that depend on it are
+// every value that could have been given. A plane has none, and Planes lists what
+// was given, lowest first; so does Moments for the seconds of a report. Truth and the figures that depend on it are
 // there once the truth is shown.
 type AskSpread struct {
 	Ask      quiz.Ask     `json:"ask"`
 	Counts   []Count      `json:"counts"`
 	Planes   []float64    `json:"planes"`
+	Moments  []float64    `json:"moments,omitempty"`
 	Unsure   int          `json:"unsure"`
 	Apart    *Apart       `json:"apart"` // the two readings that disagree most
 	Doubted  bool         `json:"doubted"`
@@ -55,7 +56,7 @@ type Apart struct {
 }
 
 // Value spells what a reply gives as one word: a level as its digit, a plane in
-// hundredths. It is empty for "cannot tell".
+// hundredths, a moment in whole seconds. It is empty for "cannot tell".
 func Value(r *quiz.Reply) string {
 	switch {
 	case r.Unsure:
@@ -64,19 +65,29 @@ func Value(r *quiz.Reply) string {
 		return strconv.Itoa(*r.Level)
 	case r.Plane != nil:
 		return strconv.FormatFloat(*r.Plane, 'f', 2, 64)
-	case r.Flow != "":
-		return string(r.Flow)
-	case r.Stage != "":
-		return string(r.Stage)
-	case r.Regime != "":
-		return string(r.Regime)
+	case r.AtS != nil:
+		return strconv.FormatFloat(*r.AtS, 'f', 0, 64)
+	case r.Quiet:
+		return Quiet
 	}
-	return string(r.Change)
+	// Of what is left exactly one is set.
+	return string(r.Flow) + string(r.Stage) + string(r.Regime) + string(r.Change) + r.Opening + string(r.Trend) + string(r.Pick)
 }
 
+// Quiet is the value of a watch in which nothing was reported.
+const Quiet = "quiet"
+
 // scale lists the values of an ask in order, where they are few.
-func scale(kind quiz.AskKind) []string {
+func scale(item *quiz.Item, kind quiz.AskKind) []string {
 	switch kind {
+	case quiz.AskOpening:
+		return item.Show
+	case quiz.AskTrend:
+		return []string{string(quiz.Better), string(quiz.Steady), string(quiz.Worse)}
+	case quiz.AskPick:
+		return []string{string(quiz.First), string(quiz.Second)}
+	case quiz.AskMoment:
+		return []string{Quiet}
 	case quiz.AskLevel:
 		var levels []string
 		for level := range engine.TopLevel + 1 {
@@ -106,7 +117,7 @@ func words[T ~string](list []T) []string {
 // spread gathers the marks of a scene.
 func (s *State) spread(scene *Scene, truth, named bool) *Spread {
 	out := &Spread{Scene: scene.ID}
-	for i := range scene.Asks {
+	for i := range scene.Item.Question.Asks {
 		out.Asks = append(out.Asks, s.askSpread(scene, i, truth, named))
 	}
 	for i, mark := range s.marks[scene.ID] {
@@ -171,16 +182,17 @@ func partOf(mark *Mark, ask string) *PartMark {
 }
 
 func (s *State) askSpread(scene *Scene, at int, truth, named bool) AskSpread {
-	ask := scene.Asks[at]
+	ask := scene.Item.Question.Asks[at]
 	all := s.gather(scene.ID, ask.ID)
-	out := AskSpread{Ask: ask, Counts: []Count{}, Planes: []float64{}, Doubted: s.doubted(scene.ID, ask.ID), Apart: apart(ask.Kind, all, named)}
-	for _, value := range scale(ask.Kind) {
+	out := AskSpread{Ask: ask, Counts: []Count{}, Planes: []float64{}, Doubted: s.doubted(scene.ID, ask.ID), Apart: apart(&scene.Item, ask.Kind, all, named)}
+	for _, value := range scale(&scene.Item, ask.Kind) {
 		out.Counts = append(out.Counts, Count{Value: value})
 	}
 	for _, g := range all {
 		out.add(&g.part.Given)
 	}
 	slices.Sort(out.Planes)
+	slices.Sort(out.Moments)
 	if truth {
 		out.Truth = scene.Truth[at]
 		out.judge(all)
@@ -195,6 +207,8 @@ func (a *AskSpread) add(r *quiz.Reply) {
 		a.Unsure++
 	case r.Plane != nil:
 		a.Planes = append(a.Planes, *r.Plane)
+	case r.AtS != nil:
+		a.Moments = append(a.Moments, *r.AtS)
 	default:
 		at := slices.IndexFunc(a.Counts, func(c Count) bool { return c.Value == value })
 		if at < 0 {

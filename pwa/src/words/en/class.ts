@@ -8,7 +8,7 @@ export const classes = {
   joining: 'Joining',
   lead: 'Lead classes',
   leadWhy: 'For instructors: rosters, sets and the board.',
-  going: (title: string) => `You are in ${title}`,
+  joinTo: (title: string) => `Join: ${title}`,
   goBack: 'Back to the class',
   leaveClass: 'Leave this class on this phone',
   leaveSure: 'What you committed stays with the class and in your Log. To come back you need the code again.',

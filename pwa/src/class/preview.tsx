@@ -1,0 +1,32 @@
+import { useState } from 'preact/hooks'
+import { useFire } from '../screens/drill/fire'
+import { SceneView } from '../screens/drill/scene-view'
+import { Button } from '../ui/button'
+import { drill } from '../words/en/drill'
+import type { Item } from '../wire.gen'
+import { WithItem } from './with-item'
+import '../screens/drill/drill.css'
+
+/** A scene as everybody will see it, with what it asks. */
+export function Preview({ family, seed }: { family: string; seed: number }) {
+  return <WithItem shown={{ family, seed }}>{(item) => <Seen item={item} />}</WithItem>
+}
+
+function Seen({ item }: { item: Item }) {
+  const { fire } = useFire(item.scenario, item.moment_s)
+  const [cutaway, setCutaway] = useState(false)
+  return (
+    <div class="stack">
+      <p>{item.question.text}</p>
+      <SceneView item={item} fire={fire} cutaway={cutaway} />
+      <div>
+        <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
+      </div>
+      <ol class="preview-asks">
+        {item.question.asks.map(({ id, text }) => (
+          <li key={id}>{text}</li>
+        ))}
+      </ol>
+    </div>
+  )
+}

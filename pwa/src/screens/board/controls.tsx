@@ -1,0 +1,117 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { Act } from '../../class/desk'
+import { LookLine } from '../../class/look-line'
+import { Button } from '../../ui/button'
+import { Dialog } from '../../ui/dialog'
+import { board } from '../../words/en/class-board'
+import type { ClassBoardView } from '../../wire.gen'
+import type { DeskProps } from './desk'
+import type { Lead } from './lead'
+
+/** What leads the class on: one main press for the next step, the rest smaller. */
+export function Controls({ view, now, lead, here }: DeskProps) {
+  if (view.step === 'ended') return <p>{board.ended}</p>
+  const { scene } = view
+  return (
+    <section class="controls stack" aria-label={board.title}>
+      {scene && <LookLine from={scene.look_from_ms} until={scene.look_until_ms} now={now} />}
+      <div class="row">
+        <NextStep view={view} lead={lead} />
+        <Undo key={view.undo_until_ms} until={view.undo_until_ms} now={now} lead={lead} />
+        {view.step === 'watch' && scene && scene.look_until_ms > 0 && (
+          <>
+            <Button onClick={() => void lead.do({ kind: 'look_extended', add_s: 30 })}>{board.more30}</Button>
+            <Button onClick={() => void lead.do({ kind: 'look_untimed' })}>{board.untime}</Button>
+          </>
+        )}
+        <p class="controls-count" role="status">
+          <Counts view={view} here={here} />
+        </p>
+        <Ending view={view} lead={lead} />
+      </div>
+    </section>
+  )
+}
+
+function Counts({ view, here }: { view: ClassBoardView; here: readonly number[] }) {
+  const there = view.people.filter(({ removed }) => !removed)
+  if (there.length === 0) return <>{board.nobody}</>
+  const committed = view.scene && there.filter((one) => one.committed.includes(view.scene!.id)).length
+  return (
+    <>
+      <span>{board.here(there.filter(({ person }) => here.includes(person)).length, there.length)}</span>
+      {committed !== null && view.step !== 'watch' && <strong>{board.committed(committed, there.length)}</strong>}
+    </>
+  )
+}
+
+function NextStep({ view, lead }: { view: ClassBoardView; lead: Lead }) {
+  const next = nextAct(view)
+  if (!next) return null
+  return (
+    <Button look="main" disabled={lead.waiting.value} onClick={() => void lead.do(next.act)}>
+      {next.name}
+    </Button>
+  )
+}
+
+/** The step that comes next by itself; none after the last scene. */
+export function nextAct(view: ClassBoardView): { name: string; act: Act } | undefined {
+  const scene = view.scene?.id
+  if (view.step === 'gather') return { name: board.start, act: { kind: 'started' } }
+  if (!scene) return undefined
+  const to = (step: 'commit' | 'compare' | 'cutaway', name: string) => ({ name, act: { kind: 'stepped', to: step, scene } as Act })
+  switch (view.step) {
+    case 'watch':
+      return to('commit', board.toCommit)
+    case 'commit':
+      return to('compare', board.toCompare)
+    case 'compare':
+      return to('cutaway', board.toCutaway)
+    default:
+      return view.pace === 'self' ? { name: board.backToOwn, act: { kind: 'stepped', to: 'commit' } } : nextScene(view)
+  }
+}
+
+/** The first scene that was not compared yet. */
+function nextScene(view: ClassBoardView): { name: string; act: Act } | undefined {
+  const next = view.scenes.find(({ revealed }) => !revealed)
+  return next && { name: board.toNext(next.title), act: { kind: 'stepped', to: 'watch', scene: next.id } }
+}
+
+/** Takes the last step back, for as long as the server allows it. */
+function Undo({ until, now, lead }: { until: number; now(): number; lead: Lead }) {
+  const [open, setOpen] = useState(until > now())
+  useEffect(() => {
+    const left = until - now()
+    setOpen(left > 0)
+    if (left <= 0) return undefined
+    const timer = setTimeout(() => setOpen(false), left)
+    return () => clearTimeout(timer)
+  }, [until])
+  if (!open) return null
+  return <Button onClick={() => void lead.do({ kind: 'undone' })}>{board.undo}</Button>
+}
+
+function Ending({ view, lead }: { view: ClassBoardView; lead: Lead }) {
+  const [sure, ask] = useState(false)
+  const last = !nextAct(view)
+  return (
+    <div class="controls-end">
+      <Button look={last ? 'main' : 'quiet'} onClick={() => ask(true)}>
+        {board.end}
+      </Button>
+      {sure && (
+        <Dialog title={board.end} close={() => ask(false)}>
+          <p>{board.endSure}</p>
+          <Button wide onClick={() => void lead.do({ kind: 'ended' }).then(() => ask(false))}>
+            {board.endNow}
+          </Button>
+          <Button look="main" wide onClick={() => ask(false)}>
+            {board.keepOn}
+          </Button>
+        </Dialog>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,78 @@
+import { useEffect, useState } from 'preact/hooks'
+import { Steps } from '../../class/steps'
+import { Page } from '../../ui/page'
+import { Tabs } from '../../ui/tabs'
+import { classes } from '../../words/en/class'
+import { board } from '../../words/en/class-board'
+import type { ClassBoardView, ClassDoor } from '../../wire.gen'
+import { Controls } from './controls'
+import { Entrance } from './entrance'
+import type { Lead } from './lead'
+import { People } from './people'
+import { Readings } from './readings'
+import { Scenes } from './scenes'
+
+export interface DeskProps {
+  view: ClassBoardView
+  /** The persons whose phone is on the line now. */
+  here: readonly number[]
+  door: ClassDoor | undefined
+  away: boolean
+  now(): number
+  lead: Lead
+}
+
+const parts = ['readings', 'people', 'set'] as const
+
+/** The board laid out: on a narrow screen in parts, on a wide one side by side. */
+export function Desk(props: DeskProps) {
+  const { view, away, lead } = props
+  const wide = useWide()
+  const [part, choose] = useState<(typeof parts)[number]>('readings')
+  const tabs = parts.map((id) => ({ id, name: board[id] }))
+  return (
+    <Page title={view.title} wide aside={<Entrance {...props} />}>
+      <div class="board stack">
+        <Steps step={view.step} pace={view.pace} />
+        {away && (
+          <p class="class-away" role="status">
+            {board.away}
+          </p>
+        )}
+        {view.rehearsal && <p class="class-away">{classes.rehearsal}</p>}
+        <Controls {...props} />
+        {lead.failed.value && <p role="alert">{lead.failed.value}</p>}
+        {wide ? (
+          <div class="board-wide">
+            <Readings {...props} />
+            <div class="board-beside stack stack-wide">
+              <People {...props} />
+              <Scenes {...props} />
+            </div>
+          </div>
+        ) : (
+          <>
+            <Tabs label={board.tabs} tabs={tabs} chosen={part} choose={choose} panel="board-part" />
+            <div id="board-part" role="tabpanel" aria-label={board[part]}>
+              {part === 'readings' && <Readings {...props} />}
+              {part === 'people' && <People {...props} />}
+              {part === 'set' && <Scenes {...props} />}
+            </div>
+          </>
+        )}
+      </div>
+    </Page>
+  )
+}
+
+/** Whether there is room to show the parts side by side. */
+function useWide(): boolean {
+  const [wide, setWide] = useState(() => matchMedia('(min-width: 900px)').matches)
+  useEffect(() => {
+    const query = matchMedia('(min-width: 900px)')
+    const follow = () => setWide(query.matches)
+    query.addEventListener('change', follow)
+    return () => query.removeEventListener('change', follow)
+  }, [])
+  return wide
+}

@@ -1,0 +1,89 @@
+import { useEffect, useState } from 'preact/hooks'
+import { person as ask } from '../../class/desk'
+import { say } from '../../class/say'
+import { Button } from '../../ui/button'
+import { TextField } from '../../ui/text-field'
+import { board } from '../../words/en/class-board'
+import { drill } from '../../words/en/drill'
+import type { ClassBoardPerson, ClassBoardView, ClassPersonAnswer, ClassPersonReport } from '../../wire.gen'
+import { askName, spellReply } from '../drill/spell-reply'
+import type { Lead } from './lead'
+
+interface DetailProps {
+  person: ClassBoardPerson
+  view: ClassBoardView
+  lead: Lead
+}
+
+/** What one person committed, with the truth beside it: for the instructor alone. */
+export function Detail({ person, view, lead }: DetailProps) {
+  const [told, setTold] = useState<ClassPersonReport>()
+  const [failed, setFailed] = useState<string>()
+  useEffect(() => {
+    ask(lead.id, person.person, lead.key).then(
+      ({ person: all }) => setTold(all),
+      (error: unknown) => setFailed(say(error)),
+    )
+  }, [person.committed.length])
+  return (
+    <div class="stack">
+      {failed && <p role="alert">{failed}</p>}
+      {person.score !== null && <p>{board.agreement(Math.round(person.score * 100))}</p>}
+      {person.late > 0 && <p class="small">{board.late(person.late)}</p>}
+      {told?.answers.length === 0 && <p class="soft">{board.detailNone}</p>}
+      {told?.answers.map((answer) => (
+        <OneAnswer key={answer.scene} answer={answer} view={view} />
+      ))}
+      {view.step !== 'ended' && <Change person={person} lead={lead} />}
+    </div>
+  )
+}
+
+function OneAnswer({ answer, view }: { answer: ClassPersonAnswer; view: ClassBoardView }) {
+  const scene = view.scenes.find(({ id }) => id === answer.scene)
+  const asks = scene?.spread?.asks.map((said) => said.ask) ?? []
+  return (
+    <section>
+      <h3>{scene && board.numbered(scene.number, scene.title)}</h3>
+      <dl class="given">
+        {answer.parts.map((part) => {
+          const asked = asks.find(({ id }) => id === part.ask)
+          if (!asked) return null
+          return (
+            <div key={part.ask}>
+              <dt class="soft">{askName(asked, asks)}</dt>
+              <dd>{spellReply(asked, part.given)}</dd>
+              <dd class="small">
+                {part.right ? drill.right : board.itWas(part.truth.map((reply) => spellReply(asked, reply)).join(` ${drill.or} `))}
+              </dd>
+            </div>
+          )
+        })}
+      </dl>
+    </section>
+  )
+}
+
+function Change({ person, lead }: Omit<DetailProps, 'view'>) {
+  const [callSign, setCallSign] = useState(person.call_sign)
+  const name = callSign.trim()
+  return (
+    <form
+      class="stack"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void lead.do({ kind: 'renamed', person: person.person, call_sign: name })
+      }}
+    >
+      <TextField label={board.rename} value={callSign} set={setCallSign} most={32} />
+      <div class="row">
+        <Button submit disabled={name === '' || name === person.call_sign}>
+          {board.renameNow}
+        </Button>
+        <Button look="quiet" onClick={() => void lead.do({ kind: 'removed', person: person.person, on: !person.removed })}>
+          {person.removed ? board.restore : board.remove}
+        </Button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,54 @@
+import { useState } from 'preact/hooks'
+import { Button } from '../../ui/button'
+import { Dialog } from '../../ui/dialog'
+import { board } from '../../words/en/class-board'
+import type { ClassBoardPerson } from '../../wire.gen'
+import type { DeskProps } from './desk'
+import { Detail } from './detail'
+import { Sheet } from './sheet'
+
+/** Who is here and who has committed; a press on a name opens what is for the instructor alone. */
+export function People({ view, here, lead }: DeskProps) {
+  const [open, setOpen] = useState<number>()
+  const [typing, type] = useState(false)
+  const chosen = view.people.find(({ person }) => person === open)
+  const there = view.people.filter(({ removed }) => !removed)
+  const gone = view.people.filter(({ removed }) => removed)
+  return (
+    <section class="stack" aria-label={board.people}>
+      <h2>{board.people}</h2>
+      {view.people.length === 0 && <p class="soft">{board.nobody}</p>}
+      <ul class="people">
+        {[...there, ...gone].map((one) => (
+          <li key={one.person}>
+            <button type="button" class="person" onClick={() => setOpen(one.person)}>
+              <strong>{one.call_sign}</strong>
+              <span class="small">{standing(one, here, view.scene?.id)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <div>
+        <Button onClick={() => type(true)}>{board.sheet}</Button>
+      </div>
+      {typing && (
+        <Dialog title={board.sheet} close={() => type(false)}>
+          <Sheet view={view} lead={lead} />
+        </Dialog>
+      )}
+      {chosen && (
+        <Dialog title={board.detail(chosen.call_sign)} close={() => setOpen(undefined)}>
+          <Detail key={chosen.person} person={chosen} view={view} lead={lead} />
+        </Dialog>
+      )}
+    </section>
+  )
+}
+
+/** In words, never by a hue: here or away, and whether the reading is in. */
+function standing(one: ClassBoardPerson, here: readonly number[], scene: string | undefined): string {
+  if (one.removed) return board.removed
+  const place = !one.device ? board.paper : here.includes(one.person) ? board.isHere : board.isAway
+  if (scene === undefined) return place
+  return `${place}, ${one.committed.includes(scene) ? board.hasCommitted : board.hasNot}`
+}

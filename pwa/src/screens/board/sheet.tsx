@@ -1,0 +1,77 @@
+import { useState } from 'preact/hooks'
+import { WithItem } from '../../class/with-item'
+import { Button } from '../../ui/button'
+import { TextField } from '../../ui/text-field'
+import { board } from '../../words/en/class-board'
+import type { ClassBoardView, Item, Reply } from '../../wire.gen'
+import { AskControl } from '../drill/ask-control'
+import { askName } from '../drill/spell-reply'
+import type { Lead } from './lead'
+
+/** Types in what someone put on a printed sheet: it counts as theirs. */
+export function Sheet({ view, lead }: { view: ClassBoardView; lead: Lead }) {
+  const [person, setPerson] = useState('')
+  const [callSign, setCallSign] = useState('')
+  const [scene, setScene] = useState(view.scene?.id ?? view.scenes[0]?.id ?? '')
+  const [kept, setKept] = useState<string>()
+  const shown = view.scenes.find(({ id }) => id === scene)
+  const due = view.people.filter((one) => !one.removed && !one.committed.includes(scene))
+  const whose = due.find((one) => String(one.person) === person)
+  const name = whose?.call_sign ?? callSign.trim()
+  const send = async (replies: Reply[]) => {
+    const from = whose ? { person: whose.person } : { call_sign: name }
+    if (await lead.do({ kind: 'sheet', ...from, scene, replies })) {
+      setKept(name)
+      setPerson('')
+      setCallSign('')
+    }
+  }
+  return (
+    <div class="stack">
+      {kept && <p role="status">{board.sheetKept(kept)}</p>}
+      <label class="board-pick">
+        <span class="label">{board.sheetScene}</span>
+        <select value={scene} onChange={(event) => setScene(event.currentTarget.value)}>
+          {view.scenes.map(({ id, number, title }) => (
+            <option key={id} value={id}>
+              {board.numbered(number, title)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label class="board-pick">
+        <span class="label">{board.sheetWho}</span>
+        <select value={person} onChange={(event) => setPerson(event.currentTarget.value)}>
+          <option value="">{board.sheetNew}</option>
+          {due.map((one) => (
+            <option key={one.person} value={String(one.person)}>
+              {one.call_sign}
+            </option>
+          ))}
+        </select>
+      </label>
+      {!whose && <TextField label={board.rename} value={callSign} set={setCallSign} most={32} />}
+      {shown && <WithItem shown={shown}>{(item) => <Boxes key={`${scene} ${kept} ${person}`} item={item} ready={name !== ''} send={send} />}</WithItem>}
+      {lead.failed.value && <p role="alert">{lead.failed.value}</p>}
+    </div>
+  )
+}
+
+function Boxes({ item, ready, send }: { item: Item; ready: boolean; send(replies: Reply[]): Promise<void> }) {
+  const [replies, setReplies] = useState<Reply[]>([])
+  const { asks } = item.question
+  const answer = (reply: Reply) => setReplies([...replies.filter(({ ask }) => ask !== reply.ask), reply])
+  return (
+    <div class="stack stack-wide">
+      {asks.map((ask) => (
+        <section key={ask.id} class="stack">
+          <h3>{askName(ask, asks)}</h3>
+          <AskControl ask={ask} given={replies.find((one) => one.ask === ask.id)} answer={answer} />
+        </section>
+      ))}
+      <Button look="main" wide disabled={!ready || replies.length < asks.length} onClick={() => void send(replies)}>
+        {board.sheetIn}
+      </Button>
+    </div>
+  )
+}

@@ -7,13 +7,16 @@ export function randomHex(bytes: number): string {
   return Array.from(raw, (byte) => byte.toString(16).padStart(2, '0')).join('')
 }
 
-/** A seed that survives the crossing to Go as a plain number: 0 to 2^53 - 1. */
+/**
+ * A seed for a drill: 0 to 2^52 - 1. Seeds from there on are kept for test forms
+ * (quiz.FirstTestSeed), so that no scene of a test was ever drilled.
+ */
 export function randomSeed(): number {
   const [high = 0, low = 0] = crypto.getRandomValues(new Uint32Array(2))
-  return (high >>> 11) * 2 ** 32 + low
+  return (high >>> 12) * 2 ** 32 + low
 }
 
-/** A whole number from 0 to n - 1. The bias of the remainder is below n / 2^53. */
+/** A whole number from 0 to n - 1. The bias of the remainder is below n / 2^52. */
 export function randomBelow(n: number): number {
   return randomSeed() % n
 }

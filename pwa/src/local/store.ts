@@ -131,3 +131,8 @@ async function askToPersist(): Promise<boolean> {
   if (!navigator.storage?.persist) return false // plain http, or an old browser
   return (await navigator.storage.persisted()) || navigator.storage.persist()
 }
+
+/** Whether a write failed because the device has no room left. */
+export function isFull(error: unknown): boolean {
+  return error instanceof DOMException && error.name === 'QuotaExceededError'
+}

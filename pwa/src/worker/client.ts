@@ -1,4 +1,4 @@
-import type { Answer, Event, Finding, Item, Move, Readings, Scenario, Verdict } from '../wire.gen'
+import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, Progress, Readings, Scenario, Scene, Verdict } from '../wire.gen'
 import type { Calls, FamilyInfo, Method, OpenedRun, Problem, Reply, Version } from './protocol'
 
 export type { FamilyInfo, OpenedRun, Version } from './protocol'
@@ -43,8 +43,10 @@ export class EngineClient {
   version = (): Promise<Version> => this.#call('version')
   read = (readings: Readings): Promise<Finding> => this.#call('read', readings)
   families = (): Promise<FamilyInfo[]> => this.#call('families')
-  item = (family: string, seed: number): Promise<Item> => this.#call('item', family, seed)
+  item = (family: string, seed: number, contrast?: Contrast): Promise<Item> => this.#call('item', family, seed, contrast)
   score = (answer: Answer): Promise<Verdict> => this.#call('score', answer)
+  progress = (attempts: Attempt[]): Promise<Progress> => this.#call('progress', attempts)
+  form = (kind: FormKind, device: string): Promise<Scene[]> => this.#call('form', kind, device)
   open = (scenario: Scenario): Promise<OpenedRun> => this.#call('open', scenario)
   move = (run: number, move: Move): Promise<null> => this.#call('move', run, move)
   events = (run: number): Promise<Event[]> => this.#call('events', run)

@@ -4,19 +4,23 @@ import { cannotTell, Levels } from '../../ui/levels'
 import { Plane } from '../../ui/plane'
 import { trade } from '../../words/en/trade'
 import type { OrdinalCue } from '../../words/scales'
-import { QUIZ_CHANGE_WORDS, REGIME_WORDS, STAGE_WORDS, type Ask, type Reply } from '../../wire.gen'
+import { spoken } from '../../render'
+import { drill } from '../../words/en/drill'
+import { PICK_WORDS, QUIZ_CHANGE_WORDS, REGIME_WORDS, STAGE_WORDS, TREND_WORDS, type Ask, type Reply } from '../../wire.gen'
+import { changeWords } from './spell-reply'
 
 interface AskControlProps {
   ask: Ask
+  /** The openings one may name. */
+  show?: readonly string[]
   given: Reply | undefined
   answer(reply: Reply): void
 }
-import { changeWords } from './spell-reply'
 
 const unsure = 'cannot_tell'
 
 /** The control that fits a question. */
-export function AskControl({ ask, given, answer }: AskControlProps) {
+export function AskControl({ ask, show = [], given, answer }: AskControlProps) {
   const say = (said: Omit<Reply, 'ask'>) => answer({ ask: ask.id, ...said })
   switch (ask.kind) {
     case 'level':
@@ -42,18 +46,25 @@ export function AskControl({ ask, given, answer }: AskControlProps) {
         />
       )
     default:
-      return <Named ask={ask} given={given} say={say} />
+      return <Named ask={ask} show={show} given={given} say={say} />
   }
 }
 
-/** Stage, regime and change: a list of words. */
-function Named({ ask, given, say }: { ask: Ask; given: Reply | undefined; say(said: Omit<Reply, 'ask'>): void }) {
-  const choices = [...namesOf(ask), { value: unsure, name: trade.cannotTell }]
-  const field = ask.kind as 'stage' | 'regime' | 'change'
+interface NamedProps {
+  ask: Ask
+  show: readonly string[]
+  given: Reply | undefined
+  say(said: Omit<Reply, 'ask'>): void
+}
+
+/** Everything that is answered by one of a few names. */
+function Named({ ask, show, given, say }: NamedProps) {
+  const choices = [...namesOf(ask, show), { value: unsure, name: trade.cannotTell }]
+  const field = ask.kind as 'stage' | 'regime' | 'change' | 'opening' | 'trend' | 'pick'
   return (
     <Choices<string>
       label={ask.text}
-      columns={ask.kind === 'stage' ? 2 : 1}
+      columns={columnsOf(ask, choices.length)}
       choices={choices}
       chosen={given?.unsure ? unsure : given?.[field]}
       choose={(chosen) => say(chosen === unsure ? { unsure: true } : { [field]: chosen })}
@@ -61,12 +72,23 @@ function Named({ ask, given, say }: { ask: Ask; given: Reply | undefined; say(sa
   )
 }
 
-function namesOf(ask: Ask): { value: string; name: string }[] {
+/** Long names stand in one or two columns, short ones beside each other. */
+function columnsOf({ kind }: Ask, count: number): 1 | 2 {
+  return kind === 'stage' || kind === 'trend' || kind === 'pick' || (kind === 'opening' && count > 4) ? 2 : 1
+}
+
+function namesOf(ask: Ask, show: readonly string[]): { value: string; name: string }[] {
   switch (ask.kind) {
     case 'stage':
       return STAGE_WORDS.filter((stage) => stage !== 'undetermined').map((value) => ({ value, name: trade.stages[value] }))
     case 'regime':
       return REGIME_WORDS.map((value) => ({ value, name: trade.regimes[value] }))
+    case 'opening':
+      return show.map((value) => ({ value, name: spoken(value) }))
+    case 'trend':
+      return TREND_WORDS.map((value) => ({ value, name: drill.trends[value] }))
+    case 'pick':
+      return PICK_WORDS.map((value) => ({ value, name: drill.picks[value] }))
     default:
       return QUIZ_CHANGE_WORDS.map((value) => ({ value, name: changeWords(ask)[value] }))
   }

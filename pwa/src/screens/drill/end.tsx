@@ -7,7 +7,7 @@ import { judged } from './part-view'
 import { askName } from './spell-reply'
 import { begin, set, type Done } from './state'
 
-/** The end of a set: every scene with how each answer compared. No total: a set of five says little of anyone. */
+/** The end of a set: every scene with how each answer compared. No total: so few say little of anyone. */
 export function End() {
   const done = set.value?.done ?? []
   const [lessons, setLessons] = useState(new Map<string, string>())
@@ -15,14 +15,14 @@ export function End() {
     void engine.families().then((all) => setLessons(new Map(all.map(({ id, lesson }) => [id, lesson]))))
   }, [])
   return (
-    <Page title={drill.doneTitle}>
+    <Page title={set.value?.form ? drill.testDone : drill.doneTitle}>
       <div class="stack stack-wide">
         <ol class="ends">
           {done.map((one, n) => (
             <Scene key={n} done={one} lesson={lessons.get(one.item.family)} />
           ))}
         </ol>
-        <Button look="main" wide onClick={() => void begin()}>
+        <Button look="main" wide onClick={() => void begin(8)}>
           {drill.another}
         </Button>
         <a class="button" href="/log">

@@ -21,8 +21,13 @@ export class Fire {
   /** Lights a scenario and lets it burn up to a moment. */
   static async burn(scenario: Scenario, untilS: number): Promise<Fire> {
     const fire = new Fire(await engine.open(scenario))
-    for (let t = 0; t < untilS; t += stretch) await fire.advance(Math.min(stretch, untilS - t))
+    await fire.burnOn(untilS)
     return fire
+  }
+
+  /** Lets it burn for a while, in stretches. */
+  async burnOn(seconds: number): Promise<void> {
+    for (let t = 0; t < seconds; t += stretch) await this.advance(Math.min(stretch, seconds - t))
   }
 
   async advance(seconds: number): Promise<void> {

@@ -5,54 +5,21 @@ import { NotValidated } from '../../ui/not-validated'
 import { Page } from '../../ui/page'
 import { words } from '../../words/en'
 import { drill } from '../../words/en/drill'
-import { ITEM_KIND_WORDS } from '../../wire.gen'
 import { End } from './end'
 import { ItemView } from './item-view'
+import { Matching } from './matching'
 import { Reveal } from './reveal'
-import { begin, failed, item, leave, openScene, phase, restore, restored, set, showing, verdict } from './state'
+import { Start } from './start'
+import { failed, item, leave, matching, openScene, phase, restore, set, showing, verdict } from './state'
 import './drill.css'
 
-/** Drill: sets of five scenes, each committed before it is explained. */
+/** Drill: short sets of scenes, each committed before it is explained. */
 export default function Drill() {
   useEffect(() => void restore(), [])
   useEffect(() => guardBusy(leave), [])
   if (showing.value === 'scene') return <SceneOfSet />
   if (showing.value === 'end') return <End />
-  return <Start />
-}
-
-function Start() {
-  const open = set.value && set.value.done.length < set.value.scenes.length ? set.value : undefined
-  return (
-    <Page title={words.screens.drill.name}>
-      <div class="stack stack-wide">
-        <NotValidated />
-        <p class="drill-lead">{drill.lead}</p>
-        {failed.value && <p role="alert">{failed.value}</p>}
-        <div class="stack" hidden={!restored.value}>
-          {open && (
-            <Button look="main" wide onClick={() => void openScene()}>
-              {drill.resume(open.done.length + 1, open.scenes.length)}
-            </Button>
-          )}
-          <Button look={open ? 'plain' : 'main'} wide onClick={() => void begin()}>
-            {open ? drill.fresh : drill.begin}
-          </Button>
-        </div>
-        <section class="stack">
-          <h2>{drill.whatComes}</h2>
-          <dl class="kinds">
-            {ITEM_KIND_WORDS.map((kind) => (
-              <div key={kind}>
-                <dt>{drill.kinds[kind]}</dt>
-                <dd class="soft">{drill.kindsWhy[kind]}</dd>
-              </div>
-            ))}
-          </dl>
-        </section>
-      </div>
-    </Page>
-  )
+  return matching.value ? <Matching /> : <Start />
 }
 
 function SceneOfSet() {
@@ -70,7 +37,7 @@ function SceneOfSet() {
       <NotValidated />
       {failed.value && !shown && (
         <div class="stack">
-          <p role="alert">{`${drill.failed}: ${failed.value}`}</p>
+          <p role="alert">{drill.failedWhy(failed.value)}</p>
           <Button onClick={() => void openScene()}>{words.app.tryAgain}</Button>
         </div>
       )}

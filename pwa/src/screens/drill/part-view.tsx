@@ -4,6 +4,7 @@ import { Swatch } from '../../ui/swatch'
 import { drill } from '../../words/en/drill'
 import { levelName, scale, type OrdinalCue } from '../../words/scales'
 import type { Ask, Item, Part } from '../../wire.gen'
+import { MomentLine } from './moment-line'
 import { askName, spellReply } from './spell-reply'
 
 /** One question afterwards: what you said over what it was. Told by place and words, never by hue. */
@@ -18,14 +19,21 @@ export function PartView({ item, part }: { item: Item; part: Part }) {
         <h2 class="part-name">{name}</h2>
         <span class="part-said">{judged(ask, part)}</span>
       </div>
-      {ask.kind === 'level' ? <LevelRail ask={ask} part={part} name={name} /> : <Told ask={ask} part={part} />}
+      <Compared item={item} ask={ask} part={part} name={name} />
       {truth?.plane !== undefined && <PlaneOver given={part.given.plane} truth={truth.plane} />}
     </li>
   )
 }
 
+function Compared({ item, ask, part, name }: { item: Item; ask: Ask; part: Part; name: string }) {
+  if (ask.kind === 'level') return <LevelRail ask={ask} part={part} name={name} />
+  if (ask.kind === 'moment') return <MomentLine item={item} part={part} />
+  return <Told ask={ask} part={part} />
+}
+
 /** How the answer compares, in words. */
 export function judged(ask: Ask, part: Part): string {
+  if (part.signal) return part.lead_s === undefined ? drill.signals[part.signal] : drill.leadS(Math.round(part.lead_s))
   if (part.given.unsure) return drill.unsure
   if (part.right) return drill.right
   if (part.steps) return drill.near(part.steps)

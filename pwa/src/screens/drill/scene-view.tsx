@@ -2,36 +2,41 @@ import { useState } from 'preact/hooks'
 import { Scene } from '../../render'
 import { drill } from '../../words/en/drill'
 import { trade } from '../../words/en/trade'
-import { SIDE_WORDS, type Item, type Side } from '../../wire.gen'
+import { SIDE_WORDS, type Item, type Scenario, type Side } from '../../wire.gen'
 import type { Fire } from './fire'
 
 interface SceneViewProps {
-  item: Item
-  fire: Fire | undefined
+  item: Pick<Item, 'show'> & { scenario: Scenario }
+  fire: Pick<Fire, 'frame'> | undefined
   cutaway?: boolean
+  /** Whether the opening asked about is marked. Not where to find it is the question. */
+  mark?: boolean
+  /** What is said of this picture where several stand side by side. */
+  caption?: string
 }
 
 /** The scene of an item, seen from the side of the opening it asks about. */
-export function SceneView({ item, fire, cutaway = false }: SceneViewProps) {
+export function SceneView({ item, fire, cutaway = false, mark = true, caption }: SceneViewProps) {
   const [asked] = item.show
   const [side, setSide] = useState<Side>(sideOf(item, asked) ?? 'A')
   const sides = SIDE_WORDS.filter((one) => item.show.some((id) => sideOf(item, id) === one))
   return (
-    <div class="item-scene">
+    <figure class="item-scene" aria-label={caption}>
       {fire ? (
         <Scene
           scenario={item.scenario}
           side={side}
           frame={() => fire.frame}
           cutaway={cutaway}
-          selected={asked}
-          {...windOf(item)}
+          selected={mark ? asked : undefined}
+          {...windOf(item.scenario)}
         />
       ) : (
         <p class="item-lighting" role="status">
           {drill.lighting}
         </p>
       )}
+      {caption && <figcaption class="item-caption">{caption}</figcaption>}
       {sides.length > 1 && (
         <div class="item-sides" role="group" aria-label={drill.sides}>
           {sides.map((one) => (
@@ -41,14 +46,14 @@ export function SceneView({ item, fire, cutaway = false }: SceneViewProps) {
           ))}
         </div>
       )}
-    </div>
+    </figure>
   )
 }
 
-function sideOf(item: Item, id: string | undefined): Side | undefined {
+function sideOf(item: { scenario: Scenario }, id: string | undefined): Side | undefined {
   return item.scenario.openings.find((one) => one.id === id)?.side
 }
 
-function windOf({ scenario: { ambient } }: Item) {
+function windOf({ ambient }: Scenario) {
   return ambient.wind_m_s ? { wind: { m_s: ambient.wind_m_s, from: ambient.wind_from } } : {}
 }

@@ -1,3 +1,5 @@
+import { spoken } from '../../render'
+import { drill } from '../../words/en/drill'
 import { trade } from '../../words/en/trade'
 import { levelName, type OrdinalCue } from '../../words/scales'
 import type { Ask, QuizChange, Reply } from '../../wire.gen'
@@ -10,7 +12,12 @@ export function spellReply(ask: Ask, reply: Reply): string {
   if (reply.flow) return trade.flows[reply.flow]
   if (reply.stage) return trade.stages[reply.stage]
   if (reply.regime) return trade.regimes[reply.regime]
-  return reply.change ? changeWords(ask)[reply.change] : ''
+  if (reply.change) return changeWords(ask)[reply.change]
+  if (reply.opening) return spoken(reply.opening)
+  if (reply.trend) return drill.trends[reply.trend]
+  if (reply.pick) return drill.picks[reply.pick]
+  if (reply.at_s !== undefined) return drill.reportedAt(Math.round(reply.at_s))
+  return reply.quiet ? drill.quiet : ''
 }
 
 /** A neutral plane moves up or down; everything else is more or less. */

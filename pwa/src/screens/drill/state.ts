@@ -1,10 +1,10 @@
 import { batch, signal } from '@preact/signals'
 import { busy } from '../../app/update'
-import { randomBelow, randomSeed } from '../../local/random'
-import { store } from '../../local/store'
-import type { Answer, Item, Reply, Verdict } from '../../wire.gen'
+import { randomSeed } from '../../local/random'
+import { isFull, store } from '../../local/store'
+import type { Answer, FormKind, Item, Reply, Scene, Verdict } from '../../wire.gen'
 import { engine } from '../../worker/client'
-import { pickSet, type Scene } from './pick'
+import { chooseScenes, type Size } from './choose'
 
 // The open set of scenes. It is kept on the device after every answer, so that
 // a reload, a call or an empty battery loses nothing.
@@ -16,6 +16,8 @@ export interface Done {
 }
 
 export interface DrillSet {
+  /** Given for a test: nothing is explained before its end. */
+  form?: FormKind
   scenes: Scene[]
   done: Done[]
   /** Answers to the open scene, not committed yet. */
@@ -24,6 +26,8 @@ export interface DrillSet {
 }
 
 export type Phase = 'answering' | 'committing' | 'revealed'
+/** Why an answer could not be kept. Full: there is no room left on the device. */
+export type Trouble = 'full' | 'failed'
 
 export const set = signal<DrillSet | undefined>(undefined)
 /** Shown: the start, a scene, or the end of the set. */
@@ -32,6 +36,13 @@ export const item = signal<Item | undefined>(undefined)
 export const phase = signal<Phase>('answering')
 export const verdict = signal<Verdict | undefined>(undefined)
 export const failed = signal<string | undefined>(undefined)
+/** The answer committed last is on the disk, or why it is not. */
+export const trouble = signal<Trouble | undefined>(undefined)
+
+/** The first three minutes are shown: swatches and their words. */
+export const matching = signal(false)
+/** What comes next is being chosen. */
+export const choosing = signal(false)
 
 let firstSeen = 0
 let made: { scene: Scene; item: Promise<Item> } | undefined
@@ -46,15 +57,29 @@ export async function restore(): Promise<void> {
   restored.value = true
 }
 
-export async function begin(): Promise<void> {
+export function begin(size: Size): Promise<void> {
+  return start(async () => ({ scenes: await chooseScenes(size) }))
+}
+
+/** A test: scenes that no drill and no other test shows. */
+export function beginForm(form: FormKind): Promise<void> {
+  return start(async () => {
+    const { device } = await (await store()).journal.self()
+    return { form, scenes: await engine.form(form, device) }
+  })
+}
+
+async function start(choose: () => Promise<Pick<DrillSet, 'form' | 'scenes'>>): Promise<void> {
   failed.value = undefined
+  choosing.value = true
   try {
-    const scenes = pickSet(await engine.families(), randomBelow, randomSeed)
-    set.value = { scenes, done: [], replies: [] }
+    set.value = { ...(await choose()), done: [], replies: [] }
     await keep()
     await openScene()
   } catch (error) {
-    failed.value = String(error instanceof Error ? error.message : error)
+    failed.value = spell(error)
+  } finally {
+    choosing.value = false
   }
 }
 
@@ -68,17 +93,19 @@ export async function openScene(): Promise<void> {
     item.value = undefined
     verdict.value = undefined
     failed.value = undefined
+    trouble.value = undefined
     busy.value = true
   })
+  firstSeen = 0
   try {
     item.value = await makeOrReplace(scene)
   } catch (error) {
-    failed.value = String(error instanceof Error ? error.message : error)
+    failed.value = spell(error)
   }
 }
 
-// A seed whose scene would be unfair has none; another family is then taken.
-// So often before giving up: chosen by us.
+// A seed whose scene would be unfair has none; another seed of the family is
+// tried, then another family. So often before giving up: chosen by us.
 const mostReplaced = 6
 
 async function makeOrReplace(scene: Scene): Promise<Item> {
@@ -88,10 +115,9 @@ async function makeOrReplace(scene: Scene): Promise<Item> {
     try {
       return await make(wanted)
     } catch (error) {
-      if (turn === mostReplaced || !set.value) throw error
-      barren.add(wanted.family)
-      const others = (await engine.families()).filter(({ id }) => !barren.has(id))
-      wanted = pickSet(others, randomBelow, randomSeed)[0] ?? { family: wanted.family, seed: randomSeed() }
+      if (turn === mostReplaced || !set.value || set.value.form) throw error
+      if (turn % 2 === 0) barren.add(wanted.family)
+      wanted = await another(wanted, barren)
       const scenes = set.value.scenes.with(set.value.done.length, wanted)
       set.value = { ...set.value, scenes }
       await keep()
@@ -99,9 +125,16 @@ async function makeOrReplace(scene: Scene): Promise<Item> {
   }
 }
 
+async function another(scene: Scene, barren: ReadonlySet<string>): Promise<Scene> {
+  if (!barren.has(scene.family)) return { family: scene.family, seed: randomSeed() }
+  const used = new Set(set.value!.scenes.map(({ family }) => family))
+  const others = (await engine.families()).filter(({ id }) => !barren.has(id) && !used.has(id))
+  return (await chooseScenes(5, others))[0] ?? { family: scene.family, seed: randomSeed() }
+}
+
 /** Makes the item of a scene, or takes the one already being made. */
 function make(scene: Scene): Promise<Item> {
-  if (made?.scene !== scene) made = { scene, item: engine.item(scene.family, scene.seed) }
+  if (made?.scene !== scene) made = { scene, item: engine.item(scene.family, scene.seed, scene.contrast) }
   return made.item
 }
 
@@ -128,36 +161,46 @@ export async function commit(): Promise<void> {
   const [open, asked] = [set.value, item.value]
   if (!open || !asked) return
   phase.value = 'committing'
-  failed.value = undefined
+  trouble.value = undefined
   try {
     const answer = answerOf(asked, open)
     const scored = await engine.score(answer)
-    const opened = await store()
-    await opened.record('answer', scored.engine, { answer, verdict: scored })
-    const { family, seed, title, kind, question } = asked
-    const done = [...open.done, { item: { family, seed, title, kind, question }, verdict: scored }]
-    batch(() => {
-      set.value = { scenes: open.scenes, done, replies: [] }
-      verdict.value = scored
-      phase.value = 'revealed'
-      busy.value = false
-      firstSeen = 0
-    })
-    await keep()
-    const following = open.scenes[done.length]
-    if (following) make(following).catch(() => {}) // said when it is opened
+    await (await store()).record('answer', scored.engine, { answer, verdict: scored })
+    await reveal(asked, scored)
   } catch (error) {
     phase.value = 'answering'
-    failed.value = String(error instanceof Error ? error.message : error)
+    trouble.value = isFull(error) ? 'full' : 'failed'
   }
 }
 
+/** There is no room to keep the answer: the drill goes on without. */
+export async function goOnUnkept(): Promise<void> {
+  const [open, asked] = [set.value, item.value]
+  if (open && asked) await reveal(asked, await engine.score(answerOf(asked, open)))
+}
+
+async function reveal(asked: Item, scored: Verdict): Promise<void> {
+  const open = set.value!
+  const { family, seed, title, kind, question } = asked
+  const done = [...open.done, { item: { family, seed, title, kind, question }, verdict: scored }]
+  batch(() => {
+    set.value = { ...(open.form && { form: open.form }), scenes: open.scenes, done, replies: [] }
+    verdict.value = scored
+    phase.value = 'revealed'
+    busy.value = false
+  })
+  await keep()
+  const following = open.scenes[done.length]
+  if (following) make(following).catch(() => {}) // said when it is opened
+  if (open.form) await openScene()
+}
+
 function answerOf(asked: Item, open: DrillSet): Answer {
-  const { v, engine: version, content, family, seed } = asked
+  const { v, engine: version, content, family, seed, contrast } = asked
   const took_s = firstSeen ? Math.round((performance.now() - firstSeen) / 100) / 10 : 0
   const replies = asked.question.asks.map(({ id }) => open.replies.find(({ ask }) => ask === id)!)
-  const answer: Answer = { v, engine: version, content, family, seed, replies, took_s }
-  return open.confidence === undefined ? answer : { ...answer, confidence: open.confidence }
+  const more = { ...(contrast && { contrast }), ...(open.confidence !== undefined && { confidence: open.confidence }) }
+  return { v, engine: version, content, family, seed, replies, took_s, ...more }
 }
 
 export function leave(): void {
@@ -167,8 +210,17 @@ export function leave(): void {
   })
 }
 
+/** Keeps the open set. With no room left it lives on in this page alone. */
 async function keep(): Promise<void> {
   const open = set.value
   const whole = open && open.done.length === open.scenes.length
-  await (await store()).keep('drill', whole ? undefined : open)
+  try {
+    await (await store()).keep('drill', whole ? undefined : open)
+  } catch (error) {
+    if (!isFull(error)) throw error
+  }
+}
+
+function spell(error: unknown): string {
+  return error instanceof Error ? error.message : String(error)
 }

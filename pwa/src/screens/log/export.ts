@@ -1,3 +1,4 @@
+import { store } from '../../local/store'
 import { words } from '../../words/en'
 import type { QuizEvent } from '../../wire.gen'
 import { answersOf } from './record'
@@ -50,4 +51,11 @@ export function download(name: string, type: string, text: string): void {
   link.download = name
   link.click()
   URL.revokeObjectURL(address)
+}
+
+/** Everything on this device as a file: what one can still do when there is no room left. */
+export async function exportEverything(): Promise<void> {
+  const { journal } = await store()
+  const [self, events] = await Promise.all([journal.self(), journal.events()])
+  download('lintel-log.json', 'application/json', toJSON(self.callSign, events))
 }

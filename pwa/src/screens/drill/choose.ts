@@ -1,0 +1,41 @@
+import { randomBelow, randomSeed } from '../../local/random'
+import { store } from '../../local/store'
+import { remember } from '../../practice/memory'
+import { contrastFor, preShiftSize, weigh } from '../../practice/lean'
+import { plan } from '../../practice/plan'
+import { answersOf, attemptOf, skillsByFamily, trialOf } from '../../practice/record'
+import type { FamilyInfo } from '../../worker/client'
+import { engine } from '../../worker/client'
+import type { Progress, Scene } from '../../wire.gen'
+
+const nothing: Pick<Progress, 'skills' | 'families' | 'confusions' | 'median_took_s'> = { skills: [], families: [], confusions: [], median_took_s: null }
+
+/** How many scenes a set may have; design: five to ten. */
+export const sizes = [5, 8, 10] as const
+export type Size = (typeof sizes)[number] | 'pre_shift'
+
+/** The scenes of a set: what one's own record and the time since say is next. */
+export async function chooseScenes(size: Size, families?: readonly FamilyInfo[]): Promise<Scene[]> {
+  const all = families ?? (await engine.families())
+  const { journal } = await store()
+  const answers = answersOf(await journal.events())
+  const kinds = new Map(all.map(({ id, kind }) => [id, kind]))
+  const attempts = answers.flatMap((one) => {
+    const kind = kinds.get(one.answer.family)
+    return kind ? [attemptOf(one, kind)] : []
+  })
+  // Where the record cannot be added up, memory alone decides: the drill goes on.
+  const progress = await engine.progress(attempts).catch(() => nothing)
+  const skills = skillsByFamily(answers)
+  const chosen = plan(all, {
+    size: size === 'pre_shift' ? preShiftSize(progress.median_took_s) : size,
+    now: Date.now(),
+    memory: remember(answers.map(trialOf)),
+    below: randomBelow,
+    weight: (id) => weigh(id, skills.get(id), progress),
+  })
+  return chosen.map(({ id, kind }) => {
+    const contrast = kind === 'which_of_two' ? contrastFor(progress.confusions, randomBelow) : undefined
+    return { family: id, seed: randomSeed(), ...(contrast && { contrast }) }
+  })
+}

@@ -1,9 +1,9 @@
 import type { Scenario, Side } from '../wire.gen'
 import { box } from './box'
-import { bungalow, twoStorey } from './houses'
+import { bungalow, flats, twoStorey, workshop } from './houses'
 
-/** A fuel as it is laid in one of our buildings: how much at a time, in kg, and on how much straw it is lit. */
-export interface Load { fuel: string; kg: number; strawKg?: number; simulatedOnly: boolean }
+/** What is laid in one go: its kinds, each with its mass in kg, the one that lights first in front. */
+export interface Load { id: string; parts: readonly { fuel: string; kg: number }[]; simulatedOnly: boolean }
 
 /** A building of our own, ready for the bench. */
 export interface Building {
@@ -16,27 +16,38 @@ export interface Building {
   seat: string
   /** Litres of one go with water. */
   waterL: number
+  /** A prop to burn on the bench, and not a house. */
+  small: boolean
 }
 
 // What is laid at a time is chosen by us so that one load makes a fire that
 // grows, is short of air behind a nearly shut port, and burns out in minutes.
 // Foam plastic is never burned in a live prop.
 const boxLoads: Load[] = [
-  { fuel: 'softwood', kg: 0.8, strawKg: 0.05, simulatedOnly: false },
-  { fuel: 'straw', kg: 0.12, simulatedOnly: false },
-  { fuel: 'polystyrene', kg: 0.05, simulatedOnly: true },
+  { id: 'softwood', parts: [{ fuel: 'straw', kg: 0.05 }, { fuel: 'softwood', kg: 1.2 }], simulatedOnly: false },
+  { id: 'straw', parts: [{ fuel: 'straw', kg: 0.12 }], simulatedOnly: false },
+  { id: 'foam', parts: [{ fuel: 'polystyrene', kg: 0.05 }], simulatedOnly: true },
 ]
 
 const houseLoads: Load[] = [
-  { fuel: 'timber', kg: 80, strawKg: 1, simulatedOnly: false },
-  { fuel: 'paper', kg: 8, simulatedOnly: false },
-  { fuel: 'upholstered', kg: 40, simulatedOnly: true },
+  { id: 'furnished', parts: [{ fuel: 'upholstered', kg: 40 }, { fuel: 'timber', kg: 60 }], simulatedOnly: true },
+  { id: 'timber', parts: [{ fuel: 'straw', kg: 1 }, { fuel: 'timber', kg: 80 }], simulatedOnly: false },
+  { id: 'paper', parts: [{ fuel: 'paper', kg: 8 }], simulatedOnly: false },
+]
+
+const workshopLoads: Load[] = [
+  { id: 'pallets', parts: [{ fuel: 'paper', kg: 12 }, { fuel: 'timber', kg: 160 }], simulatedOnly: false },
+  { id: 'paper', parts: [{ fuel: 'paper', kg: 30 }], simulatedOnly: false },
+  { id: 'foam', parts: [{ fuel: 'polyurethane', kg: 15 }], simulatedOnly: true },
 ]
 
 const allSides: readonly Side[] = ['A', 'B', 'C', 'D']
+const house = { sides: allSides, loads: houseLoads, seat: 'living_room', waterL: 60, small: false }
 
 export const buildings: readonly Building[] = [
-  { id: 'box', scenario: box, sides: ['A'], loads: boxLoads, seat: 'lower_left', waterL: 0.1 },
-  { id: 'bungalow', scenario: bungalow, sides: allSides, loads: houseLoads, seat: 'living_room', waterL: 60 },
-  { id: 'two_storey', scenario: twoStorey, sides: allSides, loads: houseLoads, seat: 'living_room', waterL: 60 },
+  { id: 'box', scenario: box, sides: ['A'], loads: boxLoads, seat: 'lower_left', waterL: 0.1, small: true },
+  { id: 'bungalow', scenario: bungalow, ...house },
+  { id: 'two_storey', scenario: twoStorey, ...house },
+  { id: 'flats', scenario: flats, ...house },
+  { id: 'workshop', scenario: workshop, ...house, loads: workshopLoads, seat: 'workshop', waterL: 120 },
 ]

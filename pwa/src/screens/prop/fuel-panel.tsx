@@ -4,20 +4,20 @@ import { Choices } from '../../ui/choices'
 import { prop } from '../../words/en/prop'
 import { spoken } from '../../render'
 import type { Load } from '../../buildings'
-import fuels from '../../generated/fuels.json'
-import type { BenchFire, Now } from './fire'
-
-const fuelName = (id: string) => spoken(fuels.find((fuel) => fuel.id === id)?.name ?? id)
+import { fuelName } from './moves'
+import type { Bench } from './bench'
+import type { View } from './view'
 
 /** A load in words, with the warning that belongs to it. */
-function loadName({ fuel, kg, strawKg, simulatedOnly }: Load): string {
-  const name = `${fuelName(fuel)}, ${prop.amount(kg)}${strawKg ? prop.onStraw(prop.amount(strawKg)) : ''}`
-  return simulatedOnly ? `${name}. ${prop.simulatedShort}` : name
+function loadName({ parts, simulatedOnly }: Load): string {
+  const amounts = parts.map(({ fuel, kg }) => prop.amount(fuelName(fuel), kg))
+  const name = amounts.length > 1 ? prop.amounts(amounts[0]!, amounts[1]!) : amounts[0]!
+  return simulatedOnly ? prop.amountSimulated(name) : name
 }
 
 /** Which fuel, where it is laid, and the flame to it. */
-export function FuelPanel({ fire, now }: { fire: BenchFire; now: Now }) {
-  const { loads, seat, scenario } = fire.building
+export function FuelPanel({ bench, view }: { bench: Bench; view: View }) {
+  const { loads, seat, scenario } = bench.building
   const [load, setLoad] = useState<Load>(loads[0]!)
   const [where, setWhere] = useState(seat)
   return (
@@ -25,9 +25,9 @@ export function FuelPanel({ fire, now }: { fire: BenchFire; now: Now }) {
       <Choices
         label={prop.layFuel}
         columns={1}
-        choices={loads.map((one) => ({ value: one.fuel, name: loadName(one) }))}
-        chosen={load.fuel}
-        choose={(id) => setLoad(loads.find((one) => one.fuel === id)!)}
+        choices={loads.map((one) => ({ value: one.id, name: loadName(one) }))}
+        chosen={load.id}
+        choose={(id) => setLoad(loads.find((one) => one.id === id)!)}
       />
       {load.simulatedOnly && (
         <p class="prop-warning" role="note">
@@ -35,16 +35,16 @@ export function FuelPanel({ fire, now }: { fire: BenchFire; now: Now }) {
         </p>
       )}
       <RoomChoice label={prop.layWhere} rooms={roomsOf(scenario.compartments)} chosen={where} choose={setWhere} />
-      <Button look="main" wide onClick={() => fire.lay(load, where)}>
-        {now.lit ? prop.layMore : prop.layIt}
+      <Button look="main" wide onClick={() => bench.lay(load, where)}>
+        {view.lit ? prop.layMore : prop.layIt}
       </Button>
     </div>
   )
 }
 
-/** The compartments that a person could lay fuel in: not the void under the roof. */
+/** The compartments that a person could lay fuel in: not the space above them. */
 export const roomsOf = (compartments: readonly { id: string }[]): string[] =>
-  compartments.map(({ id }) => id).filter((id) => !/attic|void/.test(id))
+  compartments.map(({ id }) => id).filter((id) => !/attic|void|ceiling_space/.test(id))
 
 interface RoomChoiceProps { label: string; rooms: readonly string[]; chosen: string; choose(id: string): void }
 

@@ -1,6 +1,5 @@
 import { useCallback, useEffect, useState } from 'preact/hooks'
 import { buildings, type Building } from '../../buildings'
-import { Scene } from '../../render'
 import { Button } from '../../ui/button'
 import { Caution } from '../../ui/caution'
 import { NotValidated } from '../../ui/not-validated'
@@ -10,18 +9,23 @@ import { words } from '../../words/en'
 import { prop } from '../../words/en/prop'
 import { trade } from '../../words/en/trade'
 import type { Side } from '../../wire.gen'
-import { BenchFire } from './fire'
+import { Bench } from './bench'
+import { Compare } from './compare'
+import { CurvesPanel } from './curves-panel'
 import { FuelPanel } from './fuel-panel'
 import { OpeningsPanel } from './openings-panel'
 import { Readout } from './readout'
-import { TimePanel } from './time-panel'
+import { ScaleNote } from './scale-note'
+import { Bar, TimeNotes, Timeline } from './timeline'
+import { Watch } from './watch'
 import { WaterPanel } from './water-panel'
+import { WhatIfPanel } from './what-if-panel'
 import './prop.css'
 
 /** The Prop on the bench: light a building, open and shut it, and watch the smoke answer. */
 export default function Prop() {
   const [building, setBuilding] = useState<Building>(buildings[0]!)
-  const { fire, failed, again } = useBench(building)
+  const { bench, failed, again } = useBench(building)
   return (
     <Page title={words.screens.prop.name} aside={<NotValidated />} caution={<Caution />} wide>
       <div class="prop-pick" role="group" aria-label={prop.building}>
@@ -32,8 +36,8 @@ export default function Prop() {
         ))}
       </div>
       {failed && <Failed why={failed} again={again} />}
-      {!failed && !fire && <p role="status" class="soft">{prop.starting}</p>}
-      {fire && <Bench key={building.id} fire={fire} again={again} />}
+      {!failed && !bench && <p role="status" class="soft">{prop.starting}</p>}
+      {bench && <TheBench key={building.id} bench={bench} again={again} />}
     </Page>
   )
 }
@@ -49,17 +53,17 @@ function Failed({ why, again }: { why: string; again(): void }) {
 
 /** A building on the bench, from cold; started over on demand. */
 function useBench(building: Building) {
-  const [fire, setFire] = useState<BenchFire>()
+  const [bench, setBench] = useState<Bench>()
   const [failed, setFailed] = useState<string>()
   const [turn, setTurn] = useState(0)
   useEffect(() => {
     let wanted = true
-    let begun: BenchFire | undefined
+    let begun: Bench | undefined
     setFailed(undefined)
-    BenchFire.begin(building).then(
+    Bench.begin(building).then(
       (ready) => {
         begun = ready
-        if (wanted) setFire(ready)
+        if (wanted) setBench(ready)
         else ready.close()
       },
       (error: unknown) => wanted && setFailed(error instanceof Error ? error.message : String(error)),
@@ -67,68 +71,72 @@ function useBench(building: Building) {
     return () => {
       wanted = false
       begun?.close()
-      setFire(undefined)
+      setBench(undefined)
     }
   }, [building, turn])
   const again = useCallback(() => setTurn((n) => n + 1), [])
-  return { fire, failed, again }
+  return { bench, failed, again }
 }
 
 type Panel = keyof typeof prop.panel
-const panels = (['fuel', 'openings', 'water', 'time'] as const).map((id) => ({ id, name: prop.panel[id] }))
+const panels = (['fuel', 'openings', 'water', 'whatIf', 'curves'] as const).map((id) => ({ id, name: prop.panel[id] }))
 
-function Bench({ fire, again }: { fire: BenchFire; again(): void }) {
-  const { building } = fire
+function TheBench({ bench, again }: { bench: Bench; again(): void }) {
+  const { building } = bench
   const [side, setSide] = useState<Side>(building.sides[0]!)
   const [cutaway, setCutaway] = useState(false)
   const [selected, select] = useState<string | undefined>(building.scenario.openings[0]?.id)
   const [panel, setPanel] = useState<Panel>('fuel')
-  const now = fire.now.value
+  const now = bench.now.value
   if (!now) return null
+  const acted = now.second && bench.target.value !== 'first' ? now.second : now.first
   return (
     <div class="prop-bench">
       <div class="prop-view">
-        <div class="prop-watch">
-          <Scene
-            scenario={building.scenario} side={side} frame={fire.frame} cutaway={cutaway} selected={selected}
-            onPick={select} onOpen={(id, open) => { select(id); fire.setOpening(id, open) }}
-            wind={{ m_s: now.windMS, from: now.windFrom }} paused={fire.paused.value}
-          />
-          <div class="prop-clock" role="timer" aria-label={prop.clockLabel}>{prop.clock(now.tS)}</div>
-          <Bar fire={fire} lit={now.lit} cutaway={cutaway} cut={setCutaway} />
-        </div>
+        <Watch bench={bench} now={now} side={side} cutaway={cutaway} selected={selected} select={select}>
+          <Timeline bench={bench} now={now} />
+          <Bar bench={bench} lit={now.first.lit} cutaway={cutaway} cut={setCutaway} />
+        </Watch>
         {building.sides.length > 1 && <SidePick sides={building.sides} side={side} choose={setSide} />}
-        <Readout fire={fire} now={now} cutaway={cutaway} selected={selected} />
+        <TimeNotes bench={bench} now={now} />
+        {now.second
+          ? <Compare bench={bench} now={now} second={now.second} selected={selected} />
+          : <Readout bench={bench} view={now.first} cutaway={cutaway} selected={selected} />}
+        {building.small && <ScaleNote />}
       </div>
       <div class="prop-controls">
-        {fire.problem.value && <p role="alert">{fire.problem.value}</p>}
+        {bench.problem.value && <p role="alert">{bench.problem.value}</p>}
         <Tabs
           label={prop.panels} panel="prop-panel" chosen={panel} choose={(id: Panel) => setPanel(id)}
           tabs={panels}
         />
+        {now.second && panel !== 'curves' && <TargetPick bench={bench} />}
         <div id="prop-panel" role="tabpanel" aria-label={prop.panel[panel]}>
-          {panel === 'openings' && <OpeningsPanel fire={fire} now={now} selected={selected} select={select} />}
-          {panel === 'fuel' && <FuelPanel fire={fire} now={now} />}
-          {panel === 'water' && <WaterPanel fire={fire} now={now} />}
-          {panel === 'time' && <TimePanel fire={fire} again={again} />}
+          {panel === 'openings' && <OpeningsPanel bench={bench} view={acted} selected={selected} select={select} />}
+          {panel === 'fuel' && <FuelPanel bench={bench} view={acted} />}
+          {panel === 'water' && <WaterPanel bench={bench} view={acted} />}
+          {panel === 'whatIf' && <WhatIfPanel bench={bench} now={now} selected={selected} select={select} again={again} />}
+          {panel === 'curves' && <CurvesPanel bench={bench} now={now} selected={selected} />}
         </div>
       </div>
     </div>
   )
 }
 
-/** Under the thumb: light it, then pause, and draw the wall away. */
-function Bar({ fire, lit, cutaway, cut }: { fire: BenchFire; lit: boolean; cutaway: boolean; cut(away: boolean): void }) {
-  const { loads, seat } = fire.building
-  const load = loads[0]!
+const targets = ['first', 'second', 'both'] as const
+
+/** Of two fires, the one that the panels act on; on the drawings one acts on the one that is touched. */
+function TargetPick({ bench }: { bench: Bench }) {
   return (
-    <div class="prop-bar">
-      {lit ? (
-        <Button onClick={() => (fire.paused.value = !fire.paused.value)}>{fire.paused.value ? prop.goOn : prop.pause}</Button>
-      ) : (
-        <Button look="main" onClick={() => fire.lay(load, seat)}>{prop.light}</Button>
-      )}
-      <Button onClick={() => cut(!cutaway)} aria-pressed={cutaway}>{cutaway ? prop.putBack : prop.drawAway}</Button>
+    <div class="prop-target">
+      <h2 class="label">{prop.changes}</h2>
+      <div class="prop-pick" role="group" aria-label={prop.changes}>
+        {targets.map((one) => (
+          <button key={one} type="button" aria-pressed={bench.target.value === one} onClick={() => (bench.target.value = one)}>
+            {one === 'both' ? prop.both : prop.fires[one]}
+          </button>
+        ))}
+      </div>
     </div>
   )
 }

@@ -1,13 +1,14 @@
 import { prop } from '../../words/en/prop'
 import type { Opening } from '../../wire.gen'
 import { openingName } from '../../render'
-import type { BenchFire, Now } from './fire'
+import type { Bench } from './bench'
+import type { View } from './view'
 
-interface PanelProps { fire: BenchFire; now: Now; selected: string | undefined; select(id: string): void }
+interface PanelProps { bench: Bench; view: View; selected: string | undefined; select(id: string): void }
 
 /** Every opening as a row: a slider, and one button that opens or shuts. */
 export function OpeningsPanel(props: PanelProps) {
-  const { openings } = props.fire.building.scenario
+  const { openings } = props.bench.building.scenario
   const movable = openings.filter((opening) => opening.kind !== 'leak')
   const outside = movable.filter((opening) => opening.to === 'outside')
   const inside = movable.filter((opening) => opening.to !== 'outside')
@@ -31,14 +32,14 @@ function Group({ name, openings, ...rest }: PanelProps & { name: string; opening
   )
 }
 
-function Row({ fire, now, opening, selected, select }: PanelProps & { opening: Opening }) {
-  const index = fire.building.scenario.openings.indexOf(opening)
-  const open = now.frame.openings[index]?.open ?? opening.open ?? 0
+function Row({ bench, view, opening, selected, select }: PanelProps & { opening: Opening }) {
+  const index = bench.building.scenario.openings.indexOf(opening)
+  const open = view.frame.openings[index]?.open ?? opening.open ?? 0
   const percent = Math.round(100 * open)
   const name = openingName(opening)
-  const set = (share: number) => {
+  const set = (share: number, swing = false) => {
     select(opening.id)
-    fire.setOpening(opening.id, share)
+    bench.setOpening(opening.id, share, undefined, swing)
   }
   return (
     <li class="prop-opening" aria-current={selected === opening.id}>
@@ -51,7 +52,7 @@ function Row({ fire, now, opening, selected, select }: PanelProps & { opening: O
           onInput={(event) => set(Number(event.currentTarget.value) / 100)}
         />
       </div>
-      <button type="button" class="prop-toggle" aria-label={`${open > 0.5 ? prop.shut : prop.open}: ${name}`} onClick={() => set(open > 0.5 ? 0 : 1)}>
+      <button type="button" class="prop-toggle" aria-label={`${open > 0.5 ? prop.shut : prop.open}: ${name}`} onClick={() => set(open > 0.5 ? 0 : 1, true)}>
         {open > 0.5 ? prop.shut : prop.open}
       </button>
     </li>

@@ -2,30 +2,31 @@ import { prop } from '../../words/en/prop'
 import { trade } from '../../words/en/trade'
 import { openingName, spoken, type CompartmentLook } from '../../render'
 import { REGIME_WORDS, STAGE_WORDS, type Scenario } from '../../wire.gen'
-import type { BenchFire, Now } from './fire'
+import type { Bench } from './bench'
 import { roomsOf } from './fuel-panel'
 import { happened } from './happened'
 import { through } from './through'
+import type { View } from './view'
 
-interface ReadoutProps { fire: BenchFire; now: Now; cutaway: boolean; selected: string | undefined }
+interface ReadoutProps { bench: Bench; view: View; cutaway: boolean; selected: string | undefined }
 
 /** Small live figures. With the wall in place only what one could see; behind it, the fire itself. */
-export function Readout({ fire, now, cutaway, selected }: ReadoutProps) {
-  const { openings } = fire.building.scenario
+export function Readout({ bench, view, cutaway, selected }: ReadoutProps) {
+  const { openings } = bench.building.scenario
   const index = openings.findIndex(({ id }) => id === selected)
   const opening = openings[index]
-  const look = now.frame.openings[index]
+  const look = view.frame.openings[index]
   return (
     <div class="prop-readout">
-      {!now.lit && <p>{prop.notLit}</p>}
+      {!view.lit && <p>{prop.notLit}</p>}
       {opening && look && (
         <p>
           <strong>{openingName(opening)}</strong>: {prop.openness(Math.round(100 * look.open))},{' '}
-          {through(fire.building.scenario, opening, look)}
+          {through(bench.building.scenario, opening, look)}
         </p>
       )}
-      {now.lit && !cutaway && <p class="soft">{prop.strokes}</p>}
-      {cutaway && <Behind now={now} scenario={fire.building.scenario} />}
+      {view.lit && !cutaway && <p class="soft">{prop.strokes}</p>}
+      {cutaway && <Behind view={view} scenario={bench.building.scenario} />}
     </div>
   )
 }
@@ -33,18 +34,18 @@ export function Readout({ fire, now, cutaway, selected }: ReadoutProps) {
 /** Less than this prints as 0.0 kW: nothing burns whose size fuel or air could set. */
 const BURNS_KW = 0.05
 
-function Behind({ now, scenario }: { now: Now; scenario: Scenario }) {
-  const { stage, regime, hrrKW } = now.frame.header
-  const lines = happened(now.events, scenario)
+function Behind({ view, scenario }: { view: View; scenario: Scenario }) {
+  const { stage, regime, hrrKW } = view.frame.header
+  const lines = happened(view.events, scenario)
   const burns = hrrKW >= BURNS_KW
   return (
     <section aria-label={prop.behind}>
       <dl class="prop-figures">
-        <div><dt>{prop.stage}</dt><dd>{now.lit ? trade.stages[STAGE_WORDS[stage] ?? 'undetermined'] : prop.nothingBurns}</dd></div>
+        <div><dt>{prop.stage}</dt><dd>{view.lit ? trade.stages[STAGE_WORDS[stage] ?? 'undetermined'] : prop.nothingBurns}</dd></div>
         <div><dt>{prop.regime}</dt><dd>{burns ? trade.regimes[REGIME_WORDS[regime] ?? 'fuel_limited'] : prop.nothingBurns}</dd></div>
         <div><dt>{prop.heat}</dt><dd>{prop.heatKW(hrrKW)}</dd></div>
       </dl>
-      <Rooms now={now} scenario={scenario} />
+      <Rooms view={view} scenario={scenario} />
       <p class="small soft">{prop.legend} {prop.strokes}</p>
       <h2 class="label">{prop.events}</h2>
       {lines.length === 0 ? <p class="small soft">{prop.noEvents}</p> : (
@@ -62,13 +63,13 @@ function Behind({ now, scenario }: { now: Now; scenario: Scenario }) {
 }
 
 /** The figures of every room, where a phone's section has no space to write them. */
-function Rooms({ now, scenario }: { now: Now; scenario: Scenario }) {
+function Rooms({ view, scenario }: { view: View; scenario: Scenario }) {
   const open = new Set(roomsOf(scenario.compartments))
   return (
     <table class="prop-rooms">
       <thead><tr><th scope="col">{prop.room}</th><th scope="col">{prop.upper}</th><th scope="col">{prop.lower}</th><th scope="col">{prop.oxygen}</th></tr></thead>
       <tbody>
-        {scenario.compartments.map(({ id }, k) => open.has(id) && <Room key={id} id={id} look={now.frame.compartments[k]!} />)}
+        {scenario.compartments.map(({ id }, k) => open.has(id) && <Room key={id} id={id} look={view.frame.compartments[k]!} />)}
       </tbody>
     </table>
   )

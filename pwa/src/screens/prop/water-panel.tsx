@@ -4,37 +4,38 @@ import { Choices } from '../../ui/choices'
 import { prop } from '../../words/en/prop'
 import { trade } from '../../words/en/trade'
 import { SIDE_WORDS } from '../../wire.gen'
-import type { BenchFire, Now } from './fire'
+import type { Bench } from './bench'
 import { RoomChoice, roomsOf } from './fuel-panel'
+import type { View } from './view'
 
 const speeds = [0, 2, 5, 9] as const // m/s: still, leaves rustle, a flag stands, hard to hold a map; chosen by us
 
 /** Water into a compartment, and the wind. */
-export function WaterPanel({ fire, now }: { fire: BenchFire; now: Now }) {
-  const { waterL, seat, scenario } = fire.building
+export function WaterPanel({ bench, view }: { bench: Bench; view: View }) {
+  const { waterL, seat, scenario } = bench.building
   const [where, setWhere] = useState(seat)
   return (
     <div class="stack">
       <RoomChoice label={prop.sprayInto} rooms={roomsOf(scenario.compartments)} chosen={where} choose={setWhere} />
-      <Button wide onClick={() => fire.spray(waterL, where)}>
+      <Button wide onClick={() => bench.spray(waterL, where)}>
         {prop.spray(waterL)}
       </Button>
-      <p class="small soft" aria-live="polite">{now.sprayedL > 0 ? prop.sprayed(now.sprayedL) : ' '}</p>
+      <p class="small soft" aria-live="polite">{view.sprayedL > 0 ? prop.sprayed(view.sprayedL) : ' '}</p>
       <h2 class="label">{prop.wind}</h2>
       <Choices
         label={prop.wind}
         columns={4}
         choices={speeds.map((speed) => ({ value: speed, name: prop.windSpeeds[speed]! }))}
-        chosen={now.windMS}
-        choose={(speed) => fire.wind(speed, now.windFrom)}
+        chosen={view.windMS}
+        choose={(speed) => bench.wind(speed, view.windFrom)}
       />
       <h2 class="label">{prop.windFrom}</h2>
       <Choices
         label={prop.windFrom}
         columns={4}
         choices={SIDE_WORDS.map((side) => ({ value: side, name: trade.sides[side] }))}
-        chosen={now.windFrom}
-        choose={(side) => fire.wind(now.windMS, side)}
+        chosen={view.windFrom}
+        choose={(side) => bench.wind(view.windMS, side)}
       />
     </div>
   )

@@ -1,0 +1,15 @@
+import { prop } from '../../words/en/prop'
+
+/** What a small box teaches about a house, and what it does not. */
+export function ScaleNote() {
+  return (
+    <details class="prop-scale">
+      <summary>{prop.scaleTitle}</summary>
+      <p>{prop.scaleYes}</p>
+      <p>{prop.scaleNo}</p>
+      <p class="soft">{prop.scaleHow}</p>
+      <p class="small soft">{prop.scaleSource}</p>
+      <p><a href="/field-book/lesson/box-and-house">{prop.scaleLesson}</a></p>
+    </details>
+  )
+}

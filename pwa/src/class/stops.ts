@@ -29,7 +29,7 @@ export function replyOf(ask: Ask, value: string): Reply {
 }
 
 /** Every stop of a question's rail, "cannot tell" last. */
-export function stopsOf({ ask, counts }: ClassAskSpread): Stop[] {
+export function stopsOf({ ask, counts }: Pick<ClassAskSpread, 'ask' | 'counts'>): Stop[] {
   const values = inOrder[ask.kind] ?? counts.map(({ value }) => value)
   const named = values.map((key) => ({ key, name: spellReply(ask, replyOf(ask, key)) }))
   return [...named, { key: unsure, name: trade.cannotTell }]

@@ -1,0 +1,99 @@
+import { useState } from 'preact/hooks'
+import { go } from '../../app/router'
+import { addRoster, changeRoster, dropRoster, rosters, type SeatDraft } from '../../class/desk'
+import { Button } from '../../ui/button'
+import { Page } from '../../ui/page'
+import { TextField } from '../../ui/text-field'
+import { desk } from '../../words/en/class-desk'
+import type { Roster } from '../../wire.gen'
+import { FromTable } from './from-table'
+import { SeatRow, type SeatLine } from './seat-row'
+import { useDoing, useLoaded } from './use-loaded'
+
+/** One roster: made from a table or by hand, and changed. */
+export function OneRoster({ id }: { id: string }) {
+  const { value, failed, again } = useLoaded(async () => (id === 'new' ? undefined : (await rosters()).rosters.find((one) => one.id === id)))
+  const ready = id === 'new' || value
+  return (
+    <Page title={value?.title ?? desk.newRoster} wide>
+      {failed && <p role="alert">{failed}</p>}
+      {!ready && !failed && <p role="status">{desk.looking}</p>}
+      {ready && <Editor key={value && JSON.stringify(value)} held={value} saved={again} />}
+    </Page>
+  )
+}
+
+function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
+  const [title, setTitle] = useState(held?.title ?? '')
+  const [lines, setLines] = useState<readonly SeatLine[]>(held?.seats.map(line) ?? [])
+  const { failed, doing, run } = useDoing()
+  const name = title.trim()
+  const add = (from: Parameters<typeof addRoster>[1]) =>
+    run(async () => {
+      const { roster } = await addRoster(name, from)
+      go(`/instructor/rosters/${roster.id}`)
+    })
+  const save = () => (held ? run(() => changeRoster(held.id, name, seats(lines)).then(saved)) : add({ seats: seats(lines) }))
+  const drop = () => run(() => dropRoster(held!.id).then(() => go('/instructor/rosters')))
+  return (
+    <div class="desk-two">
+      <div class="stack stack-wide">
+        <TextField label={desk.rosterTitle} value={title} set={setTitle} most={80} />
+        <ul class="desk-list">
+          {lines.map((one, at) => (
+            <SeatRow key={one.key} line={one} change={(next) => setLines(next ? lines.with(at, next) : lines.toSpliced(at, 1))} />
+          ))}
+        </ul>
+        <div>
+          <Button onClick={() => setLines([...lines, { key: `new ${lines.length} ${Date.now()}`, call_sign: '', personnel: '' }])}>{desk.addSeat}</Button>
+        </div>
+        {failed && <p role="alert">{failed}</p>}
+        <div class="row">
+          <Button look="main" disabled={doing || name === '' || lines.length === 0} onClick={() => void save()}>
+            {desk.saveRoster}
+          </Button>
+          {held && (
+            <Button look="quiet" onClick={() => void drop()}>
+              {desk.dropRoster}
+            </Button>
+          )}
+        </div>
+        <p>
+          <a href="/instructor/rosters">{desk.rosters}</a>
+        </p>
+      </div>
+      {held ? <Papers held={held} /> : <FromTable ready={name !== '' && !doing} make={(csv) => void add({ csv })} />}
+    </div>
+  )
+}
+
+function Papers({ held }: { held: Roster }) {
+  return (
+    <section class="stack">
+      <a class="button button-plain" href={`/instructor/rosters/${held.id}/codes`}>
+        {desk.claimSheets}
+      </a>
+      <p class="small soft">{desk.claimSheetsWhy}</p>
+      <a class="button button-plain" href={`/api/v1/rosters/${held.id}/export.csv`} download>
+        {desk.exportCsv}
+      </a>
+    </section>
+  )
+}
+
+const line = ({ id, call_sign, numbered, claimed_ms }: Roster['seats'][number]): SeatLine => ({
+  key: id,
+  id,
+  call_sign,
+  personnel: '',
+  numbered,
+  claimed: claimed_ms > 0,
+})
+
+/** A number left empty stays as the server holds it. */
+const seats = (lines: readonly SeatLine[]): SeatDraft[] =>
+  lines.map(({ id, call_sign, personnel }) => ({
+    ...(id && { id }),
+    call_sign: call_sign.trim(),
+    ...(personnel.trim() && { personnel: personnel.trim() }),
+  }))

@@ -1,0 +1,91 @@
+import { useEffect, useState } from 'preact/hooks'
+import { go } from '../../app/router'
+import { dropSet, saveSet, sets } from '../../class/desk'
+import { Preview } from '../../class/preview'
+import { Button } from '../../ui/button'
+import { Dialog } from '../../ui/dialog'
+import { Page } from '../../ui/page'
+import { TextField } from '../../ui/text-field'
+import { desk } from '../../words/en/class-desk'
+import type { ClassPlanned, ClassSet } from '../../wire.gen'
+import { engine, type FamilyInfo } from '../../worker/client'
+import { AddScene } from './add-scene'
+import { PlannedScene } from './planned-scene'
+import { useDoing, useLoaded } from './use-loaded'
+
+/** One set of scenes, to be built or changed. */
+export function OneSet({ id }: { id: string }) {
+  const { value, failed } = useLoaded(async () => (id === 'new' ? undefined : (await sets()).sets.find((one) => one.id === id)))
+  const families = useFamilies()
+  const ready = families && (id === 'new' || value)
+  return (
+    <Page title={value?.title ?? desk.newSet} wide>
+      {failed && <p role="alert">{failed}</p>}
+      {!ready && !failed && <p role="status">{desk.looking}</p>}
+      {ready && <Builder key={value?.id} held={value} families={families} />}
+    </Page>
+  )
+}
+
+function useFamilies(): FamilyInfo[] | undefined {
+  const [families, setFamilies] = useState<FamilyInfo[]>()
+  useEffect(() => void engine.families().then(setFamilies), [])
+  return families
+}
+
+function Builder({ held, families }: { held: ClassSet | undefined; families: readonly FamilyInfo[] }) {
+  const [title, setTitle] = useState(held?.title ?? '')
+  const [scenes, setScenes] = useState<readonly ClassPlanned[]>(held?.scenes ?? [])
+  const [seen, see] = useState<ClassPlanned>()
+  const { failed, doing, run } = useDoing()
+  const [saved, setSaved] = useState(false)
+  const change = (next: readonly ClassPlanned[]) => {
+    setScenes(next)
+    setSaved(false)
+  }
+  const save = async () => {
+    const { set } = await saveSet(held?.id, title.trim(), scenes)
+    setSaved(true)
+    if (!held) go(`/instructor/sets/${set.id}`)
+  }
+  const drop = async () => {
+    await dropSet(held!.id)
+    go('/instructor/sets')
+  }
+  return (
+    <div class="desk-two">
+      <div class="stack stack-wide">
+        <TextField label={desk.setTitle} value={title} set={(next) => (setTitle(next), setSaved(false))} most={80} hint={desk.setTitleHint} />
+        <ol class="desk-list planned-list">
+          {scenes.map((scene, at) => (
+            <PlannedScene key={`${scene.family} ${scene.seed}`} scenes={scenes} at={at} families={families} change={change} see={see} />
+          ))}
+        </ol>
+        {failed && <p role="alert">{failed}</p>}
+        <div class="row">
+          <Button look="main" disabled={doing || title.trim() === '' || scenes.length === 0} onClick={() => void run(save)}>
+            {saved ? desk.saved : desk.saveSet}
+          </Button>
+          {held && (
+            <Button look="quiet" onClick={() => void run(drop)}>
+              {desk.dropSet}
+            </Button>
+          )}
+        </div>
+        <p>
+          <a href="/instructor/sets">{desk.sets}</a>
+        </p>
+      </div>
+      <AddScene families={families} add={(scene) => change([...scenes, scene])} />
+      {seen && (
+        <Dialog title={titleOf(families, seen)} close={() => see(undefined)}>
+          <Preview family={seen.family} seed={seen.seed} />
+        </Dialog>
+      )}
+    </div>
+  )
+}
+
+export function titleOf(families: readonly FamilyInfo[], { family }: Pick<ClassPlanned, 'family'>): string {
+  return families.find(({ id }) => id === family)?.title ?? family
+}

@@ -1,0 +1,47 @@
+import { useEffect, useState } from 'preact/hooks'
+import { Refused } from '../../class/ask'
+import { say } from '../../class/say'
+import { look } from './state'
+
+interface Loaded<T> {
+  value: T | undefined
+  failed: string | undefined
+  again(): void
+}
+
+/** Loads something from the server; a sign-in that has ended leads back to the gate. */
+export function useLoaded<T>(load: () => Promise<T>): Loaded<T> {
+  const [value, setValue] = useState<T>()
+  const [failed, setFailed] = useState<string>()
+  const [turn, setTurn] = useState(0)
+  useEffect(() => {
+    let wanted = true
+    load().then(
+      (loaded) => wanted && setValue(() => loaded),
+      (error: unknown) => {
+        if (error instanceof Refused && error.status === 401) void look()
+        if (wanted) setFailed(say(error))
+      },
+    )
+    return () => void (wanted = false)
+  }, [turn])
+  return { value, failed, again: () => setTurn(turn + 1) }
+}
+
+/** Does something on the server, once at a time, and tells why it was not done. */
+export function useDoing() {
+  const [failed, setFailed] = useState<string>()
+  const [doing, setDoing] = useState(false)
+  const run = async (what: () => Promise<unknown>) => {
+    setDoing(true)
+    setFailed(undefined)
+    try {
+      await what()
+    } catch (error) {
+      setFailed(say(error))
+    } finally {
+      setDoing(false)
+    }
+  }
+  return { failed, doing, run }
+}

@@ -1,10 +1,9 @@
 import { useEffect, useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { drill } from '../../words/en/drill'
-import type { Item } from '../../wire.gen'
+import type { Item, Reply } from '../../wire.gen'
 import { useFire } from './fire'
 import { SceneView } from './scene-view'
-import { reply } from './state'
 
 // The fire is watched so that its whole stretch takes this long, and never
 // slower than it burns; in steps short enough to look smooth. Chosen by us.
@@ -13,7 +12,7 @@ const stepMS = 250
 const onward = 10 // s of fire at a press, for who goes through it by hand
 
 /** A fire that runs: one reports at the moment at which one would, or lets it run to its end. */
-export function CallOut({ item, ready }: { item: Item; ready(): void }) {
+export function CallOut({ item, ready, reply }: { item: Item; ready(): void; reply(reply: Reply): void }) {
   const { from_s, to_s } = item.watch!
   const { fire, failed } = useFire(item.scenario, from_s)
   const [at, setAt] = useState(from_s)

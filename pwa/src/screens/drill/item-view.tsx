@@ -6,7 +6,7 @@ import { CallOut } from './call-out'
 import { useFire } from './fire'
 import { TwoLooks } from './looks'
 import { SceneView } from './scene-view'
-import { seen, set } from './state'
+import { reply, seen, set } from './state'
 import { TwoScenes } from './two-scenes'
 
 /** A scene and its questions, one at a time, until they are committed. What is shown hangs on the kind (quiz). */
@@ -20,13 +20,14 @@ export function ItemView({ item }: { item: Item }) {
   return (
     <div class="item item-asking">
       <p class="item-question">{item.question.text}</p>
-      {item.kind === 'call_out' && !reported ? <CallOut item={item} ready={show} /> : <Shown item={item} ready={show} />}
+      {item.kind === 'call_out' && !reported ? <CallOut item={item} ready={show} reply={reply} /> : <Shown item={item} ready={show} />}
       {ready && (item.kind !== 'call_out' || reported) ? <Asks item={item} /> : null}
     </div>
   )
 }
 
-function Shown({ item, ready }: { item: Item; ready(): void }) {
+/** What is looked at while one answers. */
+export function Shown({ item, ready }: { item: Item; ready(): void }) {
   if (item.kind === 'two_looks' && item.look_s) return <TwoLooks item={item} ready={ready} />
   if (item.kind === 'which_of_two' && item.second) return <TwoScenes item={item} ready={ready} />
   return <OneScene item={item} ready={ready} />

@@ -51,7 +51,7 @@ export function Reveal({ item, verdict }: { item: Item; verdict: Verdict }) {
 }
 
 /** What was behind the wall, as the kind of item was looked at. */
-function Behind({ item, cutaway }: { item: Item; cutaway: boolean }) {
+export function Behind({ item, cutaway }: { item: Item; cutaway: boolean }) {
   if (item.question.move) return <Futures item={item} cutaway={cutaway} />
   if (item.kind === 'two_looks' && item.look_s) return <TwoLooks item={item} cutaway={cutaway} />
   if (item.kind === 'which_of_two' && item.second) return <TwoScenes item={item} cutaway={cutaway} />

@@ -1,0 +1,63 @@
+// Opening states as the fires of the families really make them: every family,
+// several seeds, several moments, every outside wall opening that smokes.
+import { existsSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { load } from '../../wasm/load.mjs'
+import { chance } from './chance.mjs'
+
+const wasm = fileURLToPath(new URL('../../src/worker/lintel.wasm', import.meta.url))
+const exec = fileURLToPath(new URL('../../src/worker/wasm_exec.js', import.meta.url))
+
+// What counts as an outflow that can be looked at; chosen by us. A shut panel
+// leaks along its edge and has no outlet area to speak of; below the lowest cut
+// of each cue in content/scales there is nothing to rate.
+const visible = (o) => o.open >= 0.1 && (o.flow === 2 || o.flow === 3) && o.opticalDepth >= 0.05 && outlet(o) >= 0.1
+
+/** Share of the whole opening by which the outflow leaves: what stands open, above the neutral plane. */
+export const outlet = ({ open, flow, neutralPlane }) =>
+  open * (flow === 2 ? 1 - Math.max(0, neutralPlane || 0) : 1 - Math.max(0, Math.min(1, neutralPlane)))
+
+/** Mean speed of the outflow over the square root of g times the opening's height, as the scale of velocity has it. */
+export const froude = (speedMS, heightM) => speedMS / Math.sqrt(9.81 * heightM)
+
+/** Draws states from `seedsEach` seeds of every family, three moments each; the seeds follow from one seed. */
+export async function drawStates(studio, { seedsEach, seed }) {
+  if (!existsSync(wasm)) throw new Error(`${wasm} is not built: run go generate ./...`)
+  const engine = await load(wasm, exec)
+  const { readFrame } = await studio.module('/src/render/frame.ts')
+  const next = chance(seed)
+  const states = []
+  for (const family of fine(engine.families())) {
+    for (let k = 0; k < seedsEach; k++) {
+      const item = fine(engine.item(family.id, 1_000_000 + Math.floor(next() * 1_000_000_000)))
+      states.push(...statesOf(engine, readFrame, item, next))
+    }
+  }
+  return states
+}
+
+function statesOf(engine, readFrame, item, next) {
+  const { scenario } = item
+  const { run, compartments, openings, frameLength } = fine(engine.open(scenario))
+  const moments = [item.moment_s, item.moment_s * (0.3 + 0.6 * next()), item.moment_s * (1.1 + 0.9 * next())].toSorted((a, b) => a - b)
+  const found = []
+  let now = 0
+  for (const moment of moments) {
+    const values = new Float64Array(frameLength)
+    fine(engine.advance(run, moment - now, values))
+    now = moment
+    const frame = readFrame(values, compartments.length, openings.length)
+    scenario.openings.forEach((opening, index) => {
+      const look = frame.openings[index]
+      if (opening.to !== 'outside' || !opening.side || !opening.height_m || !visible(look)) return
+      found.push({ family: item.family, scenario, side: opening.side, opening: opening.id, heightM: opening.height_m, look })
+    })
+  }
+  fine(engine.close(run))
+  return found
+}
+
+function fine(result) {
+  if (result?.error) throw new Error(JSON.stringify(result.error))
+  return result
+}

@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks'
-import { useFire } from '../screens/drill/fire'
-import { SceneView } from '../screens/drill/scene-view'
+import { Behind } from '../screens/drill/reveal'
 import { Button } from '../ui/button'
 import { drill } from '../words/en/drill'
 import type { Item } from '../wire.gen'
@@ -13,12 +12,11 @@ export function Preview({ family, seed }: { family: string; seed: number }) {
 }
 
 function Seen({ item }: { item: Item }) {
-  const { fire } = useFire(item.scenario, item.moment_s)
   const [cutaway, setCutaway] = useState(false)
   return (
     <div class="stack">
       <p>{item.question.text}</p>
-      <SceneView item={item} fire={fire} cutaway={cutaway} />
+      <Behind item={item} cutaway={cutaway} />
       <div>
         <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
       </div>

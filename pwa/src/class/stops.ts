@@ -14,26 +14,34 @@ export interface Stop {
   name: string
 }
 
-/** What a reply gives, as one word; the server's counts are by the same words. */
+const quiet = 'quiet'
+
+/** What a reply gives, as one word; the server's counts are by the same words (quiz/session, Value). */
 export function valueOf(reply: Reply): string {
   if (reply.unsure) return unsure
+  if (reply.quiet) return quiet
+  if (reply.at_s !== undefined) return String(Math.round(reply.at_s))
   const given = Object.entries(reply).find(([field]) => field !== 'ask')
   return given ? String(given[1]) : unsure
 }
 
 /** The reply that gives one value. */
-export function replyOf(ask: Ask, value: string): Reply {
-  if (value === unsure) return { ask: ask.id, unsure: true }
-  const given = ask.kind === 'level' || ask.kind === 'plane' ? Number(value) : value
-  return { ask: ask.id, [ask.kind]: given } as unknown as Reply
+export function replyOf({ id, kind }: Ask, value: string): Reply {
+  if (value === unsure) return { ask: id, unsure: true }
+  if (value === quiet) return { ask: id, quiet: true }
+  if (kind === 'moment') return { ask: id, at_s: Number(value) }
+  return { ask: id, [kind]: kind === 'level' || kind === 'plane' ? Number(value) : value }
 }
 
 /** Every stop of a question's rail, "cannot tell" last. */
 export function stopsOf({ ask, counts }: Pick<ClassAskSpread, 'ask' | 'counts'>): Stop[] {
-  const values = inOrder[ask.kind] ?? counts.map(({ value }) => value)
+  const values = inOrder[ask.kind] ?? counts.map(({ value }) => value).toSorted(byTime)
   const named = values.map((key) => ({ key, name: spellReply(ask, replyOf(ask, key)) }))
   return [...named, { key: unsure, name: trade.cannotTell }]
 }
+
+/** Moments in the order of time, before those of nobody's; everything else stays as the server has it. */
+const byTime = (a: string, b: string) => (Number.isNaN(Number(a)) ? 1 : 0) - (Number.isNaN(Number(b)) ? 1 : 0) || Number(a) - Number(b) || 0
 
 const inOrder: Partial<Record<Ask['kind'], readonly string[]>> = {
   level: ['0', '1', '2', '3', '4'],

@@ -60,13 +60,14 @@ export function Sheet({ view, lead }: { view: ClassBoardView; lead: Lead }) {
 function Boxes({ item, ready, send }: { item: Item; ready: boolean; send(replies: Reply[]): Promise<void> }) {
   const [replies, setReplies] = useState<Reply[]>([])
   const { asks } = item.question
+  if (item.kind === 'call_out') return <p>{board.sheetNotThis}</p>
   const answer = (reply: Reply) => setReplies([...replies.filter(({ ask }) => ask !== reply.ask), reply])
   return (
     <div class="stack stack-wide">
       {asks.map((ask) => (
         <section key={ask.id} class="stack">
           <h3>{askName(ask, asks)}</h3>
-          <AskControl ask={ask} given={replies.find((one) => one.ask === ask.id)} answer={answer} />
+          <AskControl ask={ask} show={item.show} given={replies.find((one) => one.ask === ask.id)} answer={answer} />
         </section>
       ))}
       <Button look="main" wide disabled={!ready || replies.length < asks.length} onClick={() => void send(replies)}>

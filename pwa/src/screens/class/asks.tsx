@@ -19,10 +19,11 @@ export function Asks({ item, answering }: { item: Item; answering: Answering }) 
   return (
     <section class="stack" aria-label={drill.ask}>
       <h2 class="ask-text" ref={heading} tabIndex={-1}>
-        <small class="soft">{drill.progress(asks.indexOf(ask) + 1, asks.length)}</small> {ask.text}
+        {asks.length > 1 && <small class="soft">{drill.progress(asks.indexOf(ask) + 1, asks.length)}</small>} {ask.text}
       </h2>
       <OneAsk
         key={ask.id}
+        item={item}
         ask={ask}
         given={replies.find((one) => one.ask === ask.id)}
         done={(reply) => {
@@ -34,8 +35,15 @@ export function Asks({ item, answering }: { item: Item; answering: Answering }) 
   )
 }
 
+interface OneAskProps {
+  item: Item
+  ask: Ask
+  given: Reply | undefined
+  done(reply: Reply): void
+}
+
 /** A tap answers at once; the neutral plane waits for a press, as it is set by dragging. */
-function OneAsk({ ask, given, done }: { ask: Ask; given: Reply | undefined; done(reply: Reply): void }) {
+function OneAsk({ item, ask, given, done }: OneAskProps) {
   const [held, hold] = useState(given)
   const dragged = ask.kind === 'plane'
   const answer = (next: Reply) => {
@@ -44,7 +52,7 @@ function OneAsk({ ask, given, done }: { ask: Ask; given: Reply | undefined; done
   }
   return (
     <>
-      <AskControl ask={ask} given={held} answer={answer} />
+      <AskControl ask={ask} show={item.show} given={held} answer={answer} />
       {dragged && (
         <Button look="main" wide disabled={held?.plane === undefined} onClick={() => held && done(held)}>
           {drill.setIt}
@@ -69,9 +77,11 @@ function Review({ item, answering, reopen }: { item: Item; answering: Answering;
           <li key={ask.id}>
             <span class="soft">{askName(ask, asks)}</span>
             <strong>{spellReply(ask, answering.replies.find((one) => one.ask === ask.id)!)}</strong>
-            <Button look="quiet" onClick={() => reopen(ask)} aria-label={`${drill.change}: ${askName(ask, asks)}`}>
-              {drill.change}
-            </Button>
+            {ask.kind !== 'moment' && (
+              <Button look="quiet" onClick={() => reopen(ask)} aria-label={drill.changeOf(askName(ask, asks))}>
+                {drill.change}
+              </Button>
+            )}
           </li>
         ))}
       </ul>

@@ -6,8 +6,7 @@ import { Button } from '../../ui/button'
 import { classes } from '../../words/en/class'
 import { drill } from '../../words/en/drill'
 import type { Ask, ClassAskSpread, ClassPlaceView, ClassShown, ClassSpread, Item } from '../../wire.gen'
-import { useFire } from '../drill/fire'
-import { SceneView } from '../drill/scene-view'
+import { Behind } from '../drill/reveal'
 import { askName } from '../drill/spell-reply'
 import { Why } from './why'
 
@@ -48,11 +47,10 @@ export function Cutaway(props: CompareProps) {
 }
 
 function Opened({ item }: { item: Item }) {
-  const { fire } = useFire(item.scenario, item.moment_s)
   const [cutaway, setCutaway] = useState(true)
   return (
     <div class="stack">
-      <SceneView item={item} fire={fire} cutaway={cutaway} />
+      <Behind item={item} cutaway={cutaway} />
       <div>
         <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
       </div>

@@ -4,8 +4,8 @@ import { WithItem } from '../../class/with-item'
 import { Button } from '../../ui/button'
 import { classes } from '../../words/en/class'
 import type { ClassPhoneView, ClassPlaceView, ClassShown, Item } from '../../wire.gen'
-import { useFire } from '../drill/fire'
-import { SceneView } from '../drill/scene-view'
+import { CallOut } from '../drill/call-out'
+import { Shown } from '../drill/item-view'
 import { useAnswering } from './answering'
 import { Asks } from './asks'
 import { Committed } from './committed'
@@ -47,18 +47,19 @@ interface OneTurnProps {
 }
 
 function OneTurn({ item, view, scene, person, named }: OneTurnProps) {
-  const { fire, failed } = useFire(item.scenario, item.moment_s)
+  const [ready, setReady] = useState(false)
   const where = { id: view.class, scene, place: person.place, ...(view.rehearsal && { rehearsal: true }) }
   const answering = useAnswering(item, where)
-  if (failed) return <p role="alert">{classes.sceneFailed}</p>
+  const running = item.kind === 'call_out' && answering.replies.length === 0
+  const show = () => setReady(true)
   return (
     <div class="item item-asking">
       <p class="item-question">
         {named && <strong>{classes.answersOf(person.call_sign)} </strong>}
         {item.question.text}
       </p>
-      <SceneView item={item} fire={fire} />
-      {fire && <Asks item={item} answering={answering} />}
+      {running ? <CallOut item={item} ready={show} reply={answering.reply} /> : <Shown item={item} ready={show} />}
+      {ready && !running && <Asks item={item} answering={answering} />}
     </div>
   )
 }

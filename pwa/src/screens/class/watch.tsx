@@ -2,8 +2,7 @@ import { LookLine } from '../../class/look-line'
 import { WithItem } from '../../class/with-item'
 import { classes } from '../../words/en/class'
 import type { ClassShown, Item } from '../../wire.gen'
-import { useFire } from '../drill/fire'
-import { SceneView } from '../drill/scene-view'
+import { Shown } from '../drill/item-view'
 import '../drill/drill.css'
 
 /** The look: the same fire as on everybody's phone and on the wall, and no question yet. */
@@ -17,8 +16,8 @@ export function Watch({ shown, now }: { shown: ClassShown; now(): number }) {
   )
 }
 
-function Looked({ item }: { item: Item }) {
-  const { fire, failed } = useFire(item.scenario, item.moment_s)
-  if (failed) return <p role="alert">{classes.sceneFailed}</p>
-  return <SceneView item={item} fire={fire} />
+/** What is looked at before the questions come. A scene that one calls out is seen as it begins: it runs with its question. */
+export function Looked({ item }: { item: Item }) {
+  const first = item.kind === 'call_out' && item.watch ? { ...item, moment_s: item.watch.from_s } : item
+  return <Shown item={first} ready={() => {}} />
 }

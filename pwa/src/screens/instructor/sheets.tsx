@@ -38,6 +38,7 @@ export function Sheets({ id }: { id: string }) {
 }
 
 function Boxes({ item }: { item: Item }) {
+  if (item.kind === 'call_out') return <p>{board.sheetNotThis}</p>
   return (
     <>
       <p>{item.question.text}</p>

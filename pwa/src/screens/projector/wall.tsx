@@ -4,8 +4,8 @@ import { useAddress } from '../../class/address'
 import { WithItem } from '../../class/with-item'
 import { wall } from '../../words/en/class-wall'
 import type { ClassDoor, ClassProjectorView, Item } from '../../wire.gen'
-import { useFire } from '../drill/fire'
-import { SceneView } from '../drill/scene-view'
+import { Looked } from '../class/watch'
+import { Behind } from '../drill/reveal'
 import { Outcome, Spreads } from './spreads'
 import '../drill/drill.css'
 
@@ -25,7 +25,7 @@ export function Wall({ view, door, now }: WallProps) {
     <WithItem shown={scene}>
       {(item) => (
         <div class="wall-scene">
-          <Picture key={scene.id} item={item} cutaway={view.step === 'cutaway'} />
+          {view.step === 'cutaway' ? <Behind key={scene.id} item={item} cutaway /> : <Looked key={scene.id} item={item} />}
           <LookLine from={scene.look_from_ms} until={scene.look_until_ms} now={now} />
           {view.step === 'watch' && <p class="wall-say">{wall.watch}</p>}
           {view.step === 'commit' && <Committing view={view} item={item} />}
@@ -36,10 +36,6 @@ export function Wall({ view, door, now }: WallProps) {
   )
 }
 
-function Picture({ item, cutaway }: { item: Item; cutaway: boolean }) {
-  const { fire } = useFire(item.scenario, item.moment_s)
-  return <SceneView item={item} fire={fire} cutaway={cutaway} />
-}
 
 function Committing({ view, item }: { view: ClassProjectorView; item: Item }) {
   return (

@@ -98,6 +98,7 @@ export const board = {
   sheetNew: 'Someone new on paper',
   sheetScene: 'Which scene?',
   sheetIn: 'Put it in',
+  sheetNotThis: 'This scene is called out while it runs: it cannot be put on paper.',
   sheetKept: (callSign: string) => `The sheet of ${callSign} is in.`,
   sheetPrint: 'Print prediction sheets',
   toReport: 'Report',

@@ -1,7 +1,8 @@
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
+import { grownAt, HIGH_EDDY, type Breadth } from './fluid/force'
 import { STEP_S } from './fluid/step'
 import type { Noise } from './noise'
-import { BROWN, flameColour, opacity, type Light } from './tone'
+import { flameColour, opacity, smokeChannel, type Light } from './tone'
 
 // One layer of smoke to pixels: first the depth of every fine cell with the
 // grain it took along, and the glow of what burns; then colour, with light from
@@ -15,8 +16,9 @@ export interface Canvas {
   lit: Uint8Array
   /** Optical depth with its grain, with a border. */
   depth: Float32Array
-  /** Colour of the coarse cell at work. */
+  /** Colour of the coarse cell at work, and lumps of the row at work. */
   colour: Float32Array
+  boil: Boil
 }
 
 export function makeCanvas({ nx, ny }: Grid): Canvas {
@@ -24,22 +26,24 @@ export function makeCanvas({ nx, ny }: Grid): Canvas {
   return {
     pixels: new Uint8ClampedArray(16 * nx * ny),
     glow: new Float32Array(border), lit: new Uint8Array((nx + 2) * (ny + 2)),
-    depth: new Float32Array(border), colour: new Float32Array(3),
+    depth: new Float32Array(border), colour: new Float32Array(3), boil: { perCell: 1, risen: 0 },
   }
 }
 
 /** Paints one layer of smoke into RGBA pixels, 2nx by 2ny. */
-export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, light: Light): void {
+export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, light: Light): void {
   const { ny, nx, row } = grid
   const { near } = smoke
   const { lit, depth, pixels } = canvas
   pixels.fill(0)
   depth.fill(0)
+  const { boil } = canvas
   for (let j = 1; j <= ny; j++) {
+    boilAt(boil, breadth, j, grid.cellM)
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i
       if (near[c] === 0 && lit[c] === 0) continue
-      deepen(grid, smoke, canvas, noise, c, i, j)
+      deepen(grid, smoke, canvas, noise, boil, c, i, j)
       lit[c] = kindle(grid, smoke, canvas, noise, i, j) ? 1 : 0
     }
   }
@@ -57,11 +61,21 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, li
 const STREAKS = 0.16
 const LUMPS = 0.6
 
-/** Optical depth of four fine cells with the grain that the smoke took along from its opening. */
-function deepen({ fineRow, rough }: Grid, { now }: Smoke, { depth }: Canvas, noise: Noise, c: number, i: number, j: number): void {
+/** How the row at work boils: size of its lumps in a cell's measure, and how far they have risen. */
+interface Boil { perCell: number; risen: number }
+
+function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
+  const size = breadth.opening[j]! * (grownAt(breadth, j) > 0.5 ? 0.55 * HIGH_EDDY : 0.7)
+  boil.perCell = (0.5 * cellM) / size
+  boil.risen = breadth.risenM / size
+}
+
+/** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
+function deepen({ fineRow, rough }: Grid, { now }: Smoke, { depth }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
   const churns = rough[c]! > 1 ? 1 : rough[c]!
   for (let b = 0; b < 2; b++) {
-    const left = (2 * j - 1 + b) * fineRow + 2 * i - 1
+    const y = 2 * j - 1 + b
+    const left = y * fineRow + 2 * i - 1
     const clear = unwound(now, left * FIELDS)
     for (let cell = left; cell < left + 2; cell++) {
       const o = cell * FIELDS
@@ -72,12 +86,18 @@ function deepen({ fineRow, rough }: Grid, { now }: Smoke, { depth }: Canvas, noi
       }
       const folded = folds(tau)
       const churning = folded > churns ? folded : churns
-      const x = now[o + GRAIN_X]! / tau
-      const along = now[o + GRAIN_Y]! / tau
       let grain = 0
-      if (churning < 1) grain += (1 - churning) * STREAKS * noise.at(x, 0.25 * along)
-      if (churning > 0) grain += churning * LUMPS * billow(noise, x, along)
-      depth[cell] = tau * (1 + clear * grain)
+      if (clear > 0) {
+        const x = now[o + GRAIN_X]! / tau
+        const along = now[o + GRAIN_Y]! / tau
+        if (churning < 1) grain += clear * (1 - churning) * STREAKS * noise.at(x, 0.25 * along)
+        if (churning > 0) grain += clear * churning * LUMPS * billow(noise, x, along)
+      }
+      if (clear < 1 && churns > 0) {
+        const x = (cell - y * fineRow) * boil.perCell
+        grain += (1 - clear) * churns * LUMPS * billow(noise, x, y * boil.perCell + boil.risen)
+      }
+      depth[cell] = tau * (1 + grain)
     }
   }
 }
@@ -150,6 +170,7 @@ function extend(depth: Float32Array, row: number, columns: number, rows: number)
 /** Four pixels: smoke over flame, most of the smoke being behind it. */
 function shade({ nx, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: Light, c: number, i: number, j: number): void {
   const { depth, pixels, glow, colour } = canvas
+  const { now } = smoke
   mixColour(smoke.kind, c * KINDS, light, colour)
   for (let k = 0; k < 4; k++) {
     const x = 2 * i - 2 + (k & 1)
@@ -164,18 +185,28 @@ function shade({ nx, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: Light
     pixels[p] = colour[0]! * (1 + raise) + lift
     pixels[p + 1] = colour[1]! * (1 + raise) + lift
     pixels[p + 2] = colour[2]! * (1 + raise) + lift
-    const smokeA = opacity(tau)
+    const smokeA = hides(now[cell * FIELDS]!, tau)
     pixels[p + 3] = 255 * smokeA
     if (fire > 0.02) ignite(fire, tau, smokeA, pixels, p)
   }
 }
 
 /** The smoke's own colour in the light it stands in. */
-function mixColour(kind: Float32Array, o: number, { dark, pale }: Light, colour: Float32Array): void {
+function mixColour(kind: Float32Array, o: number, light: Light, colour: Float32Array): void {
   const share = kind[o + MASS]! > 1e-4 ? 1 / kind[o + MASS]! : 0
   const bright = clamp01(kind[o + LIGHT]! * share)
   const tint = clamp01(kind[o + TINT]! * share)
-  for (let k = 0; k < 3; k++) colour[k] = (dark[k]! + (pale[k]! - dark[k]!) * bright) * (1 - BROWN[k]! * tint)
+  for (let k = 0; k < 3; k++) colour[k] = smokeChannel(light, bright, tint, k)
+}
+
+/**
+ * Share hidden by smoke of optical depth tau that has `grained` with its grain.
+ * The grain goes into what is hidden, not into the depth: so that lumpy smoke
+ * hides on the whole as much as smooth smoke of the same depth.
+ */
+function hides(tau: number, grained: number): number {
+  const plain = opacity(tau)
+  return tau < 0.02 ? plain : clamp01(plain + (grained / tau - 1) * plain * (1 - plain))
 }
 
 /** The glow with its neighbours mixed in, so that no flame ends on the edge of a cell. */

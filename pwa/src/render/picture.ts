@@ -5,7 +5,7 @@ import { eavesOf, holdOf, type Eave } from './eaves'
 import { putHold } from './fluid/hold'
 import { makeGrid, type Grid } from './fluid/grid'
 import type { Fading } from './fluid/fading'
-import type { Breadth } from './fluid/force'
+import { addPlume, clearBreadth, makeBreadth, type Breadth } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
 import { heatOf, type Inlet, type Jet } from './jet'
@@ -16,7 +16,7 @@ import type { Light } from './tone'
 import { facingOf, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
-export const FINENESS = [12000, 7500, 4500] as const
+export const FINENESS = [24000, 12000, 7500, 4500] as const
 
 /** Where the unevenness of all smoke starts from; another gives other lumps of the same smoke. Chosen by us. */
 const SEED = 20261
@@ -39,6 +39,7 @@ export class Picture {
   readonly #outsideC: number
   readonly #fading: Fading
   readonly #eaves: readonly Eave[]
+  readonly #breadth: Breadth
   #windMS = 0
   #steps = 0
 
@@ -49,6 +50,7 @@ export class Picture {
     const ny = Math.max(12, Math.round(Math.sqrt(cells / aspect) / 2))
     const nx = Math.max(12, Math.round(ny * aspect))
     this.grid = makeGrid(nx, ny, this.view.heightM / ny)
+    this.#breadth = makeBreadth(this.grid)
     this.#front = makeCanvas(this.grid)
     this.#back = makeCanvas(this.grid)
     this.#outsideC = scenario.ambient.t_c
@@ -98,22 +100,28 @@ export class Picture {
     const time = this.timeS
     grid.spread.fill(0)
     grid.held.fill(0)
-    const breadth = { row: 0, openingM: grid.cellM * 4 }
+    const breadth = this.#breadth
+    clearBreadth(breadth, grid.cellM)
+    let fastest = 0
     for (const source of this.#sources) {
       const jet = this.#jetOf(source)
-      if (jet.depth > 0.01 && jet.look.outVelocityMS > 0.005) lower(breadth, jet, grid.cellM)
+      if (jet.depth > 0.01 && jet.look.outVelocityMS > 0.005) {
+        addPlume(breadth, jet.area.y1 / grid.cellM, Math.max(2 * grid.cellM, broadOf(jet)), grid.cellM)
+        fastest = Math.max(fastest, rises(jet))
+      }
       source.left += stamp(grid, jet, source.left, this.#noise, time)
       draw(grid, jet)
       if (jet.facing === 'eye' && jet.depth > 0.01) this.#bank(jet)
     }
-    stepFluid(grid, this.#fading, this.#noise, breadth, time)
+    breadth.risenM += fastest * STEP_S
+    stepFluid(grid, this.#fading, this.#noise, breadth)
     this.#steps++
   }
 
   /** Turns the smoke into pixels, in `front` and `back`. */
   paint(light: Light): void {
-    paint(this.grid, this.grid.front, this.#front, this.#noise, light)
-    paint(this.grid, this.grid.back, this.#back, this.#noise, light)
+    paint(this.grid, this.grid.front, this.#front, this.#noise, this.#breadth, light)
+    paint(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, light)
   }
 
   /** The openings in sight, with the air that each draws in. */
@@ -141,13 +149,13 @@ export class Picture {
   }
 }
 
-/** Keeps the lowest opening that smokes: its plume is the broadest higher up. */
-function lower(breadth: Breadth, { area }: Jet, cellM: number): void {
-  const row = area.y1 / cellM
-  if (row < breadth.row) return
-  breadth.row = row
-  breadth.openingM = Math.max(2 * cellM, Math.min(area.x1 - area.x0, area.y1 - area.y0))
-}
+/** How broad a stream leaves: its lesser side, or the breadth of a level hole. */
+const broadOf = ({ area, facing }: Jet): number =>
+  facing === 'up' || facing === 'over' ? area.x1 - area.x0 : Math.min(area.x1 - area.x0, area.y1 - area.y0)
+
+/** Speed at which eddies rise in a plume: that of its outflow, or what its warmth gives it over the opening's height. */
+const rises = ({ area, look, outsideC }: Jet): number =>
+  Math.max(0.7 * look.outVelocityMS, Math.sqrt(9.81 * heatOf(look, outsideC) * Math.max(0.02, area.y1 - area.y0)))
 
 /** Rates by which air and smoke fade, scaled with the building so that a box and a house look alike. */
 function fadingOf(topM: number): Fading {

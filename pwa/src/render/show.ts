@@ -36,6 +36,8 @@ export interface Showing {
   light?: Daylight | undefined
   /** Seen from across the road. */
   far?: boolean
+  /** One flat colour for all that smoke stands before, and nothing drawn but smoke: for the instrument that judges the picture. */
+  backdrop?: string
 }
 
 /** Script time of one picture that a slow phone may take; above it the smoke is drawn coarser. Design figure. */
@@ -148,9 +150,13 @@ export class Show {
     const palette = paletteOf(document.documentElement.dataset['theme'], showing.light)
     const { width, height } = this.#canvas
     const frame = showing.frame ?? emptyFrame(showing.scenario.compartments.length, showing.scenario.openings.length)
-    this.#drawStill(showing, frame, palette)
     picture.paint(palette.smoke)
     const ctx = this.#ctx
+    if (showing.backdrop) {
+      this.#drawBare(ctx, showing.backdrop)
+      return
+    }
+    this.#drawStill(showing, frame, palette)
     ctx.setTransform(1, 0, 0, 1, 0, 0)
     ctx.globalAlpha = 1
     ctx.drawImage(this.#ground!, 0, 0)
@@ -180,6 +186,19 @@ export class Show {
     const facing = marked && facingOf(picture.view, marked)
     const inSight = facing === 'eye' || facing === 'right' || facing === 'up' || (facing === undefined && this.#fade > 0.5)
     if (marked && inSight) drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked, this.#fade > 0.5)
+  }
+
+  /** The smoke alone. */
+  #drawBare(ctx: CanvasRenderingContext2D, backdrop: string): void {
+    const { width, height } = this.#canvas
+    ctx.setTransform(1, 0, 0, 1, 0, 0)
+    ctx.globalAlpha = 1
+    ctx.fillStyle = backdrop
+    ctx.fillRect(0, 0, width, height)
+    for (const pixels of [this.#picture!.back, this.#picture!.front]) {
+      this.#zoomPixels(ctx)
+      this.#film!.show(ctx, pixels, width, height)
+    }
   }
 
   /** Ground and wall are drawn once and kept until something on them moves. */

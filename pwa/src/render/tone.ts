@@ -1,14 +1,15 @@
-// From optical depth and lightness to pixels. What hides the wall is
-// Beer-Lambert, 1 - exp(-tau) (Jin's and every later smoke work); what colour
-// it has is the smoke's own lightness under the light of the scene. A relief
-// from the slope of the optical depth gives dense smoke its body; it has no
-// mean, so that it never makes smoke look lighter or darker on the whole.
+// From optical depth and lightness to what is seen. What hides the wall is
+// Beer-Lambert, 1 - exp(-tau) (Jin's and every later smoke work). How light it
+// looks is the smoke's own lightness, CIE L* over 100 as the engine's optics
+// give it, within what the light of the scene leaves between black and white.
 
 /** The light that smoke stands in. */
 export interface Light {
-  /** Colour of the blackest and of the whitest smoke, 0 to 255. */
-  dark: readonly [number, number, number]
-  pale: readonly [number, number, number]
+  /** How light the blackest and the whitest smoke look, L* over 100. */
+  dark: number
+  pale: number
+  /** Share of each of red, green and blue that the light has. */
+  cast: readonly [number, number, number]
   /** How strongly the relief shows, 0 to 1. */
   relief: number
 }
@@ -24,10 +25,35 @@ export function opacity(tau: number): number {
   return tau <= 0 ? 0 : OPACITY[tau >= DEEPEST ? DEPTHS : (tau * (DEPTHS / DEEPEST)) | 0]!
 }
 
+// The grey of each twentieth of L*, 0 to 255: CIE 15 for L* to luminance, IEC
+// 61966-2-1 for luminance to the byte; a table, so that it is the same everywhere.
+const GREYS = [
+  0, 16.8, 27.5, 37.7, 48.3, 59.3, 70.6, 82.3, 94.2, 106.4, 118.9, 131.6, 144.6, 157.7, 171, 184.6, 198.3, 212.2, 226.3, 240.6, 255,
+]
+
+/** The grey that looks this light, 0 to 255. */
+export function grey(lightness: number): number {
+  const at = 20 * clamp01(lightness)
+  const k = Math.min(19, at | 0)
+  return GREYS[k]! + (at - k) * (GREYS[k + 1]! - GREYS[k]!)
+}
+
 // A brown smoke keeps its red and loses its blue, as tar absorbs most at short
 // wavelengths (Pokhrel et al. 2016, single scattering albedo 0.91 at 405 nm
-// against 0.99 at 660 nm; the share taken off is chosen by us).
-export const BROWN = [0.04, 0.2, 0.46] as const
+// against 0.99 at 660 nm). Its green, by which the engine's lightness goes, nearly
+// stays; the shares are chosen by us.
+const BROWN = [0.12, -0.035, -0.36] as const
+
+/** One channel of smoke in a light, 0 to 255. */
+export function smokeChannel({ dark, pale, cast }: Light, lightness: number, tint: number, k: number): number {
+  return grey(dark + (pale - dark) * lightness) * cast[k]! * (1 + BROWN[k]! * tint)
+}
+
+/** The colour of smoke in a light, as a canvas takes it. */
+export function smokeColour(light: Light, lightness: number, tint: number, alpha: number): string {
+  const channel = (k: number) => Math.min(255, Math.round(smokeChannel(light, lightness, tint, k)))
+  return `rgba(${channel(0)},${channel(1)},${channel(2)},${alpha.toFixed(3)})`
+}
 
 // A flame from its root outward: deep orange, orange, pale yellow. Chosen by us.
 const FLAME = [[168, 52, 14], [240, 128, 34], [255, 214, 130]] as const
@@ -41,8 +67,4 @@ export function flameColour(burn: number, k: number): number {
   return a + (b - a) * Math.min(1, at - low)
 }
 
-/** The colour of smoke in a light, as a canvas takes it. */
-export function smokeColour({ dark, pale }: Light, lightness: number, tint: number, alpha: number): string {
-  const channel = (k: number) => Math.round((dark[k]! + (pale[k]! - dark[k]!) * lightness) * (1 - BROWN[k]! * tint))
-  return `rgba(${channel(0)},${channel(1)},${channel(2)},${alpha.toFixed(3)})`
-}
+const clamp01 = (x: number) => (x < 0 ? 0 : x > 1 ? 1 : x)

@@ -23,7 +23,8 @@ export function carryAir(grid: Grid, fading: Fading, dt: number): void {
       const wb = fx * (1 - fy)
       const wc = (1 - fx) * fy
       const wd = fx * fy
-      const keep = mixing[c]! > 0 ? free : clear
+      // Air that a plume takes in stands still and has to be set moving.
+      const keep = mixing[c]! > 0 ? free * (1 - dt * mixing[c]!) : clear
       uNext[c] = keep * sideways * (wa * u[a]! + wb * u[a + 1]! + wc * u[b]! + wd * u[b + 1]!)
       vNext[c] = keep * (wa * v[a]! + wb * v[a + 1]! + wc * v[b]! + wd * v[b + 1]!)
       roughNext[c] = free * (wa * rough[a]! + wb * rough[a + 1]! + wc * rough[b]! + wd * rough[b + 1]!)

@@ -13,29 +13,55 @@ export function buoyancy({ ny, nx, row, v }: Grid, { kind, busy }: Smoke, dt: nu
   }
 }
 
-/** The breadth of a plume at each coarse row: that of its opening, and growing as it rises. */
-export interface Breadth {
-  /** Row of the lowest opening that smokes, and the breadth there in metres. */
-  row: number
-  openingM: number
-}
-
 // A plume's radius grows by about an eighth of the height risen (Morton, Taylor
 // and Turner 1956, entrainment 0.1 and growth 6/5 of it; from memory, to be
 // confirmed). Its breadth grows by twice that, and by half as much again while
 // it is near its opening and uneven (chosen by us, by eye).
 const GROWTH = 0.32
 
+/** The plumes at each coarse row: how broad they are, and how broad the opening below them is that they left by. */
+export interface Breadth {
+  at: Float32Array
+  opening: Float32Array
+  /** How far eddies that rise with the gas have come by now, m. */
+  risenM: number
+}
+
+export const makeBreadth = ({ ny, cellM }: Grid): Breadth => {
+  const breadth = { at: new Float32Array(ny + 2), opening: new Float32Array(ny + 2), risenM: 0 }
+  clearBreadth(breadth, cellM)
+  return breadth
+}
+
+/** Without any plume, that of a small opening everywhere. */
+export function clearBreadth({ at, opening }: Breadth, cellM: number): void {
+  at.fill(1e3)
+  opening.fill(4 * cellM)
+}
+
+/** Notes an opening of this breadth whose lower edge is at a row: above it, the narrowest plume counts. */
+export function addPlume({ at, opening }: Breadth, row: number, openingM: number, cellM: number): void {
+  for (let j = 0; j < at.length; j++) {
+    const broad = openingM + GROWTH * Math.max(0, row - j) * cellM
+    if (j > row + 2 && at[j]! < 1e3) continue
+    if (broad >= at[j]!) continue
+    at[j] = broad
+    opening[j] = openingM
+  }
+}
+
 // A smooth stream mixes less than a churning one: this share, chosen by us, by eye.
 const CALM = 0.4
 
-const breadthAt = ({ row, openingM }: Breadth, j: number, cellM: number) =>
-  openingM + GROWTH * Math.max(0, row - j) * cellM
+// Where gas speeds up as it rises it draws together; this share of that is in depth,
+// which this plane does not show. Chosen by us, by eye.
+const IN_DEPTH = 0.25
 
 /** Lets a plume take in fresh air at the rate that makes it grow as plumes do. */
-export function mixAir({ ny, nx, row, u, v, rough, mixing, cellM }: Grid, { kind, busy }: Smoke, breadth: Breadth): void {
+export function mixAir({ ny, nx, row, u, v, rough, mixing, spread, cellM }: Grid, { kind, busy }: Smoke, breadth: Breadth): void {
   for (let j = 1; j <= ny; j++) {
-    const rate = GROWTH / breadthAt(breadth, j, cellM)
+    const rate = GROWTH / breadth.at[j]!
+    const slope = (0.5 * IN_DEPTH) / cellM
     for (let c = j * row + 1; c <= j * row + nx; c++) {
       if (busy[c] === 0) continue
       const tau = kind[c * KINDS + MASS]!
@@ -43,6 +69,7 @@ export function mixAir({ ny, nx, row, u, v, rough, mixing, cellM }: Grid, { kind
       const speed = Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)
       const eager = CALM + (1 - CALM) * rough[c]!
       mixing[c]! += rate * eager * speed * (tau > 0.3 ? 1 : tau / 0.3)
+      spread[c]! += slope * (v[c + row]! - v[c - row]!)
     }
   }
 }
@@ -50,10 +77,22 @@ export function mixAir({ ny, nx, row, u, v, rough, mixing, cellM }: Grid, { kind
 // How hard churning gas curls: strength of the curl kept alive, and of fresh
 // eddies as a share of the local speed a second. Chosen by us, by eye.
 const KEEP_CURL = 3
-const FRESH_EDDIES = 11
+const FRESH_EDDIES = 9
+
+// Fresh eddies are as broad as the opening where the gas leaves it, and this
+// many times as broad higher up. Two fixed sizes, since eddies of one size keep
+// their shape as they rise. Chosen by us, by eye.
+export const NEAR_EDDY = 0.9
+export const HIGH_EDDY = 2.6
+
+/** How much of the eddies at a row are the broad ones of a grown plume: none at the opening, all from three breadths up. */
+export function grownAt({ at, opening }: Breadth, j: number): number {
+  const grown = (at[j]! / opening[j]! - 1) / 2
+  return grown < 0 ? 0 : grown > 1 ? 1 : grown
+}
 
 /** Keeps eddies alive and breaks new ones off, only where the gas churns. */
-export function churn(grid: Grid, noise: Noise, breadth: Breadth, time: number, dt: number): void {
+export function churn(grid: Grid, noise: Noise, breadth: Breadth, dt: number): void {
   const { nx, ny, row, u, v, rough, scratch, cellM } = grid
   const slope = 0.5 / cellM
   for (let j = 1; j <= ny; j++) {
@@ -62,7 +101,10 @@ export function churn(grid: Grid, noise: Noise, breadth: Breadth, time: number, 
     }
   }
   for (let j = 2; j < ny; j++) {
-    const grain = (2.8 * cellM) / breadthAt(breadth, j, cellM)
+    const grown = grownAt(breadth, j)
+    const scale = 1 / (breadth.opening[j]! * (grown > 0.5 ? HIGH_EDDY : NEAR_EDDY))
+    const strength = FRESH_EDDIES * Math.abs(2 * grown - 1) * dt // one size fades out before the other comes up
+    const y = (j * cellM + breadth.risenM) * scale
     for (let i = 2; i < nx; i++) {
       const c = j * row + i
       const how = rough[c]!
@@ -70,11 +112,10 @@ export function churn(grid: Grid, noise: Noise, breadth: Breadth, time: number, 
       const gx = Math.abs(scratch[c + 1]!) - Math.abs(scratch[c - 1]!)
       const gy = Math.abs(scratch[c + row]!) - Math.abs(scratch[c - row]!)
       const keep = (KEEP_CURL * how * dt * cellM * scratch[c]!) / (Math.sqrt(gx * gx + gy * gy) + 1e-3)
-      const speed = Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)
-      const fresh = FRESH_EDDIES * how * speed * dt
-      const rise = j * grain + (0.45 * time * speed * grain) / cellM
-      u[c]! += keep * gy + fresh * noise.rough(i * grain, rise)
-      v[c]! += -keep * gx + fresh * noise.rough(i * grain + 31.7, rise)
+      const fresh = strength * how * Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)
+      const x = i * cellM * scale
+      u[c]! += keep * gy + fresh * noise.rough(x, y)
+      v[c]! += -keep * gx + fresh * noise.rough(x + 31.7, y)
     }
   }
 }

@@ -11,13 +11,13 @@ import type { Grid } from './grid'
 export const STEP_S = 1 / 30
 
 /** One step of air and smoke; the jets have been stamped in already. */
-export function stepFluid(grid: Grid, fading: Fading, noise: Noise, breadth: Breadth, time: number): void {
+export function stepFluid(grid: Grid, fading: Fading, noise: Noise, breadth: Breadth): void {
   grid.mixing.fill(0)
   for (const smoke of [grid.front, grid.back]) {
     buoyancy(grid, smoke, STEP_S)
     mixAir(grid, smoke, breadth)
   }
-  churn(grid, noise, breadth, time, STEP_S)
+  churn(grid, noise, breadth, STEP_S)
   holdBack(grid)
   project(grid)
   holdBack(grid)

@@ -21,18 +21,14 @@ func Materials() engine.Materials { return engine.Materials{Fuels: fuels, Lining
 // Families lists the recipes of scenes.
 func Families() []item.Family { return families }
 
-// Sources lists the public texts that rules and lessons lean on, by title. Their
-// publishers and addresses are for people to read: content/lint and the front end
-// have them.
-func Sources() []infer.Source { return sources }
-
-// RuleList lists the rules as the reader takes them, without what only people read.
+// RuleList lists the rules as the reader takes them, without what only people read:
+// of texts they have the keys.
 func RuleList() []infer.Rule { return rules }
 
 // Rules returns the rules made ready to read smoke with. Generated content has
 // been through this very step, so a failure is a programmer's error.
 var Rules = sync.OnceValue(func() *infer.Set {
-	set, err := infer.NewSet(rules, sources, weights, priors)
+	set, err := infer.NewSet(rules, weights, priors)
 	if err != nil {
 		panic("content: " + err.Error())
 	}

@@ -8,10 +8,11 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"lintel/content"
+	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/engine/sim"
 	"lintel/quiz"
-	"lintel/quiz/item"
+	"lintel/quiz/score"
 )
 
 // answersTo lists every truth that an ask in words may have.
@@ -36,30 +37,24 @@ func answersTo(kind quiz.AskKind) []quiz.Reply {
 	return list
 }
 
-// lineFor is the first line of a list that explains a truth.
-func lineFor(list []item.Outcome, ask item.Ask, truth quiz.Reply) string {
-	for i := range list {
-		if list[i].Explains(&quiz.Ask{Kind: ask.Kind, Cue: ask.Cue}, &truth) {
-			return list[i].Why
-		}
-	}
-	return ""
-}
-
 // Every outcome of every family has its line, no two outcomes the same one; and
 // a prediction's first question has lines of the family's own, for what comes of
 // a move hangs on the building.
 func TestEveryOutcomeHasItsOwnLine(t *testing.T) {
+	said := wording.Catalogue()
 	for _, f := range content.Families() {
 		for i, ask := range f.Asks {
 			lines := map[string]bool{}
 			truths := answersTo(ask.Kind)
 			for _, truth := range truths {
-				line := lineFor(append(append([]item.Outcome{}, f.Outcomes...), content.Outcomes()...), ask, truth)
-				assert.NotEmpty(t, line, "%s %+v %+v", f.ID, ask, truth)
+				asks := []quiz.Ask{{ID: ask.ID(), Kind: ask.Kind, Cue: ask.Cue}}
+				why, _ := score.Explain(f.Words(""), asks, []quiz.Part{{Truth: []quiz.Reply{truth}}})
+				own, _, _ := strings.Cut(why, "?")
+				line := wording.Say(why)
+				assert.NotEqual(t, why, line, "%s %+v %+v", f.ID, ask, truth)
 				lines[line] = true
 				if i == 0 && f.Kind == quiz.PredictMove {
-					assert.NotEmpty(t, lineFor(f.Outcomes, ask, truth), "%s has no own line for %+v", f.ID, truth)
+					assert.NotEmpty(t, said[own], "%s has no own line for %+v", f.ID, truth)
 				}
 			}
 			assert.Len(t, lines, len(truths), "%s %+v", f.ID, ask)
@@ -80,6 +75,7 @@ func TestARatingIsExplainedByItsScale(t *testing.T) {
 		return quiz.Reply{Level: &wrong}
 	}))
 	require.NoError(t, err)
+	wording.Verdict(&verdict)
 	assert.Contains(t, verdict.Why, "Darkness, ")
 	assert.Equal(t, 1, strings.Count(verdict.Why, "You said"))
 	assert.NotContains(t, verdict.Why, "..")
@@ -91,6 +87,7 @@ func TestWhatStandsOpenOutOfSightIsTold(t *testing.T) {
 	for seed := range uint64(12) {
 		made, err := content.Item("box-roof-hatch", seed)
 		require.NoError(t, err)
+		wording.Item(&made)
 		state := "the ceiling hatch is shut"
 		for _, o := range made.Scenario.Openings {
 			if o.ID == "ceiling_hatch" && *o.Open > 0 {
@@ -118,9 +115,10 @@ func TestAFallIsToldWhereItIsAsked(t *testing.T) {
 				continue
 			}
 			fell++
+			wording.Item(&made)
 			text := made.Question.Text
 			require.Contains(t, text, " ago ", f.ID)
-			assert.True(t, strings.Contains(text, "faster") || strings.Contains(text, "more") || strings.Contains(text, "smoke showed at"), "%s %d: %s", f.ID, seed, text)
+			assert.True(t, strings.Contains(text, "faster") || strings.Contains(text, "more") || strings.Contains(text, "smoke showed"), "%s %d: %s", f.ID, seed, text)
 			back := 60.0
 			if made.MomentS < 120 {
 				back = float64(int(made.MomentS/2/5)) * 5

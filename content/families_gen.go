@@ -8,12 +8,9 @@ import "lintel/quiz/item"
 var families = []item.Family{
 	{
 		ID:     "box-port",
-		Title:  "The small box, one port",
 		Lesson: "neutral-plane",
 		Rule:   "two-way-low-plane-fast",
 		Kind:   "flow_plane",
-		Text:   "Only the port of the burning cell is open. Which way does the gas move in it, and where is the boundary?",
-		Tell:   "The lower part of the port, where air goes in.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -157,12 +154,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "box-two-ports",
-		Title:  "The small box, a port below and a port above",
 		Lesson: "flow-path",
 		Rule:   "low-in-high-out",
 		Kind:   "flow_plane",
-		Text:   "The ports of the left-hand cells are open. Which way does the gas move in the lower port, and where is the boundary?",
-		Tell:   "The upper port, which lets nothing in.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -305,7 +299,6 @@ var families = []item.Family{
 			{
 				Kind:    "flow",
 				Opening: "port_high",
-				Text:    "And which way in the upper port?",
 			},
 		},
 		Need: []item.Need{
@@ -319,12 +312,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "box-roof-hatch",
-		Title:  "The small box, its roof hatch",
 		Lesson: "flow-path",
 		Rule:   "roof-outlet",
 		Kind:   "predict_move",
-		Text:   "The roof hatch is about to be opened. What will have changed at the upper port half a minute later?",
-		Tell:   "Whether the ceiling hatch stands open.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -487,35 +477,12 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
-		Outcomes: []item.Outcome{
-			{
-				Ask: "change",
-				Cue: "volume",
-				Is:  "less",
-				Why: "Through the open ceiling hatch the roof hatch has a path to the fire, so smoke that came by the port now leaves above it.",
-			},
-			{
-				Ask: "change",
-				Cue: "volume",
-				Is:  "same",
-				Why: "The port goes on as before: the roof hatch draws off too little of this smoke, and none where the ceiling hatch below it is shut.",
-			},
-			{
-				Ask: "change",
-				Cue: "volume",
-				Is:  "more",
-				Why: "The new way above draws more gas up past this port and feeds the fire, and more smoke comes than that way takes.",
-			},
-		},
 	},
 	{
 		ID:     "far-window",
-		Title:  "Two windows of one bungalow",
 		Lesson: "near-and-far",
 		Rule:   "slower-and-paler",
 		Kind:   "read_opening",
-		Text:   "Two windows of like size are open on two sides of this bungalow. Rate the smoke at the bedroom window.",
-		Tell:   "The other window, which is faster and darker.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -683,12 +650,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "bungalow-call",
-		Title:  "A bungalow from two sides",
 		Lesson: "stages",
 		Rule:   "fastest-and-darkest",
 		Kind:   "call_stage",
-		Text:   "Smoke shows at two windows. Which stage is the fire in, and what limits it?",
-		Tell:   "The opening with the fastest and darkest smoke.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -833,12 +797,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "wind-on-the-front",
-		Title:  "Wind on one side",
 		Lesson: "misleaders",
 		Rule:   "windward-held-back",
 		Kind:   "flow_plane",
-		Text:   "Wind blows onto side Alpha. Which way does the gas move at the bedroom window on the far side, and where is the boundary?",
-		Tell:   "The wind, and which side it blows onto.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -967,7 +928,6 @@ var families = []item.Family{
 			{
 				Kind:    "flow",
 				Opening: "lounge_window",
-				Text:    "And which way at the lounge window, on the windward side?",
 			},
 		},
 		Need: []item.Need{
@@ -981,12 +941,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "bedroom-window-opens",
-		Title:  "A second window",
 		Lesson: "flow-path",
 		Rule:   "two-way-beside-outlet",
 		Kind:   "predict_move",
-		Text:   "The bedroom window, far from the fire, is about to be opened. What will have changed at the lounge window half a minute later?",
-		Tell:   "Whether the doors between the two windows are open.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -1130,35 +1087,12 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
-		Outcomes: []item.Outcome{
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "less",
-				Why: "The plane sinks: air now has another way in by the far window, so this window gives more of its height to what leaves.",
-			},
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "same",
-				Why: "Little changes here: what passes between the two windows is too little to shift how this one shares out in and out.",
-			},
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "more",
-				Why: "The plane rises: hot gas now leaves by the far window too, so this window gives more of its height to the air.",
-			},
-		},
 	},
 	{
 		ID:     "low-in-high-out",
-		Title:  "A door below and a window above",
 		Lesson: "flow-path",
 		Rule:   "low-in-high-out",
 		Kind:   "flow_plane",
-		Text:   "The front door stands open, and a window upstairs may too. Which way does the gas move at the front door, and where is the boundary?",
-		Tell:   "The window above, which is all outlet.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -1332,12 +1266,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "upstairs-window",
-		Title:  "The window above",
 		Lesson: "flow-path",
 		Rule:   "one-way-path-strong",
 		Kind:   "flow_plane",
-		Text:   "The front door and a window upstairs stand open. Which way does the gas move at the upstairs window, and where is the boundary?",
-		Tell:   "The foot of the upstairs window, where no air goes in.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -1512,12 +1443,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "upstairs-read",
-		Title:  "Smoke a floor above the fire",
 		Lesson: "near-and-far",
 		Rule:   "smoke-high-clear-below",
 		Kind:   "read_opening",
-		Text:   "It burns somewhere in this house. Rate the smoke at the upstairs window.",
-		Tell:   "What the openings below do at the same time.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -1705,12 +1633,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "window-above-opens",
-		Title:  "A window above is about to open",
 		Lesson: "flow-path",
 		Rule:   "plane-rises-new-opening",
 		Kind:   "predict_move",
-		Text:   "The upstairs window is about to be opened. What will have changed at the front door half a minute later?",
-		Tell:   "The new opening lies above the door, and whether the hatch on the stair between them is open.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -1840,7 +1765,6 @@ var families = []item.Family{
 			{
 				Kind:    "flow",
 				Opening: "landing_window",
-				Text:    "Which way will gas move at the window then?",
 			},
 		},
 		Need: []item.Need{
@@ -1856,35 +1780,12 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
-		Outcomes: []item.Outcome{
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "less",
-				Why: "The plane sinks: the fire gained on the new draught, and its gas needs more of the door in spite of the window above.",
-			},
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "same",
-				Why: "Little changes at the door: the window above draws off too little of the hot gas that passes here.",
-			},
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "more",
-				Why: "The plane rises: the window above draws hot gas up the stair, so the door below turns more and more into an inlet.",
-			},
-		},
 	},
 	{
 		ID:     "large-hall",
-		Title:  "A large hall",
 		Lesson: "misleaders",
 		Rule:   "large-building-thin-smoke",
 		Kind:   "call_stage",
-		Text:   "Thin smoke leaves this large hall. Which stage is the fire in, and what limits it?",
-		Tell:   "The size of the building, before the amount of smoke is judged.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -1976,12 +1877,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "large-hall-read",
-		Title:  "Smoke from a large hall",
 		Lesson: "misleaders",
 		Rule:   "large-building-thin-smoke",
 		Kind:   "read_opening",
-		Text:   "Rate the smoke at the high window of this large hall.",
-		Tell:   "How high and how large the building is.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2090,12 +1988,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "one-door",
-		Title:  "One room, one door",
 		Lesson: "four-cues",
 		Rule:   "steady-middling-smoke",
 		Kind:   "read_opening",
-		Text:   "The door of this room stands open. Rate the smoke that leaves it.",
-		Tell:   "The upper edge of the outflow shows how fast it leaves, and the frame behind it how thick it is.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2222,12 +2117,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "two-way-door",
-		Title:  "What the door does",
 		Lesson: "neutral-plane",
 		Rule:   "two-way-middle-plane",
 		Kind:   "flow_plane",
-		Text:   "This door is the room's only opening. Which way does the gas move, and where is the boundary?",
-		Tell:   "The still line between what leaves and what enters, and which side of the middle it lies on.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2331,12 +2223,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "furnished-room",
-		Title:  "A furnished room with its door open",
 		Lesson: "stages",
 		Rule:   "fast-and-dark",
 		Kind:   "call_stage",
-		Text:   "The door stands open. Which stage is this fire in, and what limits it?",
-		Tell:   "Speed and darkness rising together at the door, and then flame in it.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2436,12 +2325,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "shut-room",
-		Title:  "A room with everything shut",
 		Lesson: "short-of-air",
 		Rule:   "closed-and-faint",
 		Kind:   "call_stage",
-		Text:   "Door and window are shut and only their gaps show. Which stage is this fire in, and what limits it?",
-		Tell:   "Smoke that lessens at the gaps although no one has put water on.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2548,12 +2434,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "gap-smoke",
-		Title:  "Smoke at a gap",
 		Lesson: "short-of-air",
 		Rule:   "thick-slow-closed",
 		Kind:   "read_opening",
-		Text:   "Everything is shut and smoke shows at a gap beside the door. Rate it.",
-		Tell:   "Thickness and darkness first; speed at a crack does not compare with speed at a door.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2675,12 +2558,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "burning-down",
-		Title:  "A wood fire in the open",
 		Lesson: "stages",
 		Rule:   "fading-in-the-open",
 		Kind:   "call_stage",
-		Text:   "Door and window stand open and no one has put water on. Which stage is this fire in, and what limits it?",
-		Tell:   "Smoke that thins and slows at openings no one has touched.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2772,12 +2652,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "water-on",
-		Title:  "Water has gone on",
 		Lesson: "steam",
 		Rule:   "slower-and-paler-after-water",
 		Kind:   "call_stage",
-		Text:   "Water was put into this room a short while ago. Which stage is this fire in, and what limits it?",
-		Tell:   "Speed and darkness that fell together, and white that vanishes within a few breaths.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2870,12 +2747,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "pale-after-water",
-		Title:  "Smoke after water",
 		Lesson: "steam",
 		Rule:   "water-and-pale",
 		Kind:   "read_opening",
-		Text:   "Water was put into this room a short while ago. Rate what leaves the door.",
-		Tell:   "How dark it is and how thick it is, looked at apart.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -2984,12 +2858,9 @@ var families = []item.Family{
 	},
 	{
 		ID:     "half-a-door",
-		Title:  "A door drawn half to",
 		Lesson: "opening-size",
 		Rule:   "fastest-is-narrower",
 		Kind:   "predict_move",
-		Text:   "The door is about to be drawn half to. What will have changed at it half a minute later?",
-		Tell:   "The width of the opening, and whether the fire had air to spare before it was drawn to.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -3091,35 +2962,12 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
-		Outcomes: []item.Outcome{
-			{
-				Ask: "change",
-				Cue: "velocity",
-				Is:  "less",
-				Why: "The fire already wanted the air that the door gave it. With less it fell, and its smoke slowed, narrow opening or not.",
-			},
-			{
-				Ask: "change",
-				Cue: "velocity",
-				Is:  "same",
-				Why: "The narrower opening speeds the smoke and the loss of air slows it; here the two about balance.",
-			},
-			{
-				Ask: "change",
-				Cue: "velocity",
-				Is:  "more",
-				Why: "The fire has air enough, and so pushes the same smoke through a narrower opening, faster. Speed at openings of different size does not compare.",
-			},
-		},
 	},
 	{
 		ID:     "door-pulled-to",
-		Title:  "A door pulled to",
 		Lesson: "shutting",
 		Rule:   "less-smoke-after-shutting",
 		Kind:   "predict_move",
-		Text:   "The door is about to be pulled to until a hand's breadth is left. What will have changed at it a minute later?",
-		Tell:   "What was just done to the door, before any change in the smoke is read.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -3223,35 +3071,12 @@ var families = []item.Family{
 			},
 			AfterS: 60,
 		},
-		Outcomes: []item.Outcome{
-			{
-				Ask: "change",
-				Cue: "volume",
-				Is:  "less",
-				Why: "Pulled to, the door starves the fire and the smoke lessens. Less smoke after shutting is no improvement: fuel and heat are still inside.",
-			},
-			{
-				Ask: "change",
-				Cue: "volume",
-				Is:  "same",
-				Why: "The fire still has air enough for the time, so it sends as much smoke through what is left of the door.",
-			},
-			{
-				Ask: "change",
-				Cue: "volume",
-				Is:  "more",
-				Why: "Held back at first, the smoke inside grew thicker, and the room sends more of it through what is left of the door.",
-			},
-		},
 	},
 	{
 		ID:     "window-breaks",
-		Title:  "A window gives way",
 		Lesson: "opening-up",
 		Rule:   "surge-after-opening",
 		Kind:   "predict_move",
-		Text:   "The window on the far side is about to give way. What will have changed at the door half a minute later?",
-		Tell:   "A fire that wanted air, and an opening higher than the door.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -3341,7 +3166,6 @@ var families = []item.Family{
 			{
 				Kind:    "flow",
 				Opening: "window",
-				Text:    "Which way will gas move at the window then?",
 			},
 		},
 		Need: []item.Need{
@@ -3360,35 +3184,12 @@ var families = []item.Family{
 			},
 			AfterS: 30,
 		},
-		Outcomes: []item.Outcome{
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "less",
-				Why: "The plane at the door sinks: the fire grew on the new air, or the air now comes by the window, and the door carries more of the smoke out.",
-			},
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "same",
-				Why: "The plane at the door stays: the window takes and gives much as the door does, so the sharing holds.",
-			},
-			{
-				Ask: "change",
-				Cue: "neutral_plane",
-				Is:  "more",
-				Why: "The plane at the door rises: the window, which is higher, takes hot gas off, and the door turns more into an inlet.",
-			},
-		},
 	},
 	{
 		ID:     "water-goes-on",
-		Title:  "Water is about to go on",
 		Lesson: "steam",
 		Rule:   "slower-and-paler-after-water",
 		Kind:   "predict_move",
-		Text:   "Forty litres are about to go onto the fire. What will have changed at the door half a minute later?",
-		Tell:   "Speed and volume falling together.",
 		Scene: engine.Scenario{
 			V: 1,
 			Ambient: engine.Ambient{
@@ -3496,26 +3297,6 @@ var families = []item.Family{
 				In:     "room",
 			},
 			AfterS: 30,
-		},
-		Outcomes: []item.Outcome{
-			{
-				Ask: "change",
-				Cue: "velocity",
-				Is:  "less",
-				Why: "Water took heat out of fire and gas, so less pressure drives the smoke and it slows.",
-			},
-			{
-				Ask: "change",
-				Cue: "velocity",
-				Is:  "same",
-				Why: "The water made too little difference to the heat behind this door: what burns goes on much as before.",
-			},
-			{
-				Ask: "change",
-				Cue: "velocity",
-				Is:  "more",
-				Why: "Steam swells what is in the room and drives it out faster than the loss of heat slows it.",
-			},
 		},
 	},
 }

@@ -1,9 +1,6 @@
 package content
 
 import (
-	"slices"
-	"strings"
-
 	"lintel/engine"
 	"lintel/engine/sim"
 	"lintel/quiz"
@@ -55,23 +52,14 @@ func Score(a quiz.Answer) (quiz.Verdict, error) {
 		return quiz.Verdict{}, err
 	}
 	verdict.Exact = truth.Exact
-	verdict.Why, verdict.Tell = score.Explain(made.Question.Asks, verdict.Parts, wordsFor(f))
+	verdict.Why, verdict.Tell = score.Explain(f.Words(""), made.Question.Asks, verdict.Parts)
 	// What tells a rating or a change is one thing whatever came true.
-	if verdict.Tell == "" || f.Kind == quiz.ReadOpening || f.Kind == quiz.PredictMove {
-		verdict.Tell = f.Tell
+	if f.Kind == quiz.ReadOpening || f.Kind == quiz.PredictMove {
+		verdict.Tell = f.Words("tell")
 	}
-	verdict.Rule, verdict.Source = ruleWords(f.Rule)
+	verdict.Rule, verdict.Source = "rule/"+f.Rule+"/text", "rule/"+f.Rule+"/source"
 	return verdict, nil
 }
-
-// wordsFor is what an explanation is made of: a family's own lines first.
-func wordsFor(f *item.Family) *score.Words {
-	own := slices.Clip(f.Outcomes)
-	return &score.Words{Levels: levels, Outcomes: append(own, outcomes...)}
-}
-
-// Outcomes lists why each answer may come true, where a family has no own line.
-func Outcomes() []item.Outcome { return outcomes }
 
 func familyOf(id string) (*item.Family, error) {
 	all := Families()
@@ -85,23 +73,4 @@ func familyOf(id string) (*item.Family, error) {
 		ids[i] = all[i].ID
 	}
 	return nil, engine.Bad("family", "is "+id+", which is not one of ours", "use "+engine.OneOf(ids))
-}
-
-// ruleWords is a rule's plain text and the titles of its sources.
-func ruleWords(id string) (text, source string) {
-	for _, r := range RuleList() {
-		if r.ID != id {
-			continue
-		}
-		var titles []string
-		for _, s := range Sources() {
-			for _, named := range r.Sources {
-				if s.ID == named {
-					titles = append(titles, s.Title)
-				}
-			}
-		}
-		return r.Text, strings.Join(titles, "; ")
-	}
-	return "", ""
 }

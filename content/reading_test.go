@@ -8,13 +8,21 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"lintel/content"
+	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/engine/infer"
 )
 
 // read reads one look at some openings with the rules that ship.
 func read(openings ...engine.Reading) engine.Finding {
-	return infer.Read(content.Rules(), engine.Readings{V: 1, Looks: []engine.Look{{Openings: openings}}})
+	return said(engine.Readings{V: 1, Looks: []engine.Look{{Openings: openings}}})
+}
+
+// said is a reading in words.
+func said(r engine.Readings) engine.Finding {
+	f := infer.Read(content.Rules(), r)
+	wording.Finding(&f)
+	return f
 }
 
 func hazard(f engine.Finding, event engine.Hazard) engine.HazardFinding {
@@ -51,8 +59,8 @@ func TestFastDarkSmokeIsListedForBoth(t *testing.T) {
 func TestStarvedSignsPointToTooLittleAir(t *testing.T) {
 	f := read(engine.Reading{ID: "a", Kind: engine.SeenWindow, State: engine.StateClosed, Window: engine.GlassCrazed, Flame: engine.FlameNone})
 	assert.Greater(t, f.Regime[engine.VentilationLimited], 0.5)
-	assert.NotContains(t, hazard(f, engine.Backdraft).Conditions, infer.NoSign)
-	assert.NotContains(t, hazard(f, engine.SmokeExplosion).Conditions, infer.NoSign)
+	assert.NotContains(t, hazard(f, engine.Backdraft).Conditions, wording.Say(infer.NoSign))
+	assert.NotContains(t, hazard(f, engine.SmokeExplosion).Conditions, wording.Say(infer.NoSign))
 
 	f = read(engine.Reading{ID: "a", Kind: engine.SeenCrack, Pulsing: new(true), Darkness: new(4)})
 	assert.Greater(t, f.Regime[engine.VentilationLimited], 0.5)
@@ -117,7 +125,7 @@ func TestLessSmokeWithoutWaterIsNotImprovement(t *testing.T) {
 	at := func(volume, velocity int) engine.Look {
 		return engine.Look{Openings: []engine.Reading{{ID: "a", Kind: engine.SeenDoor, State: engine.StateClosed, Volume: &volume, Velocity: &velocity}}}
 	}
-	f := infer.Read(content.Rules(), engine.Readings{V: 1, Looks: []engine.Look{at(4, 4), at(2, 1)}})
+	f := said(engine.Readings{V: 1, Looks: []engine.Look{at(4, 4), at(2, 1)}})
 	assert.NotEqual(t, infer.Better, f.Trend)
 	assert.Contains(t, strings.Join(f.Cautions, " "), "not improvement")
 }

@@ -16,8 +16,8 @@
 // level, flow, plane, stage, regime, change, opening (one of Item.Show), trend,
 // pick, and for a moment either at_s or quiet. Or by unsure.
 //
-// Every text that the engine gives is a key of sentences until content/words
-// (here) or pwa/src/worker/dress.ts (on the phone) puts it into words.
+// Every text that the engine gives is a key of sentences until content/wording
+// (here) or pwa/src/worker/sentences.ts (on the phone) puts it into words.
 package quiz
 
 import "lintel/engine"

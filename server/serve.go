@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"lintel/content"
+	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/pwa"
 	"lintel/server/serve"
@@ -32,7 +33,7 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 	}
 	m, err := serve.Run(serve.Config{
 		Addr: *addr, Data: *data,
-		Site: pwa.Site(), Engine: engine.Version, Content: content.Version, Validated: engine.FireValidated, Score: content.Score,
+		Site: pwa.Site(), Engine: engine.Version, Content: content.Version, Validated: engine.FireValidated, Score: wording.Score,
 		Log: slog.New(slog.NewJSONHandler(errOut, &slog.HandlerOptions{Level: level})), Now: time.Now,
 	})
 	if err != nil {

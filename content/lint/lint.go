@@ -8,6 +8,7 @@ package lint
 import (
 	"lintel/content"
 	"lintel/content/fieldbook"
+	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/engine/infer"
 	"lintel/quiz/item"
@@ -22,7 +23,7 @@ type book struct {
 	cases    []infer.Case
 	sources  []infer.Source
 	families []item.Family
-	outcomes []item.Outcome
+	said     map[string]string // the catalogue of sentences
 	lessons  []fieldbook.Lesson
 	glossary fieldbook.Glossary
 	cautions fieldbook.CautionBook
@@ -31,7 +32,7 @@ type book struct {
 
 func shipped() *book {
 	return &book{
-		rules: rules, cases: cases, sources: sources, families: content.Families(), outcomes: content.Outcomes(),
+		rules: rules, cases: cases, sources: sources, families: content.Families(), said: wording.Catalogue(),
 		lessons: lessons, glossary: glossary, cautions: cautions, scales: scaleSources(scaleBook),
 	}
 }

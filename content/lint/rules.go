@@ -77,7 +77,7 @@ func logic(r *infer.Rule) string {
 // checkCases runs every case, and wants each rule to have one in which it fires
 // and one in which it is silent.
 func (b *book) checkCases(f *findings) {
-	set, err := infer.NewSet(b.rules, b.sources, nil, infer.Priors{})
+	set, err := infer.NewSet(b.rules, nil, infer.Priors{})
 	if err != nil {
 		f.add("rules", "cannot be read", err.Error())
 		return

@@ -1,7 +1,10 @@
 package lint
 
 import (
+	"maps"
 	"regexp"
+	"slices"
+	"strings"
 
 	"lintel/content/fieldbook"
 	"lintel/engine/infer"
@@ -32,20 +35,17 @@ var refused = []struct {
 	},
 }
 
-// checkWords looks through the texts of rules and lessons.
+// checkWords looks through the texts of rules and lessons, and through what
+// explains an answer.
 func (b *book) checkWords(f *findings) {
 	for _, r := range b.rules {
 		for _, text := range ruleTexts(&r) {
 			checkText(f, "rule "+r.ID, text)
 		}
 	}
-	for _, o := range b.outcomes {
-		checkText(f, "outcome "+string(o.Ask)+" "+string(o.Cue)+" "+o.Is, o.Why)
-		checkText(f, "outcome "+string(o.Ask)+" "+string(o.Cue)+" "+o.Is, o.Tell)
-	}
-	for _, x := range b.families {
-		for _, o := range x.Outcomes {
-			checkText(f, "family "+x.ID+" outcome "+o.Is, o.Why)
+	for _, id := range slices.Sorted(maps.Keys(b.said)) {
+		if strings.Contains(id, "why/") || strings.Contains(id, "tell") {
+			checkText(f, "sentence "+id, b.said[id])
 		}
 	}
 	for _, l := range b.lessons {

@@ -54,6 +54,6 @@ func TestConditionsThatCannotBeRead(t *testing.T) {
 }
 
 func TestABuildingRuleCannotAskAboutOneOpening(t *testing.T) {
-	_, err := NewSet([]Rule{{ID: "a", At: AtBuilding, When: []string{"velocity >= 3"}}}, nil, nil, Priors{})
+	_, err := NewSet([]Rule{{ID: "a", At: AtBuilding, When: []string{"velocity >= 3"}}}, nil, Priors{})
 	assert.ErrorContains(t, err, "judge it at an opening")
 }

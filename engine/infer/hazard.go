@@ -8,7 +8,7 @@ import (
 
 // NoSign is the weakest thing ever said of a hazard. None is called low, safe or
 // clear: what is not seen from here may be behind the next opening.
-const NoSign = "no sign of it seen from here"
+const NoSign = "hazard/no_sign"
 
 // leastChance and mostChance bound a hazard's probability: no look from outside
 // rules one out, and no look makes one certain (seven controlled fires with

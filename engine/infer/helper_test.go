@@ -21,7 +21,7 @@ func smallSet(t testing.TB, p Priors) *Set {
 		{ID: "alike", At: AtBuilding, When: []string{"all openings alike"}, Confidence: Middle, Nearness: -1.5, Sources: []string{"x"}},
 		{ID: "windy", At: AtBuilding, When: []string{"wind >= 2"}, Confidence: Low, Caution: "wind", Sources: []string{"x"}},
 	}
-	set, err := NewSet(rules, []Source{{ID: "x", Title: "X"}}, nil, p)
+	set, err := NewSet(rules, nil, p)
 	require.NoError(t, err)
 	return set
 }

@@ -3,31 +3,29 @@ package infer
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"lintel/engine"
 )
 
-// NotLookedFor opens the line that names the cues nobody has rated yet. To say of
+// NotLookedFor is the sentence that names the cues nobody has rated yet. To say of
 // a hazard only that no sign was seen, when nobody looked, would be an all-clear.
-const NotLookedFor = "not looked for yet: "
+const NotLookedFor = "hazard/not_looked_for"
 
-// signs are the cues that a hazard's conditions are made of, as they are worded.
+// signs are the cues that a hazard's conditions are made of.
 // Flow alone is no such cue: it tells which way, and every flow is one.
 var signs = []struct {
 	cue     engine.Cue
 	feature int
-	words   string
 }{
-	{engine.CuePulsing, fPulsing, "pulsing"},
-	{engine.CueWindow, fWindow, "the look of the glass"},
-	{engine.CueDensity, fDensity, "density"},
-	{engine.CueDarkness, fDarkness, "darkness"},
-	{engine.CueVelocity, fVelocity, "velocity"},
-	{engine.CueVolume, fVolume, "volume"},
-	{engine.CueChurning, fChurning, "churning"},
-	{engine.CueFlame, fFlame, "flame"},
-	{engine.CueNeutralPlane, fPlane, "neutral plane"},
+	{engine.CuePulsing, fPulsing},
+	{engine.CueWindow, fWindow},
+	{engine.CueDensity, fDensity},
+	{engine.CueDarkness, fDarkness},
+	{engine.CueVelocity, fVelocity},
+	{engine.CueVolume, fVolume},
+	{engine.CueChurning, fChurning},
+	{engine.CueFlame, fFlame},
+	{engine.CueNeutralPlane, fPlane},
 }
 
 // cueOf is the cue of one opening that a feature rests on, as a place among signs,
@@ -63,11 +61,11 @@ func (set *Set) lookedFor(s *scene, f *facts, h int) []string {
 		case f.rated(signs[i].feature):
 			list = []string{NoSign}
 		case signs[i].cue != engine.CueWindow || s.hasGlass():
-			missing = append(missing, signs[i].words)
+			missing = append(missing, engine.Word("cue/"+string(signs[i].cue)))
 		}
 	}
 	if len(missing) > 0 {
-		list = append(list, NotLookedFor+strings.Join(missing, ", "))
+		list = append(list, engine.Sentence(NotLookedFor, engine.Slot("cues", missing...)))
 	}
 	if len(list) == 0 {
 		list = append(list, NoSign)

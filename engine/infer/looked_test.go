@@ -21,8 +21,8 @@ func conditionsOf(f engine.Finding, event engine.Hazard) []string {
 func TestAHazardNobodyLookedForSaysSo(t *testing.T) {
 	set := smallSet(t, Priors{})
 	flowOnly := Read(set, look(engine.Reading{ID: "a", State: engine.StateOpen, Flow: engine.FlowBoth}))
-	assert.Equal(t, []string{NotLookedFor + "velocity"}, conditionsOf(flowOnly, engine.Flashover))
-	assert.Equal(t, []string{NotLookedFor + "pulsing"}, conditionsOf(flowOnly, engine.Backdraft))
+	assert.Equal(t, []string{engine.Sentence(NotLookedFor, engine.Slot("cues", engine.Word("cue/velocity")))}, conditionsOf(flowOnly, engine.Flashover))
+	assert.Equal(t, []string{engine.Sentence(NotLookedFor, engine.Slot("cues", engine.Word("cue/pulsing")))}, conditionsOf(flowOnly, engine.Backdraft))
 
 	rated := Read(set, look(engine.Reading{ID: "a", Velocity: new(1), Pulsing: new(false)}))
 	assert.Equal(t, []string{NoSign}, conditionsOf(rated, engine.Flashover))
@@ -35,11 +35,11 @@ func TestAHazardHalfLookedForNamesTheRest(t *testing.T) {
 		{ID: "glass", At: AtOpening, When: []string{"window is stained"}, Confidence: High, Hazards: []engine.Hazard{engine.SmokeExplosion}, Condition: "glass", Sources: []string{"x"}},
 		{ID: "still", At: AtBuilding, When: []string{"most velocity <= 1", "most density >= 2"}, Confidence: High, Hazards: []engine.Hazard{engine.SmokeExplosion}, Condition: "still", Sources: []string{"x"}},
 	}
-	set, err := NewSet(rules, []Source{{ID: "x", Title: "X"}}, nil, Priors{Cover: 0.95})
+	set, err := NewSet(rules, nil, Priors{Cover: 0.95})
 	assert.NoError(t, err)
 	of := func(r engine.Reading) []string { return conditionsOf(Read(set, look(r)), engine.SmokeExplosion) }
-	assert.Equal(t, []string{NoSign, NotLookedFor + "the look of the glass, density"}, of(engine.Reading{ID: "a", Kind: engine.SeenWindow, Velocity: new(3)}))
-	assert.Equal(t, []string{NoSign, NotLookedFor + "density"}, of(engine.Reading{ID: "a", Kind: engine.SeenDoor, Velocity: new(3)}), "a door has no glass to look at")
+	assert.Equal(t, []string{NoSign, engine.Sentence(NotLookedFor, engine.Slot("cues", engine.Word("cue/window"), engine.Word("cue/density")))}, of(engine.Reading{ID: "a", Kind: engine.SeenWindow, Velocity: new(3)}))
+	assert.Equal(t, []string{NoSign, engine.Sentence(NotLookedFor, engine.Slot("cues", engine.Word("cue/density")))}, of(engine.Reading{ID: "a", Kind: engine.SeenDoor, Velocity: new(3)}), "a door has no glass to look at")
 	assert.Equal(t, []string{"still"}, of(engine.Reading{ID: "a", Velocity: new(0), Density: new(3)}))
 }
 
@@ -52,7 +52,7 @@ func TestReasonsNameWhatTheySpeakFor(t *testing.T) {
 		{ID: "thin", At: AtOpening, When: []string{"density <= 1"}, Confidence: Low, Regime: engine.FuelLimited, Sources: []string{"x"}},
 	}
 	weights := []Weights{{Rule: "grows", Stage: [stageCount]float64{0, 1.23456, 0, 0, 0, 0, 0}}}
-	set, err := NewSet(rules, []Source{{ID: "x", Title: "X"}}, weights, Priors{Cover: 0.95})
+	set, err := NewSet(rules, weights, Priors{Cover: 0.95})
 	assert.NoError(t, err)
 	f := Read(set, look(engine.Reading{ID: "a", Flow: engine.FlowOut, Pulsing: new(true), Velocity: new(2), Flame: engine.FlameFull, Density: new(1)}))
 	about := map[string]string{}

@@ -39,7 +39,7 @@ func allRated(id string) engine.Reading {
 // look is named for it.
 func TestHueIsNeverTheNextLook(t *testing.T) {
 	hue := Rule{ID: "hue", At: AtOpening, When: []string{"colour is black"}, Confidence: High, Supports: []engine.Stage{engine.FullyDeveloped}, Sources: []string{"x"}}
-	set, err := NewSet([]Rule{hue}, []Source{{ID: "x", Title: "X"}}, nil, Priors{Cover: 0.95})
+	set, err := NewSet([]Rule{hue}, nil, Priors{Cover: 0.95})
 	require.NoError(t, err)
 	assert.Nil(t, Read(set, look(allRated("a"))).NextLook)
 }

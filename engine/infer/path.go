@@ -8,12 +8,12 @@ import (
 
 // What a path's note says where the path could not be drawn in full.
 const (
-	noPlanNote     = "through one unknown inside: no plan was given"
-	noFlowNote     = "no opening was seen to let smoke out or take air in"
-	noInletNote    = "where the air comes in was not seen"
-	noOutletNote   = "where the smoke leaves was not seen"
-	noWayNote      = "the plan shows no open way inside between the inlet and the outlet"
-	throughOneNote = "one opening takes air in below and lets smoke out above"
+	noPlanNote     = "path/no_plan"
+	noFlowNote     = "path/no_flow"
+	noInletNote    = "path/no_inlet"
+	noOutletNote   = "path/no_outlet"
+	noWayNote      = "path/no_way"
+	throughOneNote = "path/through_one"
 )
 
 // path is the flow path: from the inlet by way of the seat's compartment to the

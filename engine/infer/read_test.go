@@ -44,7 +44,7 @@ func TestReasonsGiveWeightAndSource(t *testing.T) {
 	finding := Read(smallSet(t, Priors{}), look(engine.Reading{ID: "a", Velocity: new(4), Volume: new(1)}))
 	require.NotEmpty(t, finding.Because)
 	assert.Equal(t, "fast", finding.Because[0].Rule)
-	assert.Equal(t, "X", finding.Because[0].Source)
+	assert.Equal(t, "rule/fast/source", finding.Because[0].Source)
 	assert.Positive(t, finding.Because[0].Weight)
 	assert.Equal(t, string(engine.PreFlashover), finding.Because[0].For)
 	require.NotEmpty(t, finding.Against)

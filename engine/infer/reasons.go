@@ -35,7 +35,7 @@ func (set *Set) reasons(v *verdict, nearest int) (because, against []engine.Evid
 		}
 		c := &set.rules[i]
 		said := set.speaks(c, v, top).louder(nearWord(c, v.at[i], nearest))
-		evidence := engine.Evidence{Rule: c.rule.ID, Text: c.rule.Text, Weight: toThreePlaces(said.weight), Source: c.source, For: said.about}
+		evidence := engine.Evidence{Rule: c.rule.ID, Text: "rule/" + c.rule.ID + "/text", Weight: toThreePlaces(said.weight), Source: "rule/" + c.rule.ID + "/source", For: said.about}
 		switch {
 		case evidence.Weight > 0:
 			because = append(because, evidence)

@@ -2,7 +2,6 @@ package infer
 
 import (
 	"slices"
-	"strings"
 
 	"lintel/engine"
 )
@@ -18,7 +17,6 @@ type Set struct {
 // compiled is a rule with its conditions parsed and its weights laid out.
 type compiled struct {
 	rule   *Rule
-	source string
 	when   []condition
 	unless []condition
 	asks   featureMask // every feature it asks about
@@ -28,11 +26,7 @@ type compiled struct {
 }
 
 // NewSet parses the rules. A rule without a weight gets its trade weight.
-func NewSet(rules []Rule, sources []Source, weights []Weights, p Priors) (*Set, error) {
-	titles := make(map[string]string, len(sources))
-	for i := range sources {
-		titles[sources[i].ID] = sources[i].Title
-	}
+func NewSet(rules []Rule, weights []Weights, p Priors) (*Set, error) {
 	measured := make(map[string]*Weights, len(weights))
 	for i := range weights {
 		measured[weights[i].Rule] = &weights[i]
@@ -42,7 +36,7 @@ func NewSet(rules []Rule, sources []Source, weights []Weights, p Priors) (*Set, 
 		return nil, err
 	}
 	for i := range rules {
-		c, err := compileRule(&rules[i], titles)
+		c, err := compileRule(&rules[i])
 		if err != nil {
 			return nil, err
 		}
@@ -80,7 +74,7 @@ func (s *Set) Rules() []*Rule {
 	return list
 }
 
-func compileRule(r *Rule, titles map[string]string) (compiled, error) {
+func compileRule(r *Rule) (compiled, error) {
 	c := compiled{rule: r}
 	if r.At != AtOpening && r.At != AtBuilding {
 		return c, engine.Bad("rule "+r.ID, "is judged at "+quoted(string(r.At)), "use opening or building")
@@ -98,15 +92,6 @@ func compileRule(r *Rule, titles map[string]string) (compiled, error) {
 	if len(c.when) == 0 {
 		return c, engine.Bad("rule "+r.ID, "has no condition", "say when it holds")
 	}
-	names := make([]string, len(r.Sources))
-	for i, id := range r.Sources {
-		title, known := titles[id]
-		if !known {
-			return c, engine.Bad("rule "+r.ID, "names the source "+quoted(id), "name one of content/sources")
-		}
-		names[i] = title
-	}
-	c.source = strings.Join(names, "; ")
 	return c, nil
 }
 

@@ -80,7 +80,7 @@ func read(args []js.Value) (any, error) {
 func families([]js.Value) (any, error) {
 	list := []any{}
 	for _, f := range content.Families() {
-		list = append(list, map[string]any{"id": f.ID, "title": f.Title, "kind": string(f.Kind), "lesson": f.Lesson})
+		list = append(list, map[string]any{"id": f.ID, "title": f.Words("title"), "kind": string(f.Kind), "lesson": f.Lesson})
 	}
 	return list, nil
 }

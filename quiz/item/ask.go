@@ -5,27 +5,25 @@ import (
 	"lintel/quiz"
 )
 
-// question puts a family's asks into the words that a person reads: what stands
-// open out of sight and how the smoke was before come before what is asked.
+// Words is where one of the family's own texts stands in the catalogue.
+func (f *Family) Words(of string) string { return "family/" + f.ID + "/" + of }
+
+// question puts a family's asks together: what stands open out of sight and how
+// the smoke was before come before what is asked.
 func (f *Family) question(scene *engine.Scenario, before string) quiz.Question {
-	q := quiz.Question{Text: f.Text}
-	for _, told := range []string{before, f.hidden(scene)} {
-		if told != "" {
-			q.Text = told + " " + q.Text
-		}
-	}
+	q := quiz.Question{Text: engine.Sentences(f.hidden(scene), before, f.Words("text"))}
 	for _, a := range f.Asks {
-		q.Asks = append(q.Asks, quiz.Ask{ID: a.id(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: a.words()})
+		q.Asks = append(q.Asks, quiz.Ask{ID: a.ID(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: f.Words("ask/"+a.ID()) + "?" + a.usual()})
 	}
 	if f.Move != nil {
 		move := f.Move.Move
-		q.Move = &move
+		q.Move, q.AfterS = &move, f.Move.AfterS
 	}
 	return q
 }
 
-// id names an ask within its item: what is asked, and where.
-func (a Ask) id() string {
+// ID names an ask within its item: what is asked, and where.
+func (a Ask) ID() string {
 	id := string(a.Kind)
 	if a.Cue != "" {
 		id += ":" + string(a.Cue)
@@ -36,39 +34,10 @@ func (a Ask) id() string {
 	return id
 }
 
-// words is the usual wording of an ask, for a family that gives none.
-func (a Ask) words() string {
-	if a.Text != "" {
-		return a.Text
+// usual is the wording of an ask for a family that gives none of its own.
+func (a Ask) usual() string {
+	if a.Cue != "" {
+		return "ask/" + string(a.Kind) + "/" + string(a.Cue)
 	}
-	switch a.Kind {
-	case quiz.AskFlow:
-		return "Which way does the gas move here?"
-	case quiz.AskPlane:
-		return "Where does the neutral plane sit? Put it at the foot if all of it goes out, at the head if all of it goes in."
-	case quiz.AskStage:
-		return "Which stage is this fire in?"
-	case quiz.AskRegime:
-		return "What limits the fire now, its fuel or its air?"
-	case quiz.AskChange:
-		return cueName(a.Cue) + ": less, the same or more afterwards?"
-	}
-	return cueName(a.Cue) + "?"
-}
-
-// cueName is a cue in words that can begin a sentence.
-func cueName(c engine.Cue) string {
-	switch c {
-	case engine.CueVolume:
-		return "Volume of smoke"
-	case engine.CueVelocity:
-		return "Velocity of the smoke"
-	case engine.CueDensity:
-		return "Density (thickness) of the smoke"
-	case engine.CueDarkness:
-		return "Darkness of the smoke"
-	case engine.CueNeutralPlane:
-		return "Height of the neutral plane"
-	}
-	return string(c)
+	return "ask/" + string(a.Kind)
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"lintel/engine"
 	"lintel/engine/cue"
@@ -38,9 +37,9 @@ func (f *Family) back(moment float64) float64 {
 	return back
 }
 
-// before compares the shown openings now with how they were, in a sentence. ok is
+// before compares the shown openings now with how they were, in sentences. ok is
 // false where the truth can only be told by a fall that they do not show.
-func (f *Family) before(w *walk) (sentence string, ok bool, err error) {
+func (f *Family) before(w *walk) (sentences string, ok bool, err error) {
 	back := f.back(w.run.TimeS())
 	then := w.remember(w.run.TimeS() - back)
 	if back == 0 || then == nil {
@@ -56,11 +55,10 @@ func (f *Family) before(w *walk) (sentence string, ok bool, err error) {
 		pace, _, _ := change(engine.CueVelocity, &then.ratings[i], &now)
 		amount, _, _ := change(engine.CueVolume, &then.ratings[i], &now)
 		fell = fell || pace == quiz.Less || amount == quiz.Less
-		rose = rose || pace == quiz.More
-		lines.add(plainName(id), was(&then.ratings[i], &now))
+		rose = rose || pace == quiz.More || amount == quiz.More
+		lines.add(nameOf(id), was(&then.ratings[i], &now))
 	}
-	sentence = ago(back) + " " + lines.sentence() + "."
-	return sentence, !fades(w.run.Stage()) || fell && !rose, nil
+	return lines.sentences(back), !fades(w.run.Stage()) || fell && !rose, nil
 }
 
 // fades are the stages that nothing but a change tells.
@@ -76,42 +74,43 @@ var compared = []struct {
 	{engine.CueVelocity, "faster", "slower"},
 	{engine.CueDensity, "thicker", "thinner"},
 	{engine.CueDarkness, "darker", "paler"},
-	{engine.CueVolume, "more plentiful", "scarcer"},
+	{engine.CueVolume, "more", "less"},
 }
 
-// was says how the smoke at a place was, set against how it is. The place goes
-// where the bar stands.
-func was(then, now *cue.Rating) string {
+// manner is how the smoke at a place was, set against how it is.
+type manner struct{ id, how string }
+
+func was(then, now *cue.Rating) manner {
 	switch {
 	case then.Density == 0 && now.Density == 0:
-		return "no smoke showed at |, as now"
+		return manner{id: "before/none_none"}
 	case then.Density == 0:
-		return "no smoke showed at |, where it shows now"
+		return manner{id: "before/none_some"}
 	case now.Density == 0:
-		return "smoke showed at |, where none does now"
+		return manner{id: "before/some_none"}
 	}
 	var words []string
 	for _, c := range compared {
 		switch answer, _, ok := change(c.cue, now, then); {
 		case ok && answer == quiz.More:
-			words = append(words, c.more)
+			words = append(words, engine.Word("was/"+c.more))
 		case ok && answer == quiz.Less:
-			words = append(words, c.less)
+			words = append(words, engine.Word("was/"+c.less))
 		}
 	}
 	if words == nil {
-		return "the smoke at | looked much as it does now"
+		return manner{id: "before/alike"}
 	}
-	return "the smoke at | was " + list(words)
+	return manner{"before/was", engine.Slot("how", words...)}
 }
 
 // said gathers the places of which one thing is said.
 type said struct {
-	things []string
+	things []manner
 	places [][]string
 }
 
-func (s *said) add(place, thing string) {
+func (s *said) add(place string, thing manner) {
 	i := slices.Index(s.things, thing)
 	if i < 0 {
 		i = len(s.things)
@@ -120,19 +119,21 @@ func (s *said) add(place, thing string) {
 	s.places[i] = append(s.places[i], place)
 }
 
-func (s *said) sentence() string {
-	parts := make([]string, len(s.things))
+// sentences says them one by one; the first tells how long ago it was.
+func (s *said) sentences(back float64) string {
+	list := make([]string, len(s.things))
 	for i, thing := range s.things {
-		parts[i] = strings.Replace(thing, "|", list(s.places[i]), 1)
+		slots := []string{engine.Slot("at", s.places[i]...)}
+		if thing.how != "" {
+			slots = append(slots, thing.how)
+		}
+		if i == 0 {
+			list[i] = engine.Sentence(thing.id, append(slots, engine.Slot("s", strconv.Itoa(int(back))))...)
+		} else {
+			list[i] = engine.Sentence(thing.id+"/also", slots...)
+		}
 	}
-	return strings.Join(parts, "; ")
-}
-
-func ago(seconds float64) string {
-	if seconds == 60 {
-		return "A minute ago"
-	}
-	return strconv.Itoa(int(seconds)) + " seconds ago"
+	return engine.Sentences(list...)
 }
 
 // note keeps how the shown openings look now.

@@ -7,16 +7,13 @@ import (
 	"lintel/quiz"
 )
 
-// Family is a recipe of scenes that share one lesson, as content holds it.
-// Title and Text must not give the answer away: a person sees both first.
+// Family is a recipe of scenes that share one lesson, as content holds it. Its
+// words stand in the catalogue of sentences, under "family/" and its ID.
 type Family struct {
 	ID     string          `json:"id"`
-	Title  string          `json:"title"`
 	Lesson string          `json:"lesson"` // id in content/lessons
 	Rule   string          `json:"rule"`   // id in content/rules
 	Kind   quiz.ItemKind   `json:"kind"`
-	Text   string          `json:"text"` // what is asked, in a sentence
-	Tell   string          `json:"tell"` // the cue that would have told
 	Scene  engine.Scenario `json:"scene"`
 	Vary   []Vary          `json:"vary"`
 	Moment Window          `json:"moment"`
@@ -27,8 +24,6 @@ type Family struct {
 
 	// BeforeS is how long before its moment a call tells of the smoke, s.
 	BeforeS float64 `json:"before_s,omitempty"`
-	// Outcomes are the family's own lines of explanation.
-	Outcomes []Outcome `json:"outcomes,omitempty"`
 }
 
 // Knob is something of a scene that a family may vary.
@@ -71,13 +66,11 @@ type Window struct {
 	ToS   float64 `json:"to_s"`
 }
 
-// Ask is one question. Cue is needed for a level and for a change; Text is only
-// given where the usual wording would not do.
+// Ask is one question. Cue is needed for a level and for a change.
 type Ask struct {
 	Kind    quiz.AskKind `json:"kind"`
 	Cue     engine.Cue   `json:"cue,omitempty"`
 	Opening string       `json:"opening,omitempty"`
-	Text    string       `json:"text,omitempty"`
 }
 
 // Need is one thing that a scene must show at its moment, or be thrown away.

@@ -2,7 +2,6 @@ package item
 
 import (
 	"slices"
-	"strings"
 
 	"lintel/engine"
 	"lintel/quiz"
@@ -12,7 +11,7 @@ import (
 // always where a flow or a change is asked for, and elsewhere for what varies
 // from scene to scene. Nobody outside can see it, so it is said.
 func (f *Family) hidden(scene *engine.Scenario) string {
-	var states []string            // in the order in which they turn up
+	var states, said []string      // in the order in which they turn up
 	names := map[string][]string{} // by state
 	for i := range scene.Openings {
 		o := &scene.Openings[i]
@@ -23,20 +22,16 @@ func (f *Family) hidden(scene *engine.Scenario) string {
 		if names[state] == nil {
 			states = append(states, state)
 		}
-		names[state] = append(names[state], plainName(o.ID))
+		names[state] = append(names[state], nameOf(o.ID))
 	}
-	var parts []string
 	for _, state := range states {
-		verb := " is "
+		number := "/one"
 		if len(names[state]) > 1 {
-			verb = " are "
+			number = "/many"
 		}
-		parts = append(parts, list(names[state])+verb+state)
+		said = append(said, engine.Sentence("hidden/"+state+number, engine.Slot("openings", names[state]...)))
 	}
-	if parts == nil {
-		return ""
-	}
-	return "Out of sight, " + strings.Join(parts, "; ") + "."
+	return engine.Sentences(said...)
 }
 
 func (f *Family) decides(opening string) bool {
@@ -59,19 +54,10 @@ func standing(o *engine.Opening) string {
 	case share < 0.35:
 		return "ajar"
 	case share < 0.75:
-		return "half open"
+		return "half_open"
 	}
 	return "open"
 }
 
-// plainName is an opening's id as one says it.
-func plainName(id string) string { return "the " + strings.ReplaceAll(id, "_", " ") }
-
-// list joins words with commas and a last "and".
-func list(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " and " + words[last]
-}
+// nameOf is an opening's name as a word of a sentence.
+func nameOf(id string) string { return engine.Word("opening/" + id) }

@@ -82,7 +82,7 @@ type judgement struct {
 // ask returns every right reply and how far it stands from a wrong one, or nil
 // where there is nothing to ask about.
 func (j *judgement) ask(a Ask) ([]quiz.Reply, float64, error) {
-	reply := quiz.Reply{Ask: a.id()}
+	reply := quiz.Reply{Ask: a.ID()}
 	switch a.Kind {
 	case quiz.AskStage, quiz.AskRegime:
 		settled, err := j.walk.settled()
@@ -122,7 +122,7 @@ func rated(a Ask, reply quiz.Reply, r *cue.Rating) ([]quiz.Reply, float64, error
 	}
 	level, known := levelOf(a.Cue, r)
 	if !known {
-		return nil, 0, engine.Bad("ask "+a.id(), "has no level", "ask for "+engine.OneOf(engine.OrdinalCues))
+		return nil, 0, engine.Bad("ask "+a.ID(), "has no level", "ask for "+engine.OneOf(engine.OrdinalCues))
 	}
 	reply.Level = &level
 	return []quiz.Reply{reply}, r.Margins.Of(a.Cue), nil

@@ -110,7 +110,7 @@ func (f *Family) item(seed uint64, scene engine.Scenario, moment float64, before
 		Seed:     seed,
 		MomentS:  moment,
 		Kind:     f.Kind,
-		Title:    f.Title,
+		Title:    f.Words("title"),
 		Scenario: scene,
 		Show:     f.Show,
 		Question: f.question(&scene, before),

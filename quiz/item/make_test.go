@@ -33,7 +33,6 @@ func doorPlane() *Family {
 	f := oneRoom()
 	f.Kind = quiz.FlowPlane
 	f.Scene.Moves = nil
-	f.Title, f.Text = "A door", "Which way?"
 	f.Vary = []Vary{{Knob: BurnerPower, ID: "burner", Low: 0.5, High: 1.5, Step: 0.1}}
 	f.Moment = Window{FromS: 90, ToS: 150}
 	f.Show = []string{"door"}

@@ -22,9 +22,9 @@ func TestHiddenOpeningsAreTold(t *testing.T) {
 		{ID: "front_door", To: engine.Outside, Open: &shares[3]},
 	}}
 	asked := Family{Kind: quiz.PredictMove}
-	assert.Equal(t, "Out of sight, the inner door and the stair are open; the hatch is ajar; the cupboard is shut.", asked.hidden(&scene))
+	assert.Equal(t, "hidden/open/many|openings=@opening/inner_door,@opening/stair\nhidden/ajar/one|openings=@opening/hatch\nhidden/shut/one|openings=@opening/cupboard", asked.hidden(&scene))
 	call := Family{Kind: quiz.CallStage, Vary: []Vary{{Knob: OpeningShare, ID: "hatch"}, {Knob: OpeningShare, ID: "front_door"}}}
-	assert.Equal(t, "Out of sight, the hatch is ajar.", call.hidden(&scene))
+	assert.Equal(t, "hidden/ajar/one|openings=@opening/hatch", call.hidden(&scene))
 	assert.Empty(t, (&Family{Kind: quiz.ReadOpening}).hidden(&scene))
 }
 
@@ -32,17 +32,17 @@ func TestHowSmokeWasIsSetAgainstHowItIs(t *testing.T) {
 	thick := cue.Rating{Density: 3, Measures: cue.Measures{Velocity: 0.4, Volume: 2, Density: 3, Darkness: 0.5}}
 	thin := cue.Rating{Density: 1, Measures: cue.Measures{Velocity: 0.2, Volume: 1, Density: 0.4, Darkness: 0.5}}
 	none := cue.Rating{}
-	assert.Equal(t, "the smoke at | was faster, thicker and more plentiful", was(&thick, &thin))
-	assert.Equal(t, "the smoke at | was slower, thinner and scarcer", was(&thin, &thick))
-	assert.Equal(t, "the smoke at | looked much as it does now", was(&thin, &thin))
-	assert.Equal(t, "smoke showed at |, where none does now", was(&thin, &none))
-	assert.Equal(t, "no smoke showed at |, where it shows now", was(&none, &thin))
+	assert.Equal(t, manner{"before/was", "how=@was/faster,@was/thicker,@was/more"}, was(&thick, &thin))
+	assert.Equal(t, manner{"before/was", "how=@was/slower,@was/thinner,@was/less"}, was(&thin, &thick))
+	assert.Equal(t, manner{id: "before/alike"}, was(&thin, &thin))
+	assert.Equal(t, manner{id: "before/some_none"}, was(&thin, &none))
+	assert.Equal(t, manner{id: "before/none_some"}, was(&none, &thin))
 	var s said
-	for _, place := range []string{"the door", "the window"} {
-		s.add(place, was(&thick, &thin))
+	for _, place := range []string{"door", "window"} {
+		s.add(nameOf(place), was(&thick, &thin))
 	}
-	s.add("the gap", was(&none, &none))
-	assert.Equal(t, "the smoke at the door and the window was faster, thicker and more plentiful; no smoke showed at the gap, as now", s.sentence())
+	s.add(nameOf("gap"), was(&none, &none))
+	assert.Equal(t, "before/was|at=@opening/door,@opening/window|how=@was/faster,@was/thicker,@was/more|s=45\nbefore/none_none/also|at=@opening/gap", s.sentences(45))
 }
 
 // fading is a burner that burns up and down again, called while it fades.
@@ -62,7 +62,7 @@ func TestAFallIsToldWithTheCall(t *testing.T) {
 	made, truth, err := Make(fading(), 1, library())
 	require.NoError(t, err)
 	assert.Equal(t, engine.Decay, truth.Stage)
-	assert.Regexp(t, `^(A minute|\d+ seconds) ago (the smoke at the door was (faster|more plentiful|thicker)|smoke showed at the door, where none does now)`, made.Question.Text)
+	assert.Regexp(t, `^before/(was\|at=@opening/door\|how=@was/(faster|more|thicker)|some_none\|at=@opening/door)`, made.Question.Text)
 }
 
 // A call that only a fall tells is not asked where the fall cannot be told of.

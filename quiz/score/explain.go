@@ -2,53 +2,32 @@ package score
 
 import (
 	"slices"
-	"strings"
+	"strconv"
 
 	"lintel/engine"
 	"lintel/quiz"
-	"lintel/quiz/item"
 )
 
-// LevelWords is one level of a cue as content words it.
-type LevelWords struct {
-	Cue   engine.Cue `json:"cue"`
-	Title string     `json:"title"` // of the cue
-	Level int        `json:"level"`
-	Name  string     `json:"name"`
-	Looks string     `json:"looks"`
-}
-
-// Words is what an explanation is made of. Outcomes are tried in order, so a
-// family's own come first.
-type Words struct {
-	Levels   []LevelWords
-	Outcomes []item.Outcome
-}
-
 // Explain says why what was true was true, of each ask in order, and what would
-// have told it, which is empty where no outcome says so. A level is explained by
-// the scale's own words for it, beside those for the level that was given.
-func Explain(asks []quiz.Ask, parts []quiz.Part, words *Words) (why, tell string) {
+// have told it. Family is where the family's words stand in the catalogue: its own
+// line is taken before the general one. A level is explained by the scale's words
+// for it, beside those for the level that was given.
+func Explain(family string, asks []quiz.Ask, parts []quiz.Part) (why, tell string) {
 	var lines []string
 	several := severalOpenings(asks)
 	for i := range asks {
-		line := ""
-		if asks[i].Kind == quiz.AskLevel {
-			line = words.levels(&asks[i], &parts[i])
-		} else if told := words.outcome(&asks[i], &parts[i]); told != nil {
-			line = told.Why
-			if tell == "" {
-				tell = told.Tell
-			}
+		opening := ""
+		if several {
+			opening = asks[i].Opening
 		}
-		if line != "" && several {
-			line = at(asks[i].Opening) + line
-		}
-		if line != "" && !slices.Contains(lines, line) {
+		if line := lineOf(family, &asks[i], &parts[i], opening); line != "" && !slices.Contains(lines, line) {
 			lines = append(lines, line)
 		}
+		if o := outcome(&asks[i], &parts[i].Truth[0]); o != "" {
+			tell += family + "tell/" + o + "?tell/" + o + "?"
+		}
 	}
-	return strings.Join(lines, " "), tell
+	return engine.Sentences(lines...), tell + family + "tell"
 }
 
 // severalOpenings reports whether the asks are about more than one opening, so
@@ -62,47 +41,66 @@ func severalOpenings(asks []quiz.Ask) bool {
 	return false
 }
 
-// at names the opening that a line is about.
-func at(opening string) string {
-	if opening == "" {
-		return ""
-	}
-	return "At the " + strings.ReplaceAll(opening, "_", " ") + ": "
-}
-
-func (w *Words) outcome(ask *quiz.Ask, part *quiz.Part) *item.Outcome {
-	for i := range w.Outcomes {
-		if w.Outcomes[i].Explains(ask, &part.Truth[0]) {
-			return &w.Outcomes[i]
+func lineOf(family string, ask *quiz.Ask, part *quiz.Part, opening string) string {
+	id, slots := "why/level", []string{}
+	if ask.Kind == quiz.AskLevel {
+		id, slots = levelLine(ask.Cue, part)
+	} else {
+		o := outcome(ask, &part.Truth[0])
+		switch {
+		case o == "":
+			return ""
+		case opening == "":
+			return family + "why/" + o + "?why/" + o
 		}
+		id, slots = "why", []string{engine.Slot("why", engine.Word(family+"why/"+o+"?why/"+o))}
 	}
-	return nil
+	if opening != "" {
+		id, slots = id+"/at", append(slots, engine.Slot("opening", engine.Word("opening/"+opening)))
+	}
+	return engine.Sentence(id, slots...)
 }
 
-// levels sets the true level's words beside the given one's.
-func (w *Words) levels(ask *quiz.Ask, part *quiz.Part) string {
-	truth := w.level(ask.Cue, *part.Truth[0].Level)
-	if truth == nil {
-		return ""
+// levelLine sets the true level's words beside the given one's.
+func levelLine(c engine.Cue, part *quiz.Part) (id string, slots []string) {
+	words := func(level int) string { return "scale/" + string(c) + "/" + strconv.Itoa(level) }
+	truth := words(*part.Truth[0].Level)
+	slots = []string{
+		engine.Slot("cue", engine.Word("scale/"+string(c))),
+		engine.Slot("name", engine.Word(truth)), engine.Slot("looks", engine.Word(truth+"/looks")),
 	}
-	line := truth.Title + ", " + truth.Name + ": " + sentence(truth.Looks)
 	if part.Given.Level == nil || part.Right {
-		return line
+		return "why/level", slots
 	}
-	if given := w.level(ask.Cue, *part.Given.Level); given != nil {
-		line += " You said " + given.Name + ": " + sentence(given.Looks)
-	}
-	return line
+	given := words(*part.Given.Level)
+	return "why/level/given", append(slots, engine.Slot("given", engine.Word(given)), engine.Slot("given_looks", engine.Word(given+"/looks")))
 }
 
-func (w *Words) level(c engine.Cue, level int) *LevelWords {
-	for i := range w.Levels {
-		if w.Levels[i].Cue == c && w.Levels[i].Level == level {
-			return &w.Levels[i]
+// outcome names what came true of an ask, as the catalogue does, or nothing for
+// an answer that is a number.
+func outcome(ask *quiz.Ask, truth *quiz.Reply) string {
+	id := string(ask.Kind)
+	if ask.Cue != "" {
+		id += "/" + string(ask.Cue)
+	}
+	switch ask.Kind {
+	case quiz.AskFlow:
+		return id + "/" + string(truth.Flow)
+	case quiz.AskStage:
+		return id + "/" + string(truth.Stage)
+	case quiz.AskRegime:
+		return id + "/" + string(truth.Regime)
+	case quiz.AskChange:
+		return id + "/" + string(truth.Change)
+	case quiz.AskTrend:
+		return id + "/" + string(truth.Trend)
+	case quiz.AskOpening, quiz.AskPick:
+		return id
+	case quiz.AskMoment:
+		if truth.Quiet {
+			return id + "/quiet"
 		}
+		return id + "/held"
 	}
-	return nil
+	return ""
 }
-
-// sentence ends a text with one full stop.
-func sentence(text string) string { return strings.TrimSuffix(text, ".") + "." }

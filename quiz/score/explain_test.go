@@ -7,55 +7,38 @@ import (
 
 	"lintel/engine"
 	"lintel/quiz"
-	"lintel/quiz/item"
 	"lintel/quiz/score"
 )
-
-// words are a few of our own, enough to tell which line was taken.
-func words() *score.Words {
-	return &score.Words{
-		Levels: []score.LevelWords{
-			{Cue: engine.CueDarkness, Title: "Darkness", Level: 2, Name: "light", Looks: "Off white."},
-			{Cue: engine.CueDarkness, Title: "Darkness", Level: 4, Name: "black", Looks: "Black or nearly so."},
-		},
-		Outcomes: []item.Outcome{
-			{Ask: quiz.AskChange, Cue: engine.CueVelocity, Is: "more", Why: "Own line.", Tell: "The door."},
-			{Ask: quiz.AskChange, Cue: engine.CueVelocity, Is: "more", Why: "General line.", Tell: "Anything."},
-			{Ask: quiz.AskChange, Cue: engine.CueVolume, Is: "less", Why: "Less of it."},
-			{Ask: quiz.AskFlow, Is: "in", Why: "All in."},
-			{Ask: quiz.AskFlow, Is: "out", Why: "All out."},
-		},
-	}
-}
 
 func TestALevelIsExplainedByTheScalesWords(t *testing.T) {
 	asks := []quiz.Ask{{Kind: quiz.AskLevel, Cue: engine.CueDarkness, Opening: "door"}}
 	truth := []quiz.Reply{{Level: ptr(4)}}
-	why, tell := score.Explain(asks, []quiz.Part{{Given: quiz.Reply{Level: ptr(2)}, Truth: truth}}, words())
-	assert.Equal(t, "Darkness, black: Black or nearly so. You said light: Off white.", why)
-	assert.Empty(t, tell)
-	right, _ := score.Explain(asks, []quiz.Part{{Given: truth[0], Truth: truth, Right: true}}, words())
-	assert.Equal(t, "Darkness, black: Black or nearly so.", right)
-	unsure, _ := score.Explain(asks, []quiz.Part{{Given: quiz.Reply{Unsure: true}, Truth: truth}}, words())
+	why, tell := score.Explain("family/f/", asks, []quiz.Part{{Given: quiz.Reply{Level: ptr(2)}, Truth: truth}})
+	assert.Equal(t, "why/level/given|cue=@scale/darkness|name=@scale/darkness/4|looks=@scale/darkness/4/looks|given=@scale/darkness/2|given_looks=@scale/darkness/2/looks", why)
+	assert.Equal(t, "family/f/tell", tell)
+	right, _ := score.Explain("family/f/", asks, []quiz.Part{{Given: truth[0], Truth: truth, Right: true}})
+	assert.Equal(t, "why/level|cue=@scale/darkness|name=@scale/darkness/4|looks=@scale/darkness/4/looks", right)
+	unsure, _ := score.Explain("family/f/", asks, []quiz.Part{{Given: quiz.Reply{Unsure: true}, Truth: truth}})
 	assert.Equal(t, right, unsure)
 }
 
-func TestAnOutcomeIsExplainedByTheFirstLineThatFits(t *testing.T) {
+// The family's own line is taken before the general one.
+func TestAnOutcomeIsExplainedByWhatCameTrue(t *testing.T) {
 	asks := []quiz.Ask{
 		{Kind: quiz.AskChange, Cue: engine.CueVelocity, Opening: "door"},
 		{Kind: quiz.AskChange, Cue: engine.CueVolume, Opening: "door"},
 	}
-	why, tell := score.Explain(asks, []quiz.Part{
+	why, tell := score.Explain("family/f/", asks, []quiz.Part{
 		{Truth: []quiz.Reply{{Change: quiz.More}}}, {Truth: []quiz.Reply{{Change: quiz.Less}}},
-	}, words())
-	assert.Equal(t, "Own line. Less of it.", why)
-	assert.Equal(t, "The door.", tell)
+	})
+	assert.Equal(t, "family/f/why/change/velocity/more?why/change/velocity/more\nfamily/f/why/change/volume/less?why/change/volume/less", why)
+	assert.Equal(t, "family/f/tell/change/velocity/more?tell/change/velocity/more?family/f/tell/change/volume/less?tell/change/volume/less?family/f/tell", tell)
 }
 
 func TestLinesOfSeveralOpeningsNameThem(t *testing.T) {
 	asks := []quiz.Ask{{Kind: quiz.AskFlow, Opening: "front_door"}, {Kind: quiz.AskFlow, Opening: "window"}}
-	why, _ := score.Explain(asks, []quiz.Part{
+	why, _ := score.Explain("family/f/", asks, []quiz.Part{
 		{Truth: []quiz.Reply{{Flow: engine.FlowIn}}}, {Truth: []quiz.Reply{{Flow: engine.FlowOut}}},
-	}, words())
-	assert.Equal(t, "At the front door: All in. At the window: All out.", why)
+	})
+	assert.Equal(t, "why/at|why=@family/f/why/flow/in?why/flow/in|opening=@opening/front_door\nwhy/at|why=@family/f/why/flow/out?why/flow/out|opening=@opening/window", why)
 }

@@ -57,15 +57,15 @@ func byAsk(item *quiz.Item, answer *quiz.Answer) (map[string]*quiz.Reply, error)
 }
 
 func judgePart(ask quiz.Ask, accept []quiz.Reply, reply *quiz.Reply) quiz.Part {
-	part := quiz.Part{Ask: ask.ID, Given: quiz.Reply{Ask: ask.ID, Unsure: true}, Truth: accept}
+	part := quiz.Part{Ask: ask.ID, Kind: ask.Kind, Cue: ask.Cue, Given: quiz.Reply{Ask: ask.ID, Unsure: true}, Truth: accept}
 	if reply == nil {
-		part.Error, part.Remark = 1, "not answered"
+		part.Error, part.Remark = 1, "remark/unanswered"
 		return part
 	}
 	part.Given = *reply
 	if reply.Unsure {
 		part.Error = blind(ask.Kind, accept)
-		part.Remark = "counted as a blind guess; it was " + spell(accept[0])
+		part.Remark = remark(ask.Kind, &part)
 		return part
 	}
 	part.Error = distance(ask.Kind, reply, accept)

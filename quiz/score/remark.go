@@ -2,75 +2,83 @@ package score
 
 import (
 	"strconv"
-	"strings"
 
+	"lintel/engine"
 	"lintel/quiz"
 )
 
 // remark says in a few words how a reply compares with the truth.
 func remark(kind quiz.AskKind, part *quiz.Part) string {
-	right := spell(part.Truth[0])
+	truth := &part.Truth[0]
 	switch {
-	case kind == quiz.AskPlane && oneWay(part.Truth[0]):
-		return oneWayRemark(part, right)
-	case part.Right && kind == quiz.AskPlane:
-		return "right: it was at " + right
-	case part.Right:
-		return "right: " + right
-	case part.Steps != nil:
-		return steps(*part.Steps) + ": it was " + right
-	case kind == quiz.AskPlane && *part.Given.Plane > *part.Truth[0].Plane:
-		return "too high: it was at " + right
 	case kind == quiz.AskPlane:
-		return "too low: it was at " + right
+		return planeRemark(part)
+	case kind == quiz.AskMoment:
+		return "remark/" + string(part.Signal)
+	case part.Given.Unsure:
+		return engine.Sentence("remark/unsure", engine.Slot("truth", spell(truth)))
+	case part.Right:
+		return engine.Sentence("remark/right", engine.Slot("truth", spell(truth)))
+	case part.Steps != nil:
+		return engine.Sentence(steps(*part.Steps), engine.Slot("n", strconv.Itoa(abs(*part.Steps))), engine.Slot("truth", spell(truth)))
 	}
-	return "it was " + right + ", not " + spell(part.Given)
+	return engine.Sentence("remark/other", engine.Slot("truth", spell(truth)), engine.Slot("given", spell(&part.Given)))
 }
 
-// oneWay reports whether a neutral plane lies in no opening: at its foot all of
-// it goes out, at its head all of it comes in.
-func oneWay(truth quiz.Reply) bool { return *truth.Plane <= 0 || *truth.Plane >= 1 }
-
-func oneWayRemark(part *quiz.Part, truth string) string {
+// planeRemark tells a neutral plane from none: at an opening's foot all of it goes
+// out, at its head all of it comes in.
+func planeRemark(part *quiz.Part) string {
+	truth := *part.Truth[0].Plane
+	id := "remark/plane"
 	switch {
-	case part.Right:
-		return "right: " + truth
-	case *part.Given.Plane > *part.Truth[0].Plane:
-		return "too high: " + truth
+	case truth <= 0:
+		id = "remark/all_out"
+	case truth >= 1:
+		id = "remark/all_in"
 	}
-	return "too low: " + truth
+	switch {
+	case part.Given.Unsure:
+		id += "/unsure"
+	case part.Right:
+		id += "/right"
+	case *part.Given.Plane > truth:
+		id += "/too_high"
+	default:
+		id += "/too_low"
+	}
+	return engine.Sentence(id, engine.Slot("percent", strconv.Itoa(int(truth*100+0.5))))
 }
 
 func steps(n int) string {
-	word := " steps too heavy"
+	id := "remark/heavy"
 	if n < 0 {
-		word = " steps too light"
+		id = "remark/light"
 	}
 	if abs(n) == 1 {
-		word = strings.Replace(word, "steps", "step", 1)
+		return id + "/one"
 	}
-	return strconv.Itoa(abs(n)) + word
+	return id + "/many"
 }
 
-// spell puts a reply into words.
-func spell(r quiz.Reply) string {
+// spell is a reply as a value of a slot.
+func spell(r *quiz.Reply) string {
 	switch {
 	case r.Level != nil:
 		return strconv.Itoa(*r.Level)
-	case r.Plane != nil && *r.Plane <= 0:
-		return "none in the opening: all of it goes out"
-	case r.Plane != nil && *r.Plane >= 1:
-		return "none in the opening: all of it comes in"
-	case r.Plane != nil:
-		return strconv.Itoa(int(float64(*r.Plane*100)+0.5)) + " % of the height"
 	case r.Flow != "":
-		return string(r.Flow)
+		return engine.Word("flow/" + string(r.Flow))
 	case r.Stage != "":
-		return strings.ReplaceAll(string(r.Stage), "_", " ")
+		return engine.Word("stage/" + string(r.Stage))
 	case r.Regime != "":
-		return strings.ReplaceAll(string(r.Regime), "_", "-")
+		return engine.Word("regime/" + string(r.Regime))
 	case r.Change != "":
-		return string(r.Change)
+		return engine.Word("change/" + string(r.Change))
+	case r.Opening != "":
+		return engine.Word("opening/" + r.Opening)
+	case r.Trend != "":
+		return engine.Word("trend/" + string(r.Trend))
+	case r.Pick != "":
+		return engine.Word("pick/" + string(r.Pick))
 	}
-	return "not answered"
+	return engine.Word("remark/unanswered")
 }

@@ -70,7 +70,7 @@ func TestLevelsAreScoredBySignedSteps(t *testing.T) {
 	}
 	part := judge(t, quiz.AskLevel, quiz.Reply{Level: ptr(1)}, quiz.Reply{Level: ptr(4)}, quiz.Reply{Level: ptr(2)})
 	assert.Equal(t, -1, *part.Steps, "the nearest acceptable level counts")
-	assert.Equal(t, "1 step too light: it was 4", part.Remark)
+	assert.Equal(t, "remark/light/one|n=1|truth=4", part.Remark)
 }
 
 func TestCallsAreScoredAgainstTheAcceptableSet(t *testing.T) {
@@ -98,14 +98,14 @@ func TestNoPlaneIsSaidInWords(t *testing.T) {
 		given, truth float64
 		want         string
 	}{
-		{0, 0, "right: none in the opening: all of it goes out"},
-		{0.4, 0, "too high: none in the opening: all of it goes out"},
-		{0.4, 1, "too low: none in the opening: all of it comes in"},
-		{0.7, 0.4, "too high: it was at 40 % of the height"},
+		{0, 0, "remark/all_out/right|percent=0"},
+		{0.4, 0, "remark/all_out/too_high|percent=0"},
+		{0.4, 1, "remark/all_in/too_low|percent=100"},
+		{0.7, 0.4, "remark/plane/too_high|percent=40"},
 	} {
 		assert.Equal(t, c.want, judge(t, quiz.AskPlane, quiz.Reply{Plane: &c.given}, quiz.Reply{Plane: &c.truth}).Remark)
 	}
-	assert.Equal(t, "counted as a blind guess; it was none in the opening: all of it goes out",
+	assert.Equal(t, "remark/all_out/unsure|percent=0",
 		judge(t, quiz.AskPlane, quiz.Reply{Unsure: true}, quiz.Reply{Plane: ptr(0.0)}).Remark)
 }
 
@@ -153,7 +153,7 @@ func TestConfidenceIsScoredOnTheWholeCall(t *testing.T) {
 	answer.Replies = answer.Replies[:1]
 	verdict, err = score.Judge(item, accept, &answer)
 	require.NoError(t, err)
-	assert.Equal(t, "not answered", verdict.Parts[1].Remark)
+	assert.Equal(t, "remark/unanswered", verdict.Parts[1].Remark)
 	assert.Equal(t, 1.0, verdict.Parts[1].Error)
 }
 

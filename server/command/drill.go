@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"lintel/content"
+	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/quiz"
 	"lintel/quiz/item"
@@ -81,6 +82,7 @@ func drillLines(family string, seed uint64, n int) ([]drillLine, error) {
 		if err != nil {
 			return nil, err
 		}
+		wording.Item(&made)
 		lines = append(lines, drillLine{
 			V: 1, Engine: made.Engine, Family: made.Family, Seed: made.Seed, MomentS: made.MomentS, Kind: made.Kind,
 			Readings: truth.Exact, Question: made.Question, Truth: truth, CutMargin: truth.CutMargin,

@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"lintel/content"
+	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/engine/infer"
 )
@@ -33,6 +34,7 @@ func Read(args []string, in io.Reader, out, errOut io.Writer) int {
 		return fail(errOut, "read", rest[0], err)
 	}
 	finding := infer.Read(content.Rules(), readings)
+	wording.Finding(&finding)
 	err = print(out, func(w *bufio.Writer) error {
 		if *asJSON {
 			return printJSON(w, finding)

@@ -31,6 +31,13 @@ func compile(content string) (map[string][]byte, error) {
 	if err := checkRules(values); err != nil {
 		return nil, err
 	}
+	all, err := catalogue(values)
+	if err != nil {
+		return nil, err
+	}
+	if err := writeSentences(all, outputs); err != nil {
+		return nil, err
+	}
 	version, err := versionFile(sums.String())
 	if err != nil {
 		return nil, err
@@ -42,7 +49,7 @@ func compile(content string) (map[string][]byte, error) {
 // table is one folder of content: what one file of it holds, and where it goes.
 type table struct {
 	folder  string // under content
-	like    any    // a slice: a file is one element or a list of them; else the folder has one file
+	like    any    // a slice or map: a file is one element or some of them; else the folder has one file
 	outputs []output
 }
 
@@ -62,7 +69,7 @@ func (t table) read(content string, sums *fingerprint) (any, error) {
 	kind := reflect.TypeOf(t.like)
 	all := reflect.New(kind)
 	for i, file := range files {
-		if i > 0 && kind.Kind() != reflect.Slice {
+		if i > 0 && kind.Kind() == reflect.Struct {
 			return nil, fmt.Errorf("%s: this folder has one file: join it to %s", file, files[0])
 		}
 		tree, err := readYAML(file, sums)
@@ -76,13 +83,32 @@ func (t table) read(content string, sums *fingerprint) (any, error) {
 		if err := shape.Decode(tree, part.Interface()); err != nil {
 			return nil, fmt.Errorf("%s: %w", file, err)
 		}
-		if kind.Kind() == reflect.Slice {
-			all.Elem().Set(reflect.AppendSlice(all.Elem(), part.Elem()))
-		} else {
-			all = part
+		if err := join(all, part); err != nil {
+			return nil, fmt.Errorf("%s: %w", file, err)
 		}
 	}
 	return all.Elem().Interface(), nil
+}
+
+// join adds what one file holds to what went before.
+func join(all, part reflect.Value) error {
+	switch all.Elem().Kind() {
+	case reflect.Slice:
+		all.Elem().Set(reflect.AppendSlice(all.Elem(), part.Elem()))
+	case reflect.Map:
+		if all.Elem().IsNil() {
+			all.Elem().Set(reflect.MakeMap(all.Elem().Type()))
+		}
+		for each := part.Elem().MapRange(); each.Next(); {
+			if all.Elem().MapIndex(each.Key()).IsValid() {
+				return fmt.Errorf("%s is given in another file too", each.Key())
+			}
+			all.Elem().SetMapIndex(each.Key(), each.Value())
+		}
+	default:
+		all.Elem().Set(part.Elem())
+	}
+	return nil
 }
 
 func (o output) write(folder string, value any, outputs map[string][]byte) error {

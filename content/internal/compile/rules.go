@@ -49,7 +49,8 @@ func rulesOf(entries any) (any, error) {
 	return rules, nil
 }
 
-// readersRules leaves out what only people read, to spare the phone the download.
+// readersRules leaves out what only people read, to spare the phone the download:
+// of what the engine says there are keys.
 func readersRules(entries any) (any, error) {
 	all, err := rulesOf(entries)
 	if err != nil {
@@ -59,6 +60,7 @@ func readersRules(entries any) (any, error) {
 	for i := range rules {
 		rules[i].LookAlike, rules[i].NextLook, rules[i].CounterSign = "", "", ""
 	}
+	keysOfRules(rules)
 	return rules, nil
 }
 
@@ -86,6 +88,6 @@ func checkRules(values map[string]any) error {
 		return err
 	}
 	m := values["measured"].(measured.File)
-	_, err = infer.NewSet(rules.([]infer.Rule), values["sources"].([]infer.Source), m.Weights(), m.Priors.Reader())
+	_, err = infer.NewSet(rules.([]infer.Rule), m.Weights(), m.Priors.Reader())
 	return err
 }

@@ -5,8 +5,6 @@ import (
 	"lintel/content/internal/measured"
 	"lintel/engine"
 	"lintel/engine/infer"
-	"lintel/quiz/item"
-	"lintel/quiz/score"
 )
 
 // generated is where the front end finds the field book's text.
@@ -24,12 +22,10 @@ var tables = []table{
 	}},
 	{folder: "scales", like: fieldbook.ScaleBook{}, outputs: []output{
 		{path: "scales_gen.go", pkg: "content", name: "scales", pick: cutPoints},
-		{path: "levels_gen.go", pkg: "content", name: "levels", pick: levelWords},
 		{path: "lint/scales_gen.go", pkg: "lint", name: "scaleBook"},
 		{path: generated + "scales.json"},
 	}},
 	{folder: "sources", like: []infer.Source(nil), outputs: []output{
-		{path: "sources_gen.go", pkg: "content", name: "sources", pick: titlesOf},
 		{path: "lint/sources_gen.go", pkg: "lint", name: "sources"},
 		{path: generated + "sources.json"},
 	}},
@@ -45,12 +41,11 @@ var tables = []table{
 		{path: "lint/measures_gen.go", pkg: "lint", name: "measures", pick: func(f any) (any, error) { return f.(measured.File).Rules, nil }},
 		{path: generated + "measures.json", pick: func(f any) (any, error) { return f.(measured.File).Rules, nil }},
 	}},
-	{folder: "families", like: []item.Family(nil), outputs: []output{
-		{path: "families_gen.go", pkg: "content", name: "families"},
+	{folder: "families", like: []familyEntry(nil), outputs: []output{
+		{path: "families_gen.go", pkg: "content", name: "families", pick: familiesOf},
 	}},
-	{folder: "outcomes", like: []item.Outcome(nil), outputs: []output{
-		{path: "outcomes_gen.go", pkg: "content", name: "outcomes"},
-	}},
+	{folder: "outcomes", like: []fieldbook.Outcome(nil)},
+	{folder: "sentences", like: map[string]string(nil)},
 	{folder: "lessons", like: []fieldbook.Lesson(nil), outputs: []output{
 		{path: "lint/lessons_gen.go", pkg: "lint", name: "lessons"},
 		{path: generated + "lessons.json"},
@@ -65,27 +60,7 @@ var tables = []table{
 	}},
 }
 
-// titlesOf is what the reader needs of a source; the rest is for people.
-func titlesOf(sources any) (any, error) {
-	var titles []infer.Source
-	for _, s := range sources.([]infer.Source) {
-		titles = append(titles, infer.Source{ID: s.ID, Title: s.Title})
-	}
-	return titles, nil
-}
-
 func cutPoints(book any) (any, error) {
 	b := book.(fieldbook.ScaleBook)
 	return b.CutPoints()
-}
-
-// levelWords is what an explanation needs of the scales.
-func levelWords(book any) (any, error) {
-	var list []score.LevelWords
-	for _, scale := range book.(fieldbook.ScaleBook).Scales {
-		for _, level := range scale.Levels {
-			list = append(list, score.LevelWords{Cue: scale.Cue, Title: scale.Title, Level: level.Level, Name: level.Name, Looks: level.Looks})
-		}
-	}
-	return list, nil
 }

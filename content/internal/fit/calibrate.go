@@ -18,7 +18,7 @@ const coverGoal = 0.97
 // comes out the covering probability and the thresholds of the hazards' flags.
 func calibrate(out *measured.File, d data) error {
 	out.Priors.Cover = 1
-	set, err := infer.NewSet(content.RuleList(), content.Sources(), out.Weights(), out.Priors.Reader())
+	set, err := infer.NewSet(content.RuleList(), out.Weights(), out.Priors.Reader())
 	if err != nil {
 		return err
 	}

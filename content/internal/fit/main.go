@@ -40,7 +40,7 @@ func run(fires int, seed uint64, workers int, file, out string) error {
 		return err
 	}
 	fmt.Printf("%d moments of %d fires in %s\n", len(moments), fires, time.Since(begun).Round(time.Second))
-	set, err := infer.NewSet(content.RuleList(), content.Sources(), nil, infer.Priors{Cover: 1})
+	set, err := infer.NewSet(content.RuleList(), nil, infer.Priors{Cover: 1})
 	if err != nil {
 		return err
 	}

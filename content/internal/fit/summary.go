@@ -11,7 +11,7 @@ import (
 
 // summary prints what the measured reader gets right on the fires that test it.
 func summary(out measured.File, d data) error {
-	set, err := infer.NewSet(content.RuleList(), content.Sources(), out.Weights(), out.Priors.Reader())
+	set, err := infer.NewSet(content.RuleList(), out.Weights(), out.Priors.Reader())
 	if err != nil {
 		return err
 	}

@@ -34,12 +34,12 @@ test('the worker starts with the first call and only then', () => {
 test('answers find their questions, in whatever order they come', async () => {
   const port = new FakePort()
   const client = new EngineClient(() => port)
-  const first = client.item('inlet_low', 1)
-  const second = client.item('inlet_low', 2)
-  port.answer(port.requests[1]!.id, { seed: 2 })
-  port.answer(port.requests[0]!.id, { seed: 1 })
-  expect(await first).toEqual({ seed: 1 })
-  expect(await second).toEqual({ seed: 2 })
+  const first = client.clone(1)
+  const second = client.clone(2)
+  port.answer(port.requests[1]!.id, { run: 4 })
+  port.answer(port.requests[0]!.id, { run: 3 })
+  expect(await first).toEqual({ run: 3 })
+  expect(await second).toEqual({ run: 4 })
 })
 
 test('a mistake comes back with where, what and what to do', async () => {
@@ -50,6 +50,13 @@ test('a mistake comes back with where, what and what to do', async () => {
   const error = await call.catch((caught: unknown) => caught)
   expect(error).toBeInstanceOf(EngineProblem)
   expect(error).toMatchObject({ where: 'openings[2].width_m', what: 'is -1', do: 'give a width above 0 m' })
+})
+
+test('what the engine says by key comes back in words', async () => {
+  const port = new FakePort()
+  const families = new EngineClient(() => port).families()
+  port.answer(port.requests[0]!.id, [{ id: 'one-door', title: 'family/one-door/title', kind: 'read_opening', lesson: 'four-cues' }])
+  expect(await families).toMatchObject([{ title: 'One room, one door' }])
 })
 
 test('a frame is handed over, not copied', () => {

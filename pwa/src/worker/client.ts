@@ -1,5 +1,6 @@
 import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, Progress, Readings, Scenario, Scene, Verdict } from '../wire.gen'
 import type { Calls, FamilyInfo, Method, OpenedRun, Problem, Reply, Version } from './protocol'
+import { catalogueOf, dress, type Language } from './sentences'
 
 export type { FamilyInfo, OpenedRun, Version } from './protocol'
 
@@ -35,16 +36,18 @@ export class EngineClient {
   #next = 1
   readonly #waiting = new Map<number, Waiting>()
   readonly #start: () => Port
+  /** The language that its answers are put into. */
+  language: Language = 'en'
 
   constructor(start: () => Port) {
     this.#start = start
   }
 
   version = (): Promise<Version> => this.#call('version')
-  read = (readings: Readings): Promise<Finding> => this.#call('read', readings)
-  families = (): Promise<FamilyInfo[]> => this.#call('families')
-  item = (family: string, seed: number, contrast?: Contrast): Promise<Item> => this.#call('item', family, seed, contrast)
-  score = (answer: Answer): Promise<Verdict> => this.#call('score', answer)
+  read = (readings: Readings): Promise<Finding> => this.#said('read', readings)
+  families = (): Promise<FamilyInfo[]> => this.#said('families')
+  item = (family: string, seed: number, contrast?: Contrast): Promise<Item> => this.#said('item', family, seed, contrast)
+  score = (answer: Answer): Promise<Verdict> => this.#said('score', answer)
   progress = (attempts: Attempt[]): Promise<Progress> => this.#call('progress', attempts)
   form = (kind: FormKind, device: string): Promise<Scene[]> => this.#call('form', kind, device)
   open = (scenario: Scenario): Promise<OpenedRun> => this.#call('open', scenario)
@@ -60,6 +63,12 @@ export class EngineClient {
    */
   advance = (run: number, seconds: number, out: Float64Array): Promise<Float64Array> =>
     this.#call('advance', run, seconds, out)
+
+  /** Calls for an answer that holds sentences, and puts them into words. */
+  async #said<M extends keyof typeof dress>(method: M, ...args: Calls[M]['args']): Promise<Calls[M]['gives']> {
+    const [answer, all] = await Promise.all([this.#call(method, ...args), catalogueOf(this.language)])
+    return (dress[method] as (answer: unknown, all: unknown) => Calls[M]['gives'])(answer, all)
+  }
 
   #call<M extends Method>(method: M, ...args: Calls[M]['args']): Promise<Calls[M]['gives']> {
     const port = (this.#port ??= this.#listen(this.#start()))

@@ -94,7 +94,7 @@ func (b *bench) watch(opening string, seconds float64) seen {
 	b.t.Helper()
 	const every = 0.2
 	var s seen
-	n := math.Round(seconds / every)
+	n, planes := math.Round(seconds/every), 0.0
 	s.mostAt = b.TimeS()
 	for range int(n) {
 		require.NoError(b.t, b.Advance(every))
@@ -113,7 +113,10 @@ func (b *bench) watch(opening string, seconds float64) seen {
 		s.density += p.ExtinctionM / n
 		s.out += 1000 * p.OutKgS / n
 		s.in += 1000 * p.InKgS / n
-		s.plane += (v.Flow.Neutral - b.Model().Rooms[v.A].Floor) / n
+		if !math.IsNaN(v.Flow.Neutral) { // an opening that passes one way only has none
+			planes++
+			s.plane += (v.Flow.Neutral - b.Model().Rooms[v.A].Floor - s.plane) / planes
+		}
 		s.upperC += (room.Gas[zone.Upper].Temp() - zone.Kelvin) / n
 		if kW := b.Model().HRR / 1000; kW > s.most {
 			s.most, s.mostAt = kW, b.TimeS()

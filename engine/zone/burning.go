@@ -33,7 +33,7 @@ func (m *Model) burnFires(dt float64) {
 func (m *Model) burnFire(f *Fire, dt float64) {
 	r := &m.Rooms[f.Room]
 	air := m.breathe(f, r, dt)
-	f.tend(air, dt)
+	f.tend(air, r.Height, dt)
 	gas := m.offers(f, air, dt)
 	f.BurnW, f.Starved = 0, 0
 	if gas.Mass <= 0 {

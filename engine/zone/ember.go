@@ -1,12 +1,23 @@
 package zone
 
-import "lintel/engine/internal/num"
+import (
+	"math"
+
+	"lintel/engine/internal/num"
+)
 
 const (
-	// flameUpS and flameDownS: time constants with which a flame comes back from
-	// an ember or pilot, and dies. Chosen by us.
-	flameUpS   = 2.0
-	flameDownS = 2.0
+	// flameUpS: the time constant with which a flame comes back from an ember or
+	// pilot. dousedS: with which it dies under water. Both chosen by us.
+	flameUpS = 2.0
+	dousedS  = 2.0
+
+	// flameDownS: with which it dies of want of air in a room of a metre; in a
+	// taller one by the square root of the height (Froude). Burners behind a shut
+	// door of 2.4 m rooms died over tens of seconds: their pressure fell to some
+	// pascals below none and not to tens (fsri_compartment_closed; chosen by us with
+	// the mean of these in view).
+	flameDownS = 5.2
 
 	// deadFlame is the flame below which nothing grows again by itself: an ember,
 	// a pilot or hot gas has to light it anew. Chosen by us.
@@ -23,8 +34,8 @@ const (
 	burnerOutS = 10.0
 )
 
-// tend moves the fire's flame and ember by one step.
-func (f *Fire) tend(air airAt, dt float64) {
+// tend moves the fire's flame and ember by one step, in a room of some height.
+func (f *Fire) tend(air airAt, height, dt float64) {
 	if !f.lit {
 		return
 	}
@@ -37,9 +48,10 @@ func (f *Fire) tend(air airAt, dt float64) {
 	if !fed {
 		lives = 0
 	}
+	slow := flameDownS * math.Sqrt(height)
 	seed := float64(0.01 * f.glow() * lives)
 	grow := float64(float64(num.Max(0, f.Flame-deadFlame)*(1-f.Flame)*lives)/flameUpS) + float64(seed*(1-f.Flame))
-	die := float64(float64(f.Flame*(1-lives))/flameDownS) + float64(float64(f.Flame*f.wet())/flameDownS)
+	die := float64(float64(f.Flame*(1-lives))/slow) + float64(float64(f.Flame*f.wet())/dousedS)
 	f.Flame = num.Clamp(f.Flame+float64(dt*(grow-die)), 0, 1)
 	f.glowOn(air, lives, fed, dt)
 }
@@ -56,7 +68,7 @@ func (f *Fire) glowOn(air airAt, lives float64, fed bool, dt float64) {
 		life = num.Lerp(burnerOutS, emberAirS, num.Smooth(lives, 0.5, 1))
 	}
 	f.Ember += float64(dt * (float64(f.Flame*num.Max(0, most-f.Ember))/emberS - f.Ember/life))
-	cools := float64(f.wet() / flameDownS)
+	cools := float64(f.wet() / dousedS)
 	if !fed {
 		cools += 1.0 / 30
 	}

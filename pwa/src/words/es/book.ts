@@ -1,0 +1,41 @@
+import type { book as english } from '../en/book'
+import type { Like } from '../like'
+
+/** Lo que dice el cuaderno de campo en torno a las lecciones. */
+export const book: Like<typeof english> = {
+  tabs: { lessons: 'Lecciones', words: 'Palabras', rules: 'Reglas', cautions: 'Advertencias', sources: 'Fuentes' },
+  parts: 'Partes del cuaderno de campo',
+  scales: 'Las cuatro escalas',
+  scalesJob: 'Volumen, velocidad, densidad y oscuridad, paso a paso, en movimiento.',
+  idea: 'Para recordar',
+  look: 'Qué mirar',
+  misleads: 'Qué engaña',
+  mistake: 'El error común',
+  terms: 'Palabras',
+  sources: 'Fuentes',
+  tryIt: 'Pruébelo',
+  toDrill: 'A la práctica',
+  toProp: 'A la maqueta',
+  next: 'Lección siguiente',
+  all: 'Todas las lecciones',
+  noLesson: 'No hay lección con ese nombre',
+  search: 'Buscar en las palabras',
+  found: (n) => (n === 1 ? '1 palabra' : `${n} palabras`),
+  searchRules: 'Buscar en las reglas',
+  foundRules: (n) => (n === 1 ? '1 regla' : `${n} reglas`),
+  also: 'también',
+  used: 'Usado por',
+  see: 'Véase',
+  speaksFor: 'Habla a favor de',
+  speaksAgainst: 'Habla en contra de',
+  lookAlike: 'Se ve igual',
+  counterSign: 'Lo mostraría errado aquí',
+  nextLook: 'Siguiente mirada',
+  measured: (hits, fires, share, base) =>
+    `En fuegos simulados se cumplió ${fires} veces y acertó en ${hits} (${Math.round(share * 100)} %); sin ella, ${Math.round(base * 100)} %.`,
+  notMeasured: 'Aún no medida en fuegos simulados.',
+  always: 'Está siempre a la vista',
+  where: 'Aparece en',
+  seen: 'Hasta dónde se leyó',
+  measure: 'Qué mide el motor',
+}

@@ -1,0 +1,38 @@
+import type { Like } from './like'
+
+/** The languages of the app, each by its own name. */
+export const languages = { en: 'English', es: 'Español' } as const
+export type Language = keyof typeof languages
+
+const key = 'lintel.language'
+
+/**
+ * The language of this page: the one chosen, else the device's own where we
+ * speak it. It stands for as long as the page does: choosing another loads the
+ * page anew, so that no screen is half in one and half in the other.
+ */
+export const language: Language = chosen() ?? (globalThis.navigator?.language?.toLowerCase().startsWith('es') ? 'es' : 'en')
+
+/** Keeps the choice and loads the page in that language. */
+export function chooseLanguage(next: Language): void {
+  try {
+    localStorage.setItem(key, next)
+  } catch {
+    // A browser that keeps nothing stays in its own language.
+  }
+  location.reload()
+}
+
+/** The catalogue of this page's language. */
+export function inLanguage<T>(english: T, spanish: Like<T>): T {
+  return language === 'es' ? (spanish as T) : english
+}
+
+function chosen(): Language | undefined {
+  try {
+    const kept = localStorage.getItem(key)
+    return kept === 'en' || kept === 'es' ? kept : undefined
+  } catch {
+    return undefined
+  }
+}

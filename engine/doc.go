@@ -15,7 +15,3 @@ package engine
 // Version names the physics, rules and scoring together. Items, answers and
 // classes carry it; a verdict is only ever recomputed by the same version.
 const Version = "0.1.0"
-
-// FireValidated says whether the fire model has passed its validation table.
-// It is the one flag behind every "model not yet validated" label.
-const FireValidated = false

@@ -30,6 +30,7 @@ func TestReportIsUpToDate(t *testing.T) {
 	if *update {
 		require.NoError(t, os.MkdirAll(filepath.Dir(ReportFile), 0o755))
 		require.NoError(t, os.WriteFile(ReportFile, []byte(fresh), 0o644))
+		require.NoError(t, os.WriteFile(flagFile, flagSource(fresh), 0o644))
 	}
 	committed, err := os.ReadFile(ReportFile)
 	require.NoError(t, err)

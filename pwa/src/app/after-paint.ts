@@ -1,8 +1,10 @@
+import { watchInstall } from '../local/keeping'
 import { store } from '../local/store'
 import { register } from '../sw/register'
 
 /** Everything the first screen does without: the offline copy, the store, syncing. */
 export function start(): void {
+  watchInstall()
   store()
     .then((opened) => opened.readOpenDrill())
     .catch((error: unknown) => console.warn('store:', error))

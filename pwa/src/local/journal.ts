@@ -79,6 +79,20 @@ export class Journal {
     })
   }
 
+  /** A code that moves this history is shown: should our secret not do any more, it has moved. */
+  async offered(): Promise<void> {
+    await this.#change((self) => ({ ...self, offered: true }))
+  }
+
+  async moved(): Promise<void> {
+    await this.#change((self) => ({ ...self, moved: true }))
+  }
+
+  /** Takes over a history that another phone has written and the server held. */
+  adopt(self: Pick<Self, 'device' | 'secret' | 'callSign'>, events: readonly QuizEvent[]): Promise<void> {
+    return this.#shelf.replace({ ...self, registered: true, next: events.length + 1, acked: events.length }, events)
+  }
+
   /** Everything that happened on this device, oldest first. */
   events(): Promise<QuizEvent[]> {
     return this.#shelf.after(0)

@@ -15,7 +15,9 @@ export interface Self {
   next: number
   /** The server holds every event up to this one. */
   acked: number
-  /** The history was handed to another phone: nothing is sent from here any more. */
+  /** A code that moves this history to another phone was shown at some time. */
+  offered?: boolean
+  /** It was taken there: nothing is sent from here any more. */
   moved?: boolean
 }
 

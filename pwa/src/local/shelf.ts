@@ -19,6 +19,8 @@ export interface Shelf {
   /** Reads who we are, writes what follows from it, and resolves once that is on the disk. */
   change<T>(next: (self: Self | undefined) => Change<T>): Promise<T>
   clear(): Promise<void>
+  /** Puts another history in the place of this one, whole or not at all. */
+  replace(self: Self, events: readonly QuizEvent[]): Promise<void>
 }
 
 /** The shelf of a browser: IndexedDB. */
@@ -48,5 +50,11 @@ export class DiskShelf implements Shelf {
   async clear(): Promise<void> {
     const tx = this.#db.transaction(['events', 'kept'], 'readwrite', durable)
     await Promise.all([tx.objectStore('events').clear(), tx.objectStore('kept').clear(), tx.done])
+  }
+
+  async replace(self: Self, all: readonly QuizEvent[]): Promise<void> {
+    const tx = this.#db.transaction(['events', 'kept'], 'readwrite', durable)
+    const [events, kept] = [tx.objectStore('events'), tx.objectStore('kept')]
+    await Promise.all([events.clear(), kept.clear(), kept.put(self, 'self'), ...all.map((event) => events.add(event)), tx.done])
   }
 }

@@ -123,7 +123,7 @@ test('random histories: lost requests, lost replies, doubles, restores', async (
   console.log(`sync.test seed ${seed}`)
   const random = mulberry(seed)
   for (let history = 0; history < 30; history++) await oneHistory(random)
-})
+}, 60_000)
 
 async function oneHistory(random: () => number): Promise<void> {
   const journal = await newJournal()

@@ -1,4 +1,5 @@
 import type { Journal } from './journal'
+import type { Self } from './self'
 import type { Outcome, Server } from './server'
 
 // Limits of one request: the server's (quiz.MaxBatch), and a size that a slow
@@ -26,7 +27,7 @@ export const realTiming: Timing = {
 }
 
 /** How the last try went. */
-export type Result = 'done' | 'unreachable' | 'refused'
+export type Result = 'done' | 'unreachable' | 'refused' | 'moved'
 
 /**
  * Sends what the server does not hold yet, in order, until it holds everything.
@@ -69,7 +70,7 @@ export class Sync {
   }
 
   #plan(result: Result): void {
-    if (result === 'done') {
+    if (result === 'done' || result === 'moved') {
       this.#failures = 0
       return
     }
@@ -91,15 +92,17 @@ export class Sync {
 
   async #step(): Promise<{ result?: Result; progress?: boolean }> {
     const self = await this.#journal.self()
-    if (!self.registered && self.next > 1) return this.#register(await this.#server.register(self))
+    if (self.moved) return { result: 'moved' }
+    if (!self.registered && self.next > 1) return this.#register(await this.#server.register(self), self)
     const events = await this.#journal.batch(mostEvents, mostBytes)
     if (events.length === 0) return { result: 'done' }
     return this.#settle(await this.#server.send(self, events), self.acked)
   }
 
-  async #register(outcome: Outcome): Promise<{ result?: Result; progress?: boolean }> {
+  async #register(outcome: Outcome, self: Self): Promise<{ result?: Result; progress?: boolean }> {
     if (outcome.kind === 'unreachable' || outcome.kind === 'refused') return { result: outcome.kind }
     if (outcome.kind === 'acked') await this.#journal.registered(true)
+    else if (self.offered) await this.#journal.moved() // another phone took it over
     else await this.#journal.renew() // our id is taken there, by another secret
     return { progress: false }
   }

@@ -62,6 +62,10 @@ export class Disk {
         this.#held = { self: undefined, events: [] }
         this.#cached = undefined
       },
+      replace: async (self, events) => {
+        this.#held = { self, events: [...events] }
+        this.#cached = undefined
+      },
     }
   }
 

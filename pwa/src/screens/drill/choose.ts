@@ -3,7 +3,8 @@ import { store } from '../../local/store'
 import { remember } from '../../practice/memory'
 import { contrastFor, preShiftSize, weigh } from '../../practice/lean'
 import { plan } from '../../practice/plan'
-import { answersOf, attemptOf, skillsByFamily, trialOf } from '../../practice/record'
+import { progressOf } from '../../practice/progress'
+import { answersOf, skillsByFamily, trialOf } from '../../practice/record'
 import type { FamilyInfo } from '../../worker/client'
 import { engine } from '../../worker/client'
 import type { Progress, Scene } from '../../wire.gen'
@@ -19,13 +20,8 @@ export async function chooseScenes(size: Size, families?: readonly FamilyInfo[])
   const all = families ?? (await engine.families())
   const { journal } = await store()
   const answers = answersOf(await journal.events())
-  const kinds = new Map(all.map(({ id, kind }) => [id, kind]))
-  const attempts = answers.flatMap((one) => {
-    const kind = kinds.get(one.answer.family)
-    return kind ? [attemptOf(one, kind)] : []
-  })
   // Where the record cannot be added up, memory alone decides: the drill goes on.
-  const progress = await engine.progress(attempts).catch(() => nothing)
+  const progress = await progressOf(answers).catch(() => nothing)
   const skills = skillsByFamily(answers)
   const chosen = plan(all, {
     size: size === 'pre_shift' ? preShiftSize(progress.median_took_s) : size,

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { keeping, look } from '../../local/keeping'
 import { engine } from '../../worker/client'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
@@ -12,6 +13,7 @@ export function End() {
   const done = set.value?.done ?? []
   const [lessons, setLessons] = useState(new Map<string, string>())
   useEffect(() => {
+    void look()
     void engine.families().then((all) => setLessons(new Map(all.map(({ id, lesson }) => [id, lesson]))))
   }, [])
   return (
@@ -28,6 +30,11 @@ export function End() {
         <a class="button" href="/log">
           {drill.toLog}
         </a>
+        {keeping.value === 'may_erase' && (
+          <p class="small soft">
+            <a href="/log">{drill.mayErase}</a>
+          </p>
+        )}
       </div>
     </Page>
   )

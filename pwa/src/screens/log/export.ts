@@ -1,7 +1,7 @@
 import { store } from '../../local/store'
 import { words } from '../../words/en'
 import type { QuizEvent } from '../../wire.gen'
-import { answersOf } from './record'
+import { answersOf } from '../../practice/record'
 
 // One's own data in open forms. Every file begins and ends with the training banner.
 
@@ -16,10 +16,9 @@ const columns = ['time', 'family', 'seed', 'ask', 'given', 'truth', 'error', 'st
 
 /** One line a rating (RFC 4180, from memory). */
 export function toCSV(events: readonly QuizEvent[]): string {
-  const answered = events.filter(({ kind }) => kind === 'answer')
-  const rows = answersOf(events).flatMap(({ answer, verdict }, n) =>
+  const rows = answersOf(events).flatMap(({ answer, verdict, t }) =>
     verdict.parts.map((part) => [
-      new Date(answered[n]!.t_client).toISOString(),
+      new Date(t).toISOString(),
       answer.family,
       answer.seed,
       part.ask,

@@ -16,10 +16,7 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
           .toReversed()
           .map((event) => (
             <li key={event.seq}>
-              <span>
-                <strong>{log.kinds[event.kind]}</strong>
-                {about(event)}
-              </span>
+              <span>{about(event)}</span>
               <span class="small soft">
                 {new Date(event.t_client).toLocaleString()} · {event.seq > acked ? log.waiting : log.synced}
               </span>
@@ -31,14 +28,15 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
   )
 }
 
+/** One line on what happened, as a whole sentence. */
 function about(event: QuizEvent): string {
   if (event.kind === 'answer') {
     const { parts } = (event.body as AnswerBody).verdict
-    return `, ${log.asItWas(parts.filter(({ right }) => right).length, parts.length)}`
+    return log.drilled({ right: parts.filter(({ right }) => right).length, of: parts.length })
   }
   if (event.kind === 'size_up') {
     const { finding } = event.body as { finding: StagesRead }
-    return `, ${isTold(finding) ? spellFirst(finding).toLowerCase() : log.undetermined}`
+    return isTold(finding) ? log.sizedUp(spellFirst(finding)) : log.sizedUpUndetermined
   }
-  return ''
+  return log.noted
 }

@@ -2,26 +2,37 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Self } from '../../local/self'
 import { sync } from '../../local/status'
 import { changes, store } from '../../local/store'
+import { progressOf } from '../../practice/progress'
+import { answersOf, type Answered } from '../../practice/record'
 import { Page } from '../../ui/page'
 import { words } from '../../words/en'
 import { log } from '../../words/en/log'
-import type { QuizEvent } from '../../wire.gen'
-import { Calls, Cues } from './cues'
+import type { Progress, QuizEvent } from '../../wire.gen'
 import { History } from './history'
 import { Own } from './own'
-import { answersOf, recordOf } from './record'
+import { recordOf } from './record'
+import { Refreshers } from './refreshers'
+import { Calls } from './reports'
+import { Skills } from './skills'
+import { Tests } from './tests'
 import './log.css'
+
+interface Shown {
+  self: Self
+  events: QuizEvent[]
+  answers: Answered[]
+}
 
 /** The Log: one's own record, from this device, readable with no server. */
 export default function Log() {
-  const [shown, setShown] = useState<{ self: Self; events: QuizEvent[] }>()
+  const [shown, setShown] = useState<Shown>()
   const asOf = `${changes.value} ${sync.value.unsynced}`
   useEffect(() => {
     let wanted = true
     void (async () => {
       const { journal } = await store()
       const [self, events] = await Promise.all([journal.self(), journal.events()])
-      if (wanted) setShown({ self, events })
+      if (wanted) setShown({ self, events, answers: answersOf(events) })
     })()
     return () => {
       wanted = false
@@ -32,7 +43,9 @@ export default function Log() {
     <Page title={words.screens.log.name}>
       {shown && (
         <div class="stack log">
-          <Practice events={shown.events} acked={shown.self.acked} />
+          {shown.events.length === 0 && <p>{log.empty}</p>}
+          {shown.answers.length > 0 && <Practice {...shown} />}
+          {shown.events.length > 0 && <History events={shown.events} acked={shown.self.acked} />}
           <Own self={shown.self} events={shown.events} />
         </div>
       )}
@@ -40,14 +53,35 @@ export default function Log() {
   )
 }
 
-function Practice({ events, acked }: { events: QuizEvent[]; acked: number }) {
-  if (events.length === 0) return <p>{log.empty}</p>
-  const record = recordOf(answersOf(events))
+function Practice({ self, answers }: Shown) {
+  const progress = useProgress(answers)
   return (
     <>
-      {record.levels.size + record.plane.count > 0 && <Cues record={record} />}
-      <Calls record={record} />
-      <History events={events} acked={acked} />
+      {progress ? (
+        <>
+          <Skills progress={progress} record={recordOf(answers)} />
+          <Calls progress={progress} />
+        </>
+      ) : (
+        <p role="status">{log.adding}</p>
+      )}
+      <Tests answers={answers} device={self.device} />
+      <Refreshers answers={answers} device={self.device} />
     </>
   )
+}
+
+function useProgress(answers: readonly Answered[]): Progress | undefined {
+  const [progress, setProgress] = useState<Progress>()
+  useEffect(() => {
+    let wanted = true
+    progressOf(answers).then(
+      (added) => wanted && setProgress(added),
+      (error: unknown) => console.warn('progress:', error),
+    )
+    return () => {
+      wanted = false
+    }
+  }, [answers])
+  return progress
 }

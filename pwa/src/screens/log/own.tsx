@@ -11,7 +11,10 @@ import { OfflineNote } from '../../ui/offline-note'
 import { words } from '../../words/en'
 import { log } from '../../words/en/log'
 import type { QuizEvent } from '../../wire.gen'
+import { Moving } from '../../local/move'
 import { download, toCSV, toJSON } from './export'
+import { Keeping } from './keeping'
+import { Move, Take } from './move'
 
 /** Who one is here, syncing, colours, and what one may do with one's own data. */
 export function Own({ self, events }: { self: Self; events: readonly QuizEvent[] }) {
@@ -21,7 +24,9 @@ export function Own({ self, events }: { self: Self; events: readonly QuizEvent[]
         <h2>{log.you}</h2>
         <CallSign key={self.callSign} callSign={self.callSign} />
         {events.length > 0 && <SyncNow unsynced={self.next - 1 - self.acked} />}
+        <Take self={self} />
         <OfflineNote />
+        <Keeping />
         <h3 class="label">{log.theme}</h3>
         <Choices
           label={log.theme}
@@ -37,6 +42,7 @@ export function Own({ self, events }: { self: Self; events: readonly QuizEvent[]
           {log.exportJSON}
         </Button>
         <Button onClick={() => download('lintel-ratings.csv', 'text/csv', toCSV(events))}>{log.exportCSV}</Button>
+        <Move self={self} />
         <Erase unsynced={self.next - 1 - self.acked} />
       </section>
     </>
@@ -96,9 +102,12 @@ function SyncNow({ unsynced }: { unsynced: number }) {
 
 function Erase({ unsynced }: { unsynced: number }) {
   const [asking, setAsking] = useState(false)
-  const erase = async () => {
-    await (await store()).erase()
-    setAsking(false)
+  const [failed, setFailed] = useState(false)
+  const erase = async (there: boolean) => {
+    const opened = await store()
+    if (there && !(await new Moving(opened.journal).forget())) return setFailed(true)
+    await opened.erase()
+    return setAsking(false)
   }
   return (
     <>
@@ -108,9 +117,11 @@ function Erase({ unsynced }: { unsynced: number }) {
           <p>{log.eraseSure}</p>
           {unsynced > 0 && <p>{log.eraseUnsynced(unsynced)}</p>}
           <p>{log.eraseServer}</p>
+          {failed && <p role="alert">{log.eraseFailed}</p>}
           <div class="row">
             <Button onClick={() => setAsking(false)}>{log.keep}</Button>
-            <Button look="main" onClick={() => void erase()}>
+            <Button onClick={() => void erase(true)}>{log.eraseBoth}</Button>
+            <Button look="main" onClick={() => void erase(false)}>
               {log.eraseNow}
             </Button>
           </div>

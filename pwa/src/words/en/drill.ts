@@ -107,6 +107,7 @@ export const drill = {
   testDone: 'The test is done',
   another: 'Another set',
   toLog: 'Your own record',
+  mayErase: 'This browser may erase what you did here if you do not come back for a while. What to do about it',
   lesson: 'The lesson behind it',
   asItWas: (n: number, of: number) => `${n} of ${of} as it was`,
   matching: {

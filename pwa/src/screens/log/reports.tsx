@@ -1,0 +1,56 @@
+import { log } from '../../words/en/log'
+import type { Progress, ReportProgress } from '../../wire.gen'
+import { Calibration } from './calibration'
+
+/** Calls with their confidence, and what was called out in time. */
+export function Calls({ progress: { calls, reports } }: { progress: Progress }) {
+  const gap = calls.gap
+  return (
+    <>
+      {calls.n > 0 && (
+        <section class="stack">
+          <h2>{log.confidence}</h2>
+          <Calibration calls={calls} />
+          {gap !== null && gap !== undefined && <p>{log.gap(Math.round(gap * 100))}</p>}
+        </section>
+      )}
+      {reports.n > 0 && <Reports reports={reports} />}
+    </>
+  )
+}
+
+/** A square of four counts: shown or not, reported or not. */
+function Reports({ reports }: { reports: ReportProgress }) {
+  const { hits, misses, false_alarms, correct_rejections, d_prime, criterion, lead_s } = reports
+  const said: string[] = []
+  if (lead_s !== null && lead_s !== undefined) said.push(log.lead(Math.round(lead_s)))
+  if (d_prime !== null && d_prime !== undefined) said.push(log.dPrime(d_prime.toFixed(1)))
+  if (criterion !== null && criterion !== undefined) said.push(criterion > 0.2 ? log.late : criterion < -0.2 ? log.early : log.even)
+  return (
+    <section class="stack">
+      <h2>{log.reports}</h2>
+      <table class="four">
+        <thead>
+          <tr>
+            <td />
+            <th scope="col">{log.reported}</th>
+            <th scope="col">{log.notReported}</th>
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row">{log.showed}</th>
+            <td>{hits}</td>
+            <td>{misses}</td>
+          </tr>
+          <tr>
+            <th scope="row">{log.showedNothing}</th>
+            <td>{false_alarms}</td>
+            <td>{correct_rejections}</td>
+          </tr>
+        </tbody>
+      </table>
+      <p>{said.join(' ')}</p>
+    </section>
+  )
+}

@@ -6,6 +6,7 @@
 package content
 
 //go:generate go run ./internal/compile
+//go:generate go run ./internal/spanish
 
 import (
 	"sync"

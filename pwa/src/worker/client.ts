@@ -1,6 +1,7 @@
 import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, Progress, Readings, Scenario, Scene, Verdict } from '../wire.gen'
 import type { Calls, FamilyInfo, Method, OpenedRun, Problem, Reply, Version } from './protocol'
-import { catalogueOf, dress, type Language } from './sentences'
+import { language } from '../words/language'
+import { catalogueOf, dress } from './sentences'
 
 export type { FamilyInfo, OpenedRun, Version } from './protocol'
 
@@ -36,8 +37,6 @@ export class EngineClient {
   #next = 1
   readonly #waiting = new Map<number, Waiting>()
   readonly #start: () => Port
-  /** The language that its answers are put into. */
-  language: Language = 'en'
 
   constructor(start: () => Port) {
     this.#start = start
@@ -66,7 +65,7 @@ export class EngineClient {
 
   /** Calls for an answer that holds sentences, and puts them into words. */
   async #said<M extends keyof typeof dress>(method: M, ...args: Calls[M]['args']): Promise<Calls[M]['gives']> {
-    const [answer, all] = await Promise.all([this.#call(method, ...args), catalogueOf(this.language)])
+    const [answer, all] = await Promise.all([this.#call(method, ...args), catalogueOf(language)])
     return (dress[method] as (answer: unknown, all: unknown) => Calls[M]['gives'])(answer, all)
   }
 

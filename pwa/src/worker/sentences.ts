@@ -1,15 +1,16 @@
 import type { Finding, Item, Verdict } from '../wire.gen'
+import type { Language } from '../words/language'
 import type { FamilyInfo } from './protocol'
 
 // The engine says everything by key (engine/sentence.go): the id of a sentence in
 // the catalogue and what goes into its slots. Here the keys become sentences, in
 // the language that was chosen. content/wording does the same on the server.
 
-export type Language = 'en'
 type Catalogue = Readonly<Record<string, string>>
 
 const catalogues: Record<Language, () => Promise<{ default: Catalogue }>> = {
   en: () => import('../generated/sentences.en.json'),
+  es: () => import('../generated/sentences.es.json'),
 }
 
 let loading: { language: Language; catalogue: Promise<Catalogue> } | undefined

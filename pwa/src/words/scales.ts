@@ -1,8 +1,12 @@
-import book from '../generated/scales.json'
+import spanish from '../generated/es/scales.json'
+import english from '../generated/scales.json'
 import type { Colour } from '../wire.gen'
+import { language } from './language'
 
 // The words of the scales come from content/scales, by way of the content
 // compiler: what a person rates by is what the engine cuts by.
+
+const book = language === 'es' ? spanish : english
 
 /** The cues rated in steps. */
 export type OrdinalCue = 'volume' | 'velocity' | 'density' | 'darkness'

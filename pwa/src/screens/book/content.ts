@@ -1,12 +1,11 @@
-import cautionBook from '../../generated/cautions.json'
-import glossary from '../../generated/glossary.json'
-import lessonList from '../../generated/lessons.json'
 import measureList from '../../generated/measures.json'
-import ruleList from '../../generated/rules.json'
+import { language } from '../../words/language'
 import type { Hazard, ItemKind, Regime, Stage } from '../../wire.gen'
 
 // The text of the field book as the content compiler wrote it. The shapes are
-// those of content/fieldbook and engine/infer.
+// those of content/fieldbook and engine/infer. Only the page's own language is
+// fetched.
+const { cautionBook, glossary, lessonList, ruleList } = await (language === 'es' ? import('./texts.es') : import('./texts.en'))
 
 export interface Lesson {
   id: string
@@ -62,7 +61,7 @@ export interface Measure {
 }
 
 export const lessons = (lessonList as unknown as Lesson[]).toSorted((a, b) => a.order - b.order)
-export const terms = (glossary.terms as Term[]).toSorted((a, b) => a.term.localeCompare(b.term, 'en'))
+export const terms = (glossary.terms as Term[]).toSorted((a, b) => a.term.localeCompare(b.term, language))
 export const cautions = cautionBook.cautions as CautionText[]
 export const rules = ruleList as unknown as Rule[]
 

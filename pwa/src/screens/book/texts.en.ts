@@ -1,0 +1,4 @@
+export { default as cautionBook } from '../../generated/cautions.json'
+export { default as glossary } from '../../generated/glossary.json'
+export { default as lessonList } from '../../generated/lessons.json'
+export { default as ruleList } from '../../generated/rules.json'

@@ -50,7 +50,7 @@ function statesOf(engine, readFrame, item, next) {
     scenario.openings.forEach((opening, index) => {
       const look = frame.openings[index]
       if (opening.to !== 'outside' || !opening.side || !opening.height_m || !visible(look)) return
-      found.push({ family: item.family, scenario, side: opening.side, opening: opening.id, heightM: opening.height_m, look })
+      found.push({ family: item.family, seed: item.seed, moment, scenario, side: opening.side, opening: opening.id, heightM: opening.height_m, look, frame })
     })
   }
   fine(engine.close(run))

@@ -17,7 +17,8 @@ export async function openStudio() {
   })
   await server.listen()
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu'] })
-  const page = await browser.newPage({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 2 })
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 2 })
+  const page = await context.newPage()
   const complaints = []
   page.on('pageerror', (error) => complaints.push(error.message))
   await page.goto(`${server.resolvedUrls.local[0]}fidelity/player/index.html`)
@@ -25,6 +26,7 @@ export async function openStudio() {
   const folder = mkdtempSync(join(tmpdir(), 'lintel-fidelity-'))
   return {
     page, complaints, folder, taken: 0,
+    newPage: () => context.newPage(),
     /** A module of the front end, for what a script needs of it. */
     module: (path) => server.ssrLoadModule(path),
     async close() {

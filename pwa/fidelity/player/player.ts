@@ -1,5 +1,6 @@
 import { photograph } from './photograph'
+import { drawWall } from './wall'
 
 // The page on which scenes are drawn for tests; no build of the app contains it.
 
-Object.assign(globalThis, { lintelPlayer: { photograph } })
+Object.assign(globalThis, { lintelPlayer: { photograph, drawWall } })

@@ -1,0 +1,77 @@
+// Contact sheets for a person's eye, drawn by the app's own renderer.
+//   stages  24 scenes of fires as families make them: a row a stage, denser to the right
+//   looks   16 single openings: pairs that must be told apart at a glance
+//
+//   node pwa/fidelity/sheet.mjs FOLDER [-seed N] [-theme light|dark|outdoor]
+import { mkdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { parseArgs } from 'node:util'
+import { chance } from './lib/chance.mjs'
+import { frameOf, LOOKS } from './lib/looks.mjs'
+import { drawStates, froude } from './lib/states.mjs'
+import { openStudio } from './lib/studio.mjs'
+
+const { values: flags, positionals } = parseArgs({
+  args: process.argv.slice(2).map((arg) => arg.replace(/^-(?=[a-z]{2})/, '--')),
+  options: { seed: { type: 'string', default: '1' }, theme: { type: 'string', default: 'light' } },
+  allowPositionals: true,
+})
+const folder = positionals[0]
+if (!folder) {
+  console.error('sheet: no folder: say where the sheets go')
+  process.exit(2)
+}
+mkdirSync(folder, { recursive: true })
+
+const ACROSS = 4
+const ROWS = 6
+const SIZE = { width: 300, height: 340 }
+const WARM_S = 5
+
+const studio = await openStudio()
+const { emptyFrame } = await studio.module('/src/render/frame.ts')
+const { STAGE_WORDS: STAGES } = await studio.module('/src/wire.gen.ts')
+const { box } = await studio.module('/src/buildings/box.ts')
+const { bungalow } = await studio.module('/src/buildings/houses.ts')
+
+async function picture(take) {
+  const [png] = await studio.page.evaluate((one) => globalThis.lintelPlayer.drawWall(one), { ...SIZE, theme: flags.theme, warmS: WARM_S, pictures: 1, betweenS: 0, ...take })
+  return png
+}
+
+/** Lays pictures with their captions out on one page and photographs it. */
+async function layOut(name, cells, across) {
+  const page = await studio.newPage()
+  await page.setViewportSize({ width: across * (SIZE.width + 8) + 8, height: 400 })
+  await page.setContent(`<body style="margin:8px;background:#f6f2e9;font:12px system-ui;color:#23201c;display:grid;gap:8px;grid-template-columns:repeat(${across},${SIZE.width}px)">${cells
+    .map(({ png, caption }) => `<figure style="margin:0"><img width=${SIZE.width} src="data:image/png;base64,${png}"><figcaption>${caption}</figcaption></figure>`).join('')}</body>`)
+  await page.screenshot({ path: join(folder, name), fullPage: true })
+  await page.close()
+}
+
+const states = await drawStates(studio, { seedsEach: 4, seed: Number(flags.seed) })
+const next = chance(Number(flags.seed))
+const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
+const cells = []
+for (const stage of [...new Set(states.map(stageOf))].toSorted((a, b) => STAGES.indexOf(a) - STAGES.indexOf(b)).slice(0, ROWS)) {
+  const some = states.filter((state) => stageOf(state) === stage).toSorted((a, b) => a.look.opticalDepth - b.look.opticalDepth)
+  for (let k = 0; k < ACROSS; k++) {
+    const state = some[Math.min(some.length - 1, Math.floor(((k + next()) / ACROSS) * some.length))]
+    const { look } = state
+    const caption = `<b>${stage}</b>, ${state.family}: depth ${look.opticalDepth.toFixed(1)}, ${look.outVelocityMS.toFixed(2)} m/s (${froude(look.outVelocityMS, state.heightM).toFixed(2)}), lightness ${look.lightness.toFixed(2)}, churning ${look.churning.toFixed(1)}`
+    cells.push({ png: await picture({ scenario: state.scenario, side: state.side, frame: state.frame, opening: state.opening, near: false }), caption })
+  }
+}
+await layOut('stages.png', cells, ACROSS)
+
+const pairs = []
+for (const [scenario, opening] of [[box, 'port_lower_left'], [bungalow, bungalow.openings.find(({ kind, to }) => kind === 'door' && to === 'outside').id]]) {
+  const { side } = scenario.openings.find(({ id }) => id === opening)
+  for (const [name, look] of LOOKS) {
+    pairs.push({ png: await picture({ scenario, side, opening, near: true, frame: frameOf(look, { emptyFrame, scenario, opening }) }), caption: `<b>${name}</b> ${Object.entries(look).map(([key, value]) => `${key} ${value}`).join(', ')}` })
+  }
+}
+await layOut('looks.png', pairs, ACROSS)
+for (const one of studio.complaints) console.error(one)
+await studio.close()
+process.exit(studio.complaints.length > 0 ? 1 : 0)

@@ -39,6 +39,7 @@ var commands = []struct {
 	{"backup", "copy the store to a file, while running or not", serving(runBackup)},
 	{"restore", "put a backup in place of the store", serving(runRestore)},
 	{"export", "write the records as CSV", serving(runExport)},
+	{"instructor", "list the instructors, or make a code for one who forgot: list | reset CALL_SIGN", serving(runInstructor)},
 	{"check", "lint the content and verify the store", runCheck},
 }
 
@@ -76,7 +77,7 @@ func dispatch(ctx context.Context, args []string, s streams) int {
 func help(out io.Writer) {
 	fmt.Fprintln(out, "Lintel: learn to read smoke. Training only; do not use at an incident.")
 	for _, c := range commands {
-		fmt.Fprintf(out, "  %-8s %s\n", c.name, c.does)
+		fmt.Fprintf(out, "  %-10s %s\n", c.name, c.does)
 	}
 }
 

@@ -9,12 +9,15 @@ import (
 	"log/slog"
 	"os"
 	"path/filepath"
+	"slices"
 	"time"
 
 	"lintel/content"
 	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/pwa"
+	"lintel/quiz"
+	"lintel/quiz/session"
 	"lintel/server/serve"
 )
 
@@ -23,6 +26,9 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 	flags := newFlags("serve", errOut)
 	addr := flags.String("addr", fromEnv("LINTEL_ADDR", serve.DefaultAddr), "host:port to listen on; :8080 lets phones on the network in (LINTEL_ADDR)")
 	data := dataFlag(flags)
+	cert := flags.String("tls-cert", fromEnv("LINTEL_TLS_CERT", ""), "file of an own certificate chain, PEM (LINTEL_TLS_CERT)")
+	key := flags.String("tls-key", fromEnv("LINTEL_TLS_KEY", ""), "file of its key, PEM (LINTEL_TLS_KEY)")
+	proxied := flags.Bool("behind-https", false, "a proxy on this machine ends TLS and sets X-Forwarded-Proto")
 	verbose := flags.Bool("v", false, "log every request")
 	if code, ok := parse(flags, args, 0); !ok {
 		return code
@@ -34,12 +40,18 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 	m, err := serve.Run(serve.Config{
 		Addr: *addr, Data: *data,
 		Site: pwa.Site(), Engine: engine.Version, Content: content.Version, Validated: engine.FireValidated, Score: wording.Score,
+		Item: itemWithTruth, Choices: choices(), Says: wording.Say,
+		TLSCert: *cert, TLSKey: *key, BehindHTTPS: *proxied,
 		Log: slog.New(slog.NewJSONHandler(errOut, &slog.HandlerOptions{Level: level})), Now: time.Now,
 	})
 	if err != nil {
 		return failed(err, errOut)
 	}
-	fmt.Fprint(out, serve.Welcome(m.Addr(), isTerminal(out)))
+	setUp, err := m.SetUpCode()
+	if err != nil {
+		return failed(errors.Join(err, m.Close()), errOut)
+	}
+	fmt.Fprint(out, serve.Welcome(m.Addr(), *cert != "", setUp, isTerminal(out)))
 	select {
 	case <-ctx.Done():
 	case err = <-m.Failed():
@@ -48,6 +60,27 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 		return failed(err, errOut)
 	}
 	return 0
+}
+
+// itemWithTruth works out a scene with every right reply to its asks.
+func itemWithTruth(family string, seed uint64) (quiz.Item, [][]quiz.Reply, error) {
+	made, truth, err := content.Make(family, seed)
+	return made, truth.Accept, err
+}
+
+// choices are the families as a class's next scene is chosen from them.
+func choices() []session.Choice {
+	var all []session.Choice
+	for _, f := range content.Families() {
+		choice := session.Choice{Family: f.ID, Title: f.Words("title")}
+		for _, ask := range f.Asks {
+			if cue := session.CueOf(&quiz.Ask{Kind: ask.Kind, Cue: ask.Cue}); !slices.Contains(choice.Cues, cue) {
+				choice.Cues = append(choice.Cues, cue)
+			}
+		}
+		all = append(all, choice)
+	}
+	return all
 }
 
 // isTerminal reports whether a person is looking at out.

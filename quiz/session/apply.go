@@ -94,8 +94,8 @@ func (s *State) join(e Entry) error {
 	}
 	m := e.Member
 	switch {
-	case m == nil || m.CallSign == "" || e.Person != len(s.People)+1:
-		return engine.Bad("person", "is "+strconv.Itoa(e.Person), "number people in order of joining")
+	case m == nil || m.CallSign == "":
+		return engine.Bad("member", "has no call sign", "say who joins")
 	case len(s.People) >= MaxPeople:
 		return engine.Bad("class", "is full", "open another")
 	case m.Device != "" && s.Locked:
@@ -107,7 +107,7 @@ func (s *State) join(e Entry) error {
 	case s.Seated(m.Seat) != nil:
 		return engine.Bad("seat", "is taken already", "remove the one who joined first")
 	}
-	s.People = append(slices.Clip(s.People), &Person{Number: e.Person, Member: *m, JoinedMS: e.AtMS})
+	s.People = append(slices.Clip(s.People), &Person{Number: len(s.People) + 1, Member: *m, JoinedMS: e.AtMS})
 	return nil
 }
 

@@ -8,7 +8,7 @@ type Kind string
 // The kinds of entry.
 const (
 	Opened          Kind = "opened"           // Class and Scenes
-	Joined          Kind = "joined"           // Person and Member
+	Joined          Kind = "joined"           // Member, who becomes the next person
 	Renamed         Kind = "renamed"          // Person and CallSign
 	Removed         Kind = "removed"          // Person and On; what they committed stays, off lets them back in
 	Started         Kind = "started"          // Scene, led: from gather to watching it

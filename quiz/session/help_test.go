@@ -46,13 +46,7 @@ func (l log) then(more ...session.Entry) log { return append(append(log{}, l...)
 
 func (l log) joined(signs ...string) log {
 	for _, sign := range signs {
-		n := 1
-		for _, e := range l {
-			if e.Kind == session.Joined {
-				n++
-			}
-		}
-		l = l.then(session.Entry{Kind: session.Joined, AtMS: 2000, Person: n, Member: &session.Member{CallSign: sign, Device: "device " + sign, Place: session.FirstPlace}})
+		l = l.then(session.Entry{Kind: session.Joined, AtMS: 2000, Member: &session.Member{CallSign: sign, Device: "device " + sign, Place: session.FirstPlace}})
 	}
 	return l
 }

@@ -65,15 +65,15 @@ func TestWhatAClassDoesNotAllow(t *testing.T) {
 		{"an extension of no end", led.then(session.Entry{Kind: session.Started, Scene: "s2"}), session.Entry{Kind: session.LookExtended, AddS: 5}, "no end to put off"},
 		{"an extension backward", led.started(1), session.Entry{Kind: session.LookExtended, AddS: -5}, "give 1 to 1800"},
 		{"a stranger's scene", led.started(1), session.Entry{Kind: session.Stepped, To: session.Watch, Scene: "s9"}, "not one of this class"},
-		{"a place taken", led, session.Entry{Kind: session.Joined, Person: 2, Member: &session.Member{CallSign: "X", Device: "device E1", Place: "a"}}, "is taken already"},
-		{"a third on a phone", led, session.Entry{Kind: session.Joined, Person: 2, Member: &session.Member{CallSign: "X", Device: "device E1", Place: "c"}}, "use a or b"},
-		{"a locked class", led.then(session.Entry{Kind: session.Locked, On: true}), session.Entry{Kind: session.Joined, Person: 2, Member: &session.Member{CallSign: "X", Device: "d", Place: "a"}}, "is locked"},
+		{"a place taken", led, session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X", Device: "device E1", Place: "a"}}, "is taken already"},
+		{"a third on a phone", led, session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X", Device: "device E1", Place: "c"}}, "use a or b"},
+		{"a locked class", led.then(session.Entry{Kind: session.Locked, On: true}), session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X", Device: "d", Place: "a"}}, "is locked"},
 		{"a second answer", led.committed("s1", 1, 2), session.Entry{Kind: session.Committed, Person: 1, Scene: "s1", Answer: mark("f", 3)}, "the first one counts"},
 		{"nobody's answer", led, session.Entry{Kind: session.Committed, Person: 2, Scene: "s1", Answer: mark("f", 3)}, "nobody in this class"},
 		{"a doubt of nothing", led, session.Entry{Kind: session.Disagreed, Scene: "s1", Ask: "stage", On: true}, "none of this scene's questions"},
 		{"an order with a hole", led, session.Entry{Kind: session.ScenesReordered, Order: []string{"s1", "s1"}}, "every scene once"},
 		{"a step after the end", led.then(session.Entry{Kind: session.Ended}), session.Entry{Kind: session.Started}, "has ended"},
-		{"somebody new after the end", led.then(session.Entry{Kind: session.Ended}), session.Entry{Kind: session.Joined, Person: 2, Member: &session.Member{CallSign: "X"}}, "has ended"},
+		{"somebody new after the end", led.then(session.Entry{Kind: session.Ended}), session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X"}}, "has ended"},
 		{"an unknown kind", led, session.Entry{Kind: "danced"}, "not a kind known here"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -121,7 +121,7 @@ func everything() []session.Entry {
 	for person := range 4 {
 		sign := "E" + strconv.Itoa(person)
 		list = append(list, session.Entry{Kind: session.Removed, Person: person, On: true}, session.Entry{Kind: session.Renamed, Person: person, CallSign: sign + "x"},
-			session.Entry{Kind: session.Joined, Person: person, Member: &session.Member{CallSign: sign, Device: sign, Place: "a", Seat: sign}},
+			session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: sign, Device: sign, Place: "a", Seat: sign}},
 			session.Entry{Kind: session.Committed, Person: person, Scene: "s1", Answer: mark("e", person)},
 			session.Entry{Kind: session.Committed, Person: person, Scene: "s2", Answer: &session.Mark{}})
 	}
@@ -205,9 +205,9 @@ func TestReplayedEntriesChangeNothing(t *testing.T) {
 		assert.Equal(t, spelled[i], spell(states[i+1]), "the state after entry %d is as it was", i+1)
 	}
 	// Two futures of one state do not see each other.
-	one, err := session.Apply(states[3], next(states[3], session.Entry{Kind: session.Joined, Person: 3, Member: &session.Member{CallSign: "left"}}))
+	one, err := session.Apply(states[3], next(states[3], session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "left"}}))
 	require.NoError(t, err)
-	other, err := session.Apply(states[3], next(states[3], session.Entry{Kind: session.Joined, Person: 3, Member: &session.Member{CallSign: "right"}}))
+	other, err := session.Apply(states[3], next(states[3], session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "right"}}))
 	require.NoError(t, err)
 	assert.Equal(t, "left", one.People[2].CallSign)
 	assert.Equal(t, "right", other.People[2].CallSign)

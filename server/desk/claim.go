@@ -44,7 +44,7 @@ func (d *Desk) ClaimCode(by quiz.Instructor, rosterID, seatID string) (token str
 	if err != nil {
 		return "", 0, err
 	}
-	token = secret(16)
+	token = Secret(16)
 	doc, untilMS, err := d.cut(key{Kind: claimKey, Of: rosterID, Seat: seatID}, token)
 	if err != nil {
 		return "", 0, err

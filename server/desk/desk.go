@@ -33,16 +33,15 @@ func New(store quiz.Store, now func() time.Time) *Desk {
 
 // The errors of a desk besides those of its store and engine.Problem.
 var (
-	ErrNobody     = errors.New("nobody is signed in here: sign in as an instructor")
-	ErrNotChief   = errors.New("this is for a chief: ask one")
-	ErrWrong      = errors.New("call sign and pass phrase do not match: try again, or ask the keeper of the server for a code")
-	ErrWrongCode  = errors.New("this code is wrong, used up or too old: ask for another")
-	ErrSlowDown   = errors.New("too many tries: wait a minute, or use a code from the keeper of the server")
-	ErrHashing    = errors.New("the server is checking as many pass phrases as it can: try again in a moment")
-	ErrTaken      = errors.New("this call sign is taken: choose another")
-	ErrLastChief  = errors.New("this is the last chief: make another chief first")
-	ErrHasChief   = errors.New("this server is set up already: sign in, or ask a chief for an invitation")
-	ErrOtherPlace = errors.New("this place is held by another phone: ask the instructor for a new code")
+	ErrNobody    = errors.New("nobody is signed in here: sign in as an instructor")
+	ErrNotChief  = errors.New("this is for a chief: ask one")
+	ErrWrong     = errors.New("call sign and pass phrase do not match: try again, or ask the keeper of the server for a code")
+	ErrWrongCode = errors.New("this code is wrong, used up or too old: ask for another")
+	ErrSlowDown  = errors.New("too many tries: wait a minute, or use a code from the keeper of the server")
+	ErrHashing   = errors.New("the server is checking as many pass phrases as it can: try again in a moment")
+	ErrTaken     = errors.New("this call sign is taken: choose another")
+	ErrLastChief = errors.New("this is the last chief: make another chief first")
+	ErrHasChief  = errors.New("this server is set up already: sign in, or ask a chief for an invitation")
 )
 
 // table is the docs of one kind as one type.
@@ -117,12 +116,12 @@ func (t table[T]) save(deed quiz.Deed, row held[T], more ...quiz.Doc) error {
 // errDone ends a visit early.
 var errDone = errors.New("desk: found")
 
-// secretBytes of randomness, spelled as hex.
-func secret(bytes int) string {
+// Secret is so many random bytes, spelled as hex.
+func Secret(bytes int) string {
 	random := make([]byte, bytes)
 	_, _ = rand.Read(random) // never fails since Go 1.24
 	return hex.EncodeToString(random)
 }
 
 // newID names a doc.
-func newID() string { return secret(16) }
+func newID() string { return Secret(16) }

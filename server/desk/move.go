@@ -28,7 +28,7 @@ func (d *Desk) MoveCode(device string) (token string, untilMS int64) {
 			delete(d.moves, held)
 		}
 	}
-	token = secret(16)
+	token = Secret(16)
 	d.moves[digest(token)] = move{device: device, until: now.Add(moveTime)}
 	return token, now.Add(moveTime).UnixMilli()
 }

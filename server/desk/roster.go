@@ -107,7 +107,7 @@ func seated(known []seat, given []NewSeat) ([]seat, error) {
 }
 
 func renewed(known []seat, given NewSeat, where string) (seat, error) {
-	s := seat{ID: secret(8)}
+	s := seat{ID: Secret(8)}
 	if given.ID != "" {
 		found := false
 		for i := range known {

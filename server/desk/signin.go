@@ -69,7 +69,7 @@ func (d *Desk) triesAs(account, callSign string, from From) (name string, known 
 // signIn makes a session, and a browser's key unless it has one, in one commit
 // with whatever brought it about.
 func (d *Desk) signIn(who quiz.Instructor, browser string, deed quiz.Deed, more ...quiz.Doc) (SignedIn, error) {
-	out := SignedIn{Instructor: who, Session: secret(32), Browser: browser}
+	out := SignedIn{Instructor: who, Session: Secret(32), Browser: browser}
 	doc, until, err := d.cut(key{Kind: sessionKey, Of: who.ID}, out.Session)
 	if err != nil {
 		return SignedIn{}, err
@@ -77,7 +77,7 @@ func (d *Desk) signIn(who quiz.Instructor, browser string, deed quiz.Deed, more 
 	out.UntilMS = until
 	docs := append(more, doc)
 	if row, err := d.find(browserKey, browser); err != nil || row.value.Of != who.ID {
-		out.Browser = secret(32)
+		out.Browser = Secret(32)
 		doc, _, err := d.cut(key{Kind: browserKey, Of: who.ID}, out.Browser)
 		if err != nil {
 			return SignedIn{}, err
@@ -179,7 +179,7 @@ func (d *Desk) Redeem(code, callSign, phrase string) (SignedIn, error) {
 
 // ChangePhrase gives an instructor a new pass phrase in place of the old, and
 // ends their other sign-ins.
-func (d *Desk) ChangePhrase(who quiz.Instructor, session, old, phrase string) (SignedIn, error) {
+func (d *Desk) ChangePhrase(who quiz.Instructor, browser, old, phrase string) (SignedIn, error) {
 	row, err := d.accounts().get(who.ID)
 	if err != nil {
 		return SignedIn{}, err
@@ -196,7 +196,7 @@ func (d *Desk) ChangePhrase(who quiz.Instructor, session, old, phrase string) (S
 	if !right {
 		return SignedIn{}, ErrWrong
 	}
-	return d.newPhrase(row, "new", phrase, "new_phrase", "", func(_ string, k *key) bool { return k.Of == who.ID && k.Kind != browserKey })
+	return d.newPhrase(row, "new", phrase, "new_phrase", browser, func(_ string, k *key) bool { return k.Of == who.ID && k.Kind != browserKey })
 }
 
 func (d *Desk) newPhrase(row held[account], where, phrase, did, browser string, ends func(string, *key) bool) (SignedIn, error) {

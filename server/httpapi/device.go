@@ -56,12 +56,11 @@ const deviceLocal = "device"
 // signedIn lets a request pass when its device and secret match, within that
 // device's own rate.
 func (a *api) signedIn(c *fiber.Ctx) error {
-	scheme, claim, _ := strings.Cut(c.Get(fiber.HeaderAuthorization), " ")
-	id, secret, ok := strings.Cut(claim, ":")
-	if !ok || !strings.EqualFold(scheme, "Device") || !quiz.IsDeviceID(id) {
+	id, secret, ok := claimOf(c)
+	if !ok {
 		return errNotSignedIn
 	}
-	device, err := a.Store.Authenticate(strings.Clone(id), strings.Clone(secret))
+	device, err := a.Store.Authenticate(id, secret)
 	if err != nil {
 		return err
 	}
@@ -70,6 +69,13 @@ func (a *api) signedIn(c *fiber.Ctx) error {
 	}
 	c.Locals(deviceLocal, device)
 	return c.Next()
+}
+
+// claimOf is who a device says it is, copied.
+func claimOf(c *fiber.Ctx) (id, secret string, ok bool) {
+	scheme, claim, _ := strings.Cut(c.Get(fiber.HeaderAuthorization), " ")
+	id, secret, ok = strings.Cut(claim, ":")
+	return strings.Clone(id), strings.Clone(secret), ok && strings.EqualFold(scheme, "Device") && quiz.IsDeviceID(id)
 }
 
 // deviceOf is the device that signedIn let pass.

@@ -21,7 +21,8 @@ type eventsReply struct {
 	Acked uint64 `json:"acked"`
 }
 
-// postEvents stores a batch, all or none, and answers when it is durable.
+// postEvents stores a batch, all or none, and answers when it is durable. What
+// was answered in a class is in the class's log then too.
 func (a *api) postEvents(c *fiber.Ctx) error {
 	device := deviceOf(c)
 	var request eventsRequest
@@ -37,10 +38,11 @@ func (a *api) postEvents(c *fiber.Ctx) error {
 	if !a.limits.events(device.ID, len(request.Events)) {
 		return errTooMany
 	}
-	acked, err := a.Store.Append(device.ID, request.Events)
+	acked, entered, err := a.Store.Commit(device.ID, request.Events, a.Classes.Lines(device.ID, request.Events))
 	if err != nil {
 		return a.withAcked(device.ID, err)
 	}
+	a.Classes.Entered(entered)
 	a.Acked(device.ID, acked)
 	return c.Status(http.StatusOK).JSON(eventsReply{V: version, Acked: acked})
 }

@@ -18,6 +18,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"lintel/quiz"
+	"lintel/server/class"
+	"lintel/server/desk"
 	"lintel/server/httpapi"
 )
 
@@ -44,14 +46,17 @@ func (f *fakeStore) Authenticate(id, given string) (quiz.Device, error) {
 	return quiz.Device{ID: id}, nil
 }
 
-func (f *fakeStore) Append(id string, events []quiz.Event) (uint64, error) {
-	return f.append(id, events)
+func (f *fakeStore) Commit(id string, events []quiz.Event, _ []quiz.Line) (uint64, []quiz.Line, error) {
+	acked, err := f.append(id, events)
+	return acked, nil, err
 }
 func (f *fakeStore) Acked(string) (uint64, error)                       { return 41, nil }
 func (f *fakeStore) Records(string, uint64, int) ([]quiz.Record, error) { return nil, nil }
 func (f *fakeStore) Devices(string, int) ([]quiz.Device, error)         { return nil, nil }
 func (f *fakeStore) Waiting(int) ([]quiz.Event, error)                  { return nil, nil }
 func (f *fakeStore) SetCheck(string, uint64, quiz.Check) error          { return nil }
+func (f *fakeStore) Docs(quiz.DocKind, string, int) ([]quiz.Doc, error) { return nil, nil }
+func (f *fakeStore) Doc(quiz.DocKind, string) (quiz.Doc, error)         { return quiz.Doc{}, quiz.ErrNoDoc }
 func (f *fakeStore) Ready() error                                       { return f.ready() }
 func (f *fakeStore) Close() error                                       { return nil }
 
@@ -77,6 +82,8 @@ type app struct {
 	now   time.Time
 }
 
+func (a *app) clock() time.Time { return a.now }
+
 func newApp(t *testing.T) *app { return newAppWith(t, files) }
 
 func newAppWith(t *testing.T, site fs.FS) *app {
@@ -86,10 +93,13 @@ func newAppWith(t *testing.T, site fs.FS) *app {
 		append: func(_ string, events []quiz.Event) (uint64, error) { return events[len(events)-1].Seq, nil },
 		ready:  func() error { return nil },
 	}
+	classes, err := class.New(class.Config{Store: a.store, Desk: desk.New(a.store, a.clock), Now: a.clock, Log: slog.New(slog.DiscardHandler)})
+	require.NoError(t, err)
 	made, err := httpapi.New(httpapi.Config{
+		Desk: desk.New(a.store, a.clock), Classes: classes, Addresses: func() []string { return nil },
 		Store: a.store, Site: site, Engine: "0.1.0", Content: "c1",
 		Acked: func(string, uint64) {}, Socket: func(*websocket.Conn) {},
-		Now: func() time.Time { return a.now },
+		Now: a.clock,
 		Log: slog.New(slog.NewJSONHandler(a.log, &slog.HandlerOptions{Level: slog.LevelDebug})),
 	})
 	require.NoError(t, err)

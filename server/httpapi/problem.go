@@ -9,6 +9,8 @@ import (
 
 	"lintel/engine"
 	"lintel/quiz"
+	"lintel/server/class"
+	"lintel/server/desk"
 	"lintel/server/handover"
 )
 
@@ -31,6 +33,7 @@ var (
 	errNotJSON      = errors.New("the body is not plain JSON: send Content-Type application/json without a Content-Encoding")
 	errTooMany      = errors.New("too many requests from this device: wait a moment and send again")
 	errManyNewcomer = errors.New("too many devices are registering at once: wait a moment and send again")
+	errPlain        = errors.New("this connection is not private, and no pass phrase may cross it: sign in on the server's own machine, or by https")
 )
 
 // statuses maps what went wrong to a status. The first match counts.
@@ -41,7 +44,24 @@ var statuses = []struct {
 	{errNotSignedIn, http.StatusUnauthorized},
 	{quiz.ErrUnknownDevice, http.StatusUnauthorized},
 	{quiz.ErrWrongSecret, http.StatusUnauthorized},
+	{desk.ErrNobody, http.StatusUnauthorized},
+	{desk.ErrWrong, http.StatusUnauthorized},
+	{class.ErrNotLead, http.StatusUnauthorized},
 	{errForeign, http.StatusForbidden},
+	{errPlain, http.StatusForbidden},
+	{desk.ErrNotChief, http.StatusForbidden},
+	{desk.ErrWrongCode, http.StatusForbidden},
+	{class.ErrNotIn, http.StatusForbidden},
+	{class.ErrNoEntry, http.StatusNotFound},
+	{class.ErrNoClass, http.StatusNotFound},
+	{class.ErrNoPerson, http.StatusNotFound},
+	{quiz.ErrNoDoc, http.StatusNotFound},
+	{quiz.ErrStale, http.StatusConflict},
+	{desk.ErrTaken, http.StatusConflict},
+	{desk.ErrLastChief, http.StatusConflict},
+	{desk.ErrHasChief, http.StatusConflict},
+	{desk.ErrSlowDown, http.StatusTooManyRequests},
+	{desk.ErrHashing, http.StatusServiceUnavailable},
 	{quiz.ErrManyDevices, http.StatusForbidden},
 	{quiz.ErrGap, http.StatusConflict},
 	{quiz.ErrForked, http.StatusConflict},
@@ -93,7 +113,11 @@ func (a *api) explain(err error) (int, failure) {
 	}
 	var mistake *engine.Problem
 	if errors.As(err, &mistake) {
-		return http.StatusBadRequest, failure{Error: problem{mistake.Where, mistake.What, mistake.Do}}
+		status := http.StatusBadRequest
+		if refused := (*class.Refused)(nil); errors.As(err, &refused) {
+			status = http.StatusConflict
+		}
+		return status, failure{Error: problem{mistake.Where, mistake.What, mistake.Do}}
 	}
 	if errors.Is(err, quiz.ErrUnknownDevice) {
 		// Said in the same words as a wrong secret, so that nobody learns which

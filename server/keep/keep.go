@@ -18,6 +18,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"lintel/server/desk"
 	"lintel/server/store"
 )
 
@@ -33,7 +34,7 @@ type Listener struct {
 
 // Listen opens the door in a data folder whose store this process holds; that
 // lock is what makes it right to clear away a door that a killed server left.
-func Listen(data string, s *store.Store, log *slog.Logger) (*Listener, error) {
+func Listen(data string, s *store.Store, d *desk.Desk, log *slog.Logger) (*Listener, error) {
 	path := filepath.Join(data, door)
 	if err := os.Remove(path); err != nil && !errors.Is(err, os.ErrNotExist) {
 		return nil, err
@@ -46,7 +47,7 @@ func Listen(data string, s *store.Store, log *slog.Logger) (*Listener, error) {
 		return nil, errors.Join(err, listener.Close())
 	}
 	l := &Listener{listener: listener, log: log}
-	l.server = http.Server{Handler: l.routes(s), ReadHeaderTimeout: 5 * time.Second}
+	l.server = http.Server{Handler: l.routes(s, d), ReadHeaderTimeout: 5 * time.Second}
 	return l, nil
 }
 
@@ -68,7 +69,7 @@ func (l *Listener) Close() error {
 	return err
 }
 
-func (l *Listener) routes(s *store.Store) http.Handler {
+func (l *Listener) routes(s *store.Store, d *desk.Desk) http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /backup", l.stream(func(w io.Writer) error { _, err := s.WriteTo(w); return err }))
 	mux.HandleFunc("GET /export.csv", l.stream(func(w io.Writer) error { return exportCSV(s, w) }))
@@ -79,11 +80,17 @@ func (l *Listener) routes(s *store.Store) http.Handler {
 		if err != nil {
 			reply.Wrong = err.Error()
 		}
-		if err := json.NewEncoder(w).Encode(reply); err != nil {
-			l.log.Error("check not sent", "err", err)
-		}
+		l.send(w, reply)
 	})
+	mux.HandleFunc("GET /instructors", func(w http.ResponseWriter, _ *http.Request) { l.send(w, listed(d)) })
+	mux.HandleFunc("GET /reset", func(w http.ResponseWriter, r *http.Request) { l.send(w, reset(d, r.URL.Query().Get("call_sign"))) })
 	return mux
+}
+
+func (l *Listener) send(w http.ResponseWriter, reply any) {
+	if err := json.NewEncoder(w).Encode(reply); err != nil {
+		l.log.Error("not sent to the keeper", "err", err)
+	}
 }
 
 type checkReply struct {

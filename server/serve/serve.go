@@ -1,9 +1,10 @@
-// Package serve puts the server together: store, live sockets, checker of
-// answers and web app, started and stopped in the right order.
+// Package serve puts the server together: store, desk, classes, live sockets,
+// checker of answers and web app, started and stopped in the right order.
 package serve
 
 import (
 	"context"
+	"crypto/tls"
 	"errors"
 	"io/fs"
 	"log/slog"
@@ -17,6 +18,9 @@ import (
 
 	"lintel/engine"
 	"lintel/quiz"
+	"lintel/quiz/session"
+	"lintel/server/class"
+	"lintel/server/desk"
 	"lintel/server/httpapi"
 	"lintel/server/keep"
 	"lintel/server/live"
@@ -41,6 +45,15 @@ type Config struct {
 	Content   string
 	Validated bool
 	Score     func(quiz.Answer) (quiz.Verdict, error)
+	// Item works out a scene with every right reply to its asks; Choices are the
+	// families, and Says puts a sentence of the content into words.
+	Item    func(family string, seed uint64) (quiz.Item, [][]quiz.Reply, error)
+	Choices []session.Choice
+	Says    func(key string) string
+
+	TLSCert     string // files of an own certificate; empty for plain http
+	TLSKey      string
+	BehindHTTPS bool // a proxy on this machine ends TLS and says so
 
 	Log *slog.Logger
 	Now func() time.Time
@@ -51,9 +64,13 @@ type Main struct {
 	config   Config
 	store    *store.Store
 	hub      *live.Hub
+	rooms    *live.Rooms
+	desk     *desk.Desk
+	classes  *class.Classes
 	checker  *verdict.Checker
 	app      *fiber.App
 	listener net.Listener
+	serving  net.Listener // the listener with what lies over it
 	keeper   *keep.Listener
 
 	stopChecks context.CancelFunc
@@ -81,25 +98,65 @@ func (m *Main) open() (err error) {
 	if m.store, err = store.Open(filepath.Join(m.config.Data, store.FileName), store.Options{Now: m.config.Now}); err != nil {
 		return err
 	}
+	if err := m.openClasses(); err != nil {
+		return err
+	}
 	version := live.Version{Engine: m.config.Engine, Content: m.config.Content}
 	m.hub = live.New(m.store, version, live.DefaultLimits, m.config.Log)
 	m.checker = verdict.New(m.store, m.config.Engine, m.config.Content, m.config.Score, m.config.Log)
 	m.app, err = httpapi.New(httpapi.Config{
 		Store: m.store, Site: m.config.Site,
 		Engine: m.config.Engine, Content: m.config.Content, Validated: m.config.Validated,
+		Desk: m.desk, Classes: m.classes, Viewers: m.rooms, Says: m.config.Says,
 		Acked: m.acked, Socket: m.hub.Serve,
 		Now: m.config.Now, Log: m.config.Log,
+		Addresses: func() []string { return Addresses(m.Addr(), m.config.TLSCert != "") }, BehindHTTPS: m.config.BehindHTTPS,
 	})
+	if err != nil {
+		return err
+	}
+	if err := m.listen(); err != nil {
+		return err
+	}
+	if m.keeper, err = keep.Listen(m.config.Data, m.store, m.desk, m.config.Log); err != nil {
+		// Backing up while running is then off; serving is not.
+		m.config.Log.Warn("no door for backup, export and check while running", "err", err)
+		m.keeper = nil
+	}
+	return nil
+}
+
+// openClasses makes what instructors work with, and reads in the classes that
+// were going on.
+func (m *Main) openClasses() (err error) {
+	c := &m.config
+	m.desk = desk.New(m.store, c.Now)
+	if err := m.desk.Sweep(); err != nil {
+		return err
+	}
+	m.classes, err = class.New(class.Config{
+		Store: m.store, Desk: m.desk, Engine: c.Engine, Content: c.Content, Make: c.Item, Choices: c.Choices, Now: c.Now, Log: c.Log,
+	})
+	if err != nil {
+		return err
+	}
+	m.rooms = live.NewRooms(m.classes, c.Choices, live.DefaultRoomLimits, c.Now, c.Log)
+	m.classes.Tell(m.rooms.Changed)
+	return nil
+}
+
+// listen takes the address, and with certificate files ends TLS there.
+func (m *Main) listen() error {
+	ending, err := certified(m.config.TLSCert, m.config.TLSKey)
 	if err != nil {
 		return err
 	}
 	if m.listener, err = net.Listen("tcp", m.config.Addr); err != nil {
 		return engine.Bad(m.config.Addr, "cannot be listened on ("+err.Error()+")", "choose another address with -addr")
 	}
-	if m.keeper, err = keep.Listen(m.config.Data, m.store, m.config.Log); err != nil {
-		// Backing up while running is then off; serving is not.
-		m.config.Log.Warn("no door for backup, export and check while running", "err", err)
-		m.keeper = nil
+	m.serving = linger(m.listener)
+	if ending != nil {
+		m.serving = tls.NewListener(m.serving, ending)
 	}
 	return nil
 }
@@ -109,7 +166,7 @@ func (m *Main) start() {
 	m.stopChecks = stop
 	m.running.Go(func() { m.checker.Run(checks) })
 	m.running.Go(func() {
-		if err := m.app.Listener(linger(m.listener)); err != nil {
+		if err := m.app.Listener(m.serving); err != nil {
 			m.failed <- err
 		}
 	})
@@ -126,6 +183,13 @@ func (m *Main) acked(device string, seq uint64) {
 
 // Addr is where the server listens.
 func (m *Main) Addr() net.Addr { return m.listener.Addr() }
+
+// Desk is the instructors' side of the server.
+func (m *Main) Desk() *desk.Desk { return m.desk }
+
+// SetUpCode is the one-time code by which the first chief is made, or empty when
+// there is one.
+func (m *Main) SetUpCode() (string, error) { return m.desk.SetUpCode() }
 
 // Failed delivers the error by which listening ended, if it does.
 func (m *Main) Failed() <-chan error { return m.failed }
@@ -147,6 +211,9 @@ func (m *Main) close() error {
 	}
 	if m.hub != nil {
 		m.hub.Close()
+	}
+	if m.rooms != nil {
+		m.rooms.Close()
 	}
 	if m.listener != nil {
 		patience, cancel := context.WithTimeout(context.Background(), stopPatience)

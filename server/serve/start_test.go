@@ -115,13 +115,17 @@ func TestStoppedAtOnce(t *testing.T) {
 }
 
 func TestWelcome(t *testing.T) {
-	own := serve.Welcome(&net.TCPAddr{IP: net.IPv4(127, 0, 0, 1), Port: 8080}, true)
+	own := serve.Welcome(&net.TCPAddr{IP: net.IPv4(127, 0, 0, 1), Port: 8080}, false, "ABCD-EFGH", true)
 	assert.Contains(t, own, "http://127.0.0.1:8080/")
 	assert.Contains(t, own, "-addr :8080")
 	assert.NotContains(t, own, "▀", "a code for a loopback address would lead nowhere")
+	assert.Contains(t, own, "Set-up code, once: ABCD-EFGH\nThe first instructor types it at http://127.0.0.1:8080/instructor\n")
 
 	far := &net.TCPAddr{IP: net.IPv4(192, 168, 7, 9), Port: 8080}
-	assert.Contains(t, serve.Welcome(far, true), "▀")
-	assert.NotContains(t, serve.Welcome(far, false), "▀", "no code into a file")
-	assert.Contains(t, serve.Welcome(far, false), "http://192.168.7.9:8080/")
+	assert.Contains(t, serve.Welcome(far, false, "", true), "▀")
+	assert.NotContains(t, serve.Welcome(far, false, "", false), "▀", "no code into a file")
+	assert.Contains(t, serve.Welcome(far, false, "", false), "http://192.168.7.9:8080/")
+	assert.NotContains(t, serve.Welcome(far, false, "", false), "Set-up")
+	assert.Contains(t, serve.Welcome(far, true, "", false), "https://192.168.7.9:8080/")
+	assert.NotContains(t, serve.Welcome(far, true, "", false), "plain http")
 }

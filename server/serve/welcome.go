@@ -8,29 +8,66 @@ import (
 	"rsc.io/qr"
 )
 
-// Welcome is what the keeper of a fresh server reads: where it listens, and for
-// a person at a terminal a code that a phone can scan. On a loopback address a
-// code would lead each phone to itself, so it says how to let phones in.
-func Welcome(listening net.Addr, terminal bool) string {
+// Welcome is what the keeper of a fresh server reads: where it listens, the
+// one-time code by which the first chief is made, and for a person at a terminal a
+// code that a phone can scan. On a loopback address a code would lead each phone to
+// itself, so it says how to let phones in.
+func Welcome(listening net.Addr, tls bool, setUp string, terminal bool) string {
 	addr, err := netip.ParseAddrPort(listening.String())
 	if err != nil {
 		return "Lintel listens on " + listening.String() + "\n"
 	}
 	var text strings.Builder
-	addresses := reachable(addr.Addr())
+	addresses := Addresses(listening, tls)
 	for _, a := range addresses {
-		text.WriteString("Lintel is at http://" + netip.AddrPortFrom(a, addr.Port()).String() + "/\n")
+		text.WriteString("Lintel is at " + a + "/\n")
 	}
-	if addresses[0].IsLoopback() {
+	if reachable(addr.Addr())[0].IsLoopback() {
 		text.WriteString("Only this machine reaches it; -addr :" + port(addr) + " lets phones on the same network in.\n")
 	} else {
-		text.WriteString("Over plain http a page works while it stays open; offline use needs https.\n")
-		if code, err := qr.Encode("http://"+netip.AddrPortFrom(addresses[0], addr.Port()).String()+"/", qr.M); err == nil && terminal {
+		if !tls {
+			text.WriteString("Over plain http a page works while it stays open; offline use needs https.\n")
+		}
+		if code, err := qr.Encode(addresses[0]+"/", qr.M); err == nil && terminal {
 			text.WriteString(draw(code))
 		}
 	}
+	if setUp != "" {
+		text.WriteString("Set-up code, once: " + setUp + "\nThe first instructor types it at " + own(addr, tls) + "/instructor\n")
+	}
 	text.WriteString("Training only. Do not use at an incident.\n")
 	return text.String()
+}
+
+// Addresses are the addresses under which a browser reaches the server, those of
+// a local network first.
+func Addresses(listening net.Addr, tls bool) []string {
+	addr, err := netip.ParseAddrPort(listening.String())
+	if err != nil {
+		return []string{}
+	}
+	all := []string{}
+	for _, a := range reachable(addr.Addr()) {
+		all = append(all, scheme(tls)+netip.AddrPortFrom(a, addr.Port()).String())
+	}
+	return all
+}
+
+// own is the address on the machine itself: without TLS a pass phrase may be
+// typed nowhere else.
+func own(addr netip.AddrPort, tls bool) string {
+	at := addr.Addr()
+	if at.IsUnspecified() {
+		at = netip.AddrFrom4([4]byte{127, 0, 0, 1})
+	}
+	return scheme(tls) + netip.AddrPortFrom(at, addr.Port()).String()
+}
+
+func scheme(tls bool) string {
+	if tls {
+		return "https://"
+	}
+	return "http://"
 }
 
 func port(addr netip.AddrPort) string {

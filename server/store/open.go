@@ -77,6 +77,14 @@ func Open(path string, opts Options) (*Store, error) {
 	return s, nil
 }
 
+// OpenExisting is Open for a store that must be there already.
+func OpenExisting(path string) (*Store, error) {
+	if _, err := os.Stat(path); err != nil {
+		return nil, openProblem(path, err)
+	}
+	return Open(path, Options{})
+}
+
 // OpenToRead opens a store that no server holds, to read from only: whatever
 // would write returns quiz.ErrClosed.
 func OpenToRead(path string) (*Store, error) {

@@ -1,0 +1,159 @@
+package class
+
+import (
+	"strings"
+	"time"
+
+	"lintel/engine"
+	"lintel/quiz"
+	"lintel/quiz/session"
+)
+
+// Way is by what somebody joins: a token or a code.
+type Way struct {
+	Token string
+	Code  string
+}
+
+// Joined is a class that a device is in.
+type Joined struct {
+	Class  session.Class
+	Places []session.PlaceView
+}
+
+// floor is how long it takes to be refused, whatever for (chosen by us): wrong,
+// over and full cannot be told apart by the clock.
+const floor = 20 * time.Millisecond
+
+// Find returns the class that a way leads to. Refusals all read the same and all
+// take the same time.
+func (c *Classes) Find(way Way) (id string, err error) {
+	began := time.Now()
+	if way.Token != "" {
+		id = c.door.byToken(way.Token)
+	} else {
+		var tired []string
+		if id, tired = c.door.byCode(way.Code); len(tired) > 0 {
+			c.growCodes(tired)
+		}
+	}
+	if id == "" {
+		return "", refuse(began)
+	}
+	return id, nil
+}
+
+func refuse(began time.Time) error {
+	time.Sleep(time.Until(began.Add(floor)))
+	return ErrNoEntry
+}
+
+// Join takes the people on a device into a class: signs are their call signs by
+// place. Sent again it changes nothing, and brings back one who dropped out. A
+// place that holds a seat of the class's roster joins under the seat's call sign.
+func (c *Classes) Join(device quiz.Device, id string, signs map[string]string) (Joined, error) {
+	began := time.Now()
+	r, err := c.room(id)
+	if err != nil {
+		return Joined{}, err
+	}
+	if len(signs) == 0 {
+		signs = map[string]string{session.FirstPlace: device.CallSign}
+	}
+	var entries []session.Entry
+	s := r.now()
+	for _, place := range []string{session.FirstPlace, session.SecondPlace} {
+		sign, wanted := signs[place]
+		if !wanted || s.Find(device.ID, place) != nil {
+			continue
+		}
+		member, err := c.member(&s, device.ID, place, sign)
+		if err != nil {
+			return Joined{}, err
+		}
+		entries = append(entries, session.Entry{Kind: session.Joined, Member: member})
+	}
+	for _, e := range entries {
+		if r.allowed(e) != nil {
+			return Joined{}, refuse(began)
+		}
+	}
+	if len(entries) > 0 {
+		if _, err := r.enter(quiz.Deed{}, entries...); err != nil {
+			return Joined{}, err
+		}
+	}
+	return r.joined(device.ID, began)
+}
+
+// joined waits until the device's people are settled: another's entry may have
+// to come first.
+func (r *room) joined(device string, began time.Time) (Joined, error) {
+	for {
+		s := r.now()
+		if places := s.PlaceViews(device); len(places) > 0 {
+			return Joined{Class: s.Class, Places: places}, nil
+		}
+		if time.Since(began) > 2*patience {
+			return Joined{}, refuse(began) // filled up meanwhile
+		}
+		time.Sleep(time.Millisecond)
+	}
+}
+
+func (c *Classes) member(s *session.State, device, place, sign string) (*session.Member, error) {
+	m := &session.Member{CallSign: strings.TrimSpace(sign), Device: device, Place: place}
+	if s.Class.Roster != "" {
+		seat, err := c.Desk.SeatAt(s.Class.Roster, device, place)
+		if err == nil && seat != nil && s.Seated(seat.Seat) == nil {
+			m.CallSign, m.Seat = seat.CallSign, seat.Seat
+		}
+	}
+	if !quiz.IsCallSign(m.CallSign) {
+		return nil, engine.Bad("call_signs."+place, "is empty, too long or holds control characters", "choose 1 to 32 letters, digits and spaces")
+	}
+	return m, nil
+}
+
+// growCodes gives classes whose code was guessed at too often a longer one.
+func (c *Classes) growCodes(ids []string) {
+	for _, id := range ids {
+		r, err := c.room(id)
+		if err == nil {
+			c.Log.Warn("codes are being guessed: the code of a class was made longer", "class", id)
+			err = r.newDoor(quiz.Deed{By: "server", Did: "longer_code", What: "codes were being guessed"}, r.kept().Token, GrownLength)
+		}
+		if err != nil {
+			c.Log.Error("code of a class not made longer", "class", id, "err", err)
+		}
+	}
+}
+
+// newDoor changes how a class is joined.
+func (r *room) newDoor(deed quiz.Deed, token string, length int) error {
+	code := r.classes.door.codeOf(length)
+	if err := r.change(deed, func(kept *row) { kept.Token, kept.Code = token, code }); err != nil {
+		return err
+	}
+	kept := r.kept()
+	r.classes.door.put(r.id, &kept)
+	r.classes.changed(r.id, nil, true)
+	return nil
+}
+
+// NewDoor gives a class a new token and code; the old ones end.
+func (c *Classes) NewDoor(by, id string) (session.Door, error) {
+	r, err := c.room(id)
+	if err != nil {
+		return session.Door{}, err
+	}
+	kept := r.kept()
+	if kept.EndedMS != 0 {
+		return session.Door{}, &Refused{Why: engine.Bad("class", "has ended", "open another")}
+	}
+	if err := r.newDoor(quiz.Deed{By: by, Did: "new_code", What: kept.Class.Title}, secret(), len(kept.Code)); err != nil {
+		return session.Door{}, err
+	}
+	kept = r.kept()
+	return *doorOf(&kept), nil
+}

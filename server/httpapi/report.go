@@ -1,0 +1,39 @@
+package httpapi
+
+import (
+	"bytes"
+	"io"
+
+	"github.com/gofiber/fiber/v2"
+
+	"lintel/quiz/session"
+	"lintel/server/report"
+)
+
+func (a *api) getReport(c *fiber.Ctx) error {
+	r, err := a.Classes.Report(param(c, "id"))
+	if err != nil {
+		return err
+	}
+	return c.JSON(fiber.Map{"v": version, "report": r})
+}
+
+func (a *api) getReportCSV(c *fiber.Ctx) error {
+	return a.paper(c, "class.csv", "text/csv; charset=utf-8", report.CSV)
+}
+
+func (a *api) getReportPDF(c *fiber.Ctx) error {
+	return a.paper(c, "class.pdf", "application/pdf", report.PDF)
+}
+
+func (a *api) paper(c *fiber.Ctx, name, kind string, write func(*session.Report, report.Says, io.Writer) error) error {
+	r, err := a.Classes.Report(param(c, "id"))
+	if err != nil {
+		return err
+	}
+	var out bytes.Buffer
+	if err := write(&r, a.Says, &out); err != nil {
+		return err
+	}
+	return sendFile(c, name, kind, out.Bytes())
+}

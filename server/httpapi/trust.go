@@ -1,0 +1,104 @@
+package httpapi
+
+import (
+	"net"
+	"net/netip"
+	"strings"
+	"time"
+
+	"github.com/gofiber/fiber/v2"
+
+	"lintel/quiz"
+	"lintel/server/desk"
+)
+
+// The cookies: a sign-in, and what tells a browser that was signed in before.
+const (
+	sessionCookie = "lintel"
+	browserCookie = "lintel_known"
+)
+
+const instructorLocal = "instructor"
+
+// encrypted reports whether what the browser sends cannot be read on the way: TLS
+// ends here, or in a proxy on this machine that says so.
+func (a *api) encrypted(c *fiber.Ctx) bool {
+	if c.Context().IsTLS() {
+		return true
+	}
+	return a.BehindHTTPS && fromHere(c) && c.Get("X-Forwarded-Proto") == "https"
+}
+
+// ownMachine reports whether the browser runs on the server's own machine and
+// calls it by a loopback name. A request that a proxy passed on does not count.
+func ownMachine(c *fiber.Ctx) bool {
+	for _, header := range []string{"X-Forwarded-For", "X-Forwarded-Proto", "Forwarded", "Via"} {
+		if c.Get(header) != "" {
+			return false
+		}
+	}
+	host := string(c.Request().Header.Host())
+	if name, _, err := net.SplitHostPort(host); err == nil {
+		host = name
+	}
+	addr, err := netip.ParseAddr(strings.Trim(host, "[]"))
+	loopback := strings.EqualFold(host, "localhost") || err == nil && addr.IsLoopback()
+	return loopback && fromHere(c)
+}
+
+func fromHere(c *fiber.Ctx) bool {
+	addr, err := netip.ParseAddrPort(c.Context().RemoteAddr().String())
+	return err == nil && addr.Addr().Unmap().IsLoopback()
+}
+
+// trusted lets a request pass on whose connection a pass phrase may travel.
+func (a *api) trusted(c *fiber.Ctx) error {
+	if !a.encrypted(c) && !ownMachine(c) {
+		return errPlain
+	}
+	return c.Next()
+}
+
+// instructor lets a request pass that carries a sign-in, on such a connection.
+func (a *api) instructor(c *fiber.Ctx) error {
+	who, err := a.whoIs(c)
+	if err != nil {
+		return err
+	}
+	if !a.limits.request("instructor "+who.ID, len(c.Request().Body())) {
+		return errTooMany
+	}
+	c.Locals(instructorLocal, who)
+	return c.Next()
+}
+
+func (a *api) whoIs(c *fiber.Ctx) (quiz.Instructor, error) {
+	if !a.encrypted(c) && !ownMachine(c) {
+		return quiz.Instructor{}, errPlain
+	}
+	return a.Desk.WhoIs(strings.Clone(c.Cookies(sessionCookie)))
+}
+
+// instructorOf is the instructor that instructor let pass.
+func instructorOf(c *fiber.Ctx) quiz.Instructor {
+	return c.Locals(instructorLocal).(quiz.Instructor)
+}
+
+// from is what is known of where a sign-in comes from.
+func from(c *fiber.Ctx) desk.From {
+	return desk.From{Own: ownMachine(c), Browser: strings.Clone(c.Cookies(browserCookie))}
+}
+
+// remember hands the browser its cookies. No script can read them, and no other
+// site can have them sent.
+func (a *api) remember(c *fiber.Ctx, in desk.SignedIn) {
+	a.cookie(c, sessionCookie, in.Session, time.UnixMilli(in.UntilMS))
+	a.cookie(c, browserCookie, in.Browser, a.Now().AddDate(1, 0, 0))
+}
+
+func (a *api) cookie(c *fiber.Ctx, name, value string, until time.Time) {
+	c.Cookie(&fiber.Cookie{
+		Name: name, Value: value, Path: "/api/v1", Expires: until,
+		HTTPOnly: true, SameSite: fiber.CookieSameSiteStrictMode, Secure: a.encrypted(c),
+	})
+}

@@ -1,0 +1,271 @@
+package live
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"log/slog"
+	"sync"
+	"time"
+
+	"github.com/gorilla/websocket"
+
+	"lintel/quiz"
+	"lintel/quiz/session"
+)
+
+// RoomLimits are the bounds of the sockets of classes. All are chosen by us.
+type RoomLimits struct {
+	Limits
+	Coalesce time.Duration // least time between two broadcasts of one class
+}
+
+// DefaultRoomLimits suit several large classes at once. A phone that takes
+// nothing for Write is dropped; until then it holds back the newest view only.
+var DefaultRoomLimits = RoomLimits{
+	Limits: Limits{
+		Sockets: 12_000, PerDevice: 4,
+		Hello: 5 * time.Second, Write: 5 * time.Second, Ping: 25 * time.Second, Silence: 60 * time.Second,
+		Frame: 1024,
+	},
+	Coalesce: 100 * time.Millisecond,
+}
+
+// Source is the classes that rooms show.
+type Source interface {
+	// Admit returns an error when the viewer may not look at the class. Of a board
+	// the caller has made sure before.
+	Admit(class string, hello session.Hello) error
+	State(class string) (session.State, error)
+	Door(class string) *session.Door
+}
+
+// Rooms are the live sockets of classes: phones, boards, leads and projectors.
+type Rooms struct {
+	source  Source
+	choices []session.Choice
+	limits  RoomLimits
+	now     func() time.Time
+	log     *slog.Logger
+
+	mu      sync.Mutex
+	open    int
+	all     map[*viewer]bool // those too that have not said who they are
+	rooms   map[string]*room
+	closed  bool
+	running sync.WaitGroup
+}
+
+// NewRooms returns rooms without viewers.
+func NewRooms(source Source, choices []session.Choice, limits RoomLimits, now func() time.Time, log *slog.Logger) *Rooms {
+	return &Rooms{source: source, choices: choices, limits: limits, now: now, log: log, all: map[*viewer]bool{}, rooms: map[string]*room{}}
+}
+
+var (
+	errViewerHello = errors.New("the first frame must say who looks: see server/httpapi/README.md")
+	errNotAdmitted = errors.New("you may not look at this class: join it first")
+)
+
+// Serve runs a socket until it ends. Board says that an instructor is signed in
+// on it. Called on the goroutine of the socket.
+func (r *Rooms) Serve(ws *websocket.Conn, class string, board bool) {
+	v := newViewer(ws, r.limits.Limits)
+	if err := r.admit(v); err != nil {
+		v.finish(websocket.CloseTryAgainLater, err)
+		v.drain()
+		_ = ws.Close()
+		return
+	}
+	defer r.running.Done()
+	defer r.leave(v)
+	hello, code, err := r.hello(v, class, board)
+	if err != nil {
+		v.finish(code, err)
+		v.drain()
+		return
+	}
+	v.role, v.device = hello.Role, hello.Device
+	go v.write()
+	if err := r.join(v, class, hello.Last); err != nil {
+		v.finish(websocket.CloseTryAgainLater, errStopping)
+		v.drain()
+		return
+	}
+	v.read()
+}
+
+// hello reads the first frame and asks whether the viewer may look.
+func (r *Rooms) hello(v *viewer, class string, board bool) (hello session.Hello, code int, err error) {
+	v.ws.SetReadLimit(r.limits.Frame)
+	if err := v.ws.SetReadDeadline(time.Now().Add(r.limits.Hello)); err != nil {
+		return hello, websocket.ClosePolicyViolation, err
+	}
+	kind, text, err := v.ws.ReadMessage()
+	if err != nil || kind != websocket.TextMessage {
+		return hello, websocket.ClosePolicyViolation, errViewerHello
+	}
+	strict := json.NewDecoder(bytes.NewReader(text))
+	strict.DisallowUnknownFields()
+	if err := strict.Decode(&hello); err != nil || strict.More() {
+		return hello, websocket.ClosePolicyViolation, errViewerHello
+	}
+	if hello.Role == session.Board && !board {
+		return hello, websocket.ClosePolicyViolation, errNotAdmitted
+	}
+	if err := r.source.Admit(class, hello); err != nil {
+		r.log.Info("viewer refused", "class", class, "role", hello.Role, "why", err)
+		if errors.Is(err, quiz.ErrClosed) || errors.Is(err, quiz.ErrBusy) {
+			return hello, websocket.CloseTryAgainLater, errStopping
+		}
+		return hello, websocket.ClosePolicyViolation, errNotAdmitted
+	}
+	return hello, 0, nil
+}
+
+func (r *Rooms) admit(v *viewer) error {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	switch {
+	case r.closed:
+		return errStopping
+	case r.open >= r.limits.Sockets:
+		return errCrowded
+	}
+	r.open++
+	r.all[v] = true
+	r.running.Add(1)
+	return nil
+}
+
+// join puts a viewer into the class's room and tells it where the class stands.
+func (r *Rooms) join(v *viewer, class string, last uint64) error {
+	r.mu.Lock()
+	if r.closed {
+		r.mu.Unlock()
+		return errStopping
+	}
+	in := r.rooms[class]
+	if in == nil {
+		in = &room{rooms: r, id: class, viewers: map[*viewer]bool{}, devices: map[string]int{}, views: map[session.Viewer]*sent{}, own: map[string]bool{}}
+		r.rooms[class] = in
+	}
+	v.room = in
+	in.mu.Lock()
+	r.mu.Unlock()
+	in.viewers[v] = true
+	oldest := in.crowded(v, r.limits.PerDevice)
+	if v.device != "" {
+		in.devices[v.device]++
+		in.here = true
+		in.touch()
+	}
+	in.mu.Unlock()
+	if oldest != nil {
+		go oldest.finish(websocket.ClosePolicyViolation, errReplaced)
+	}
+	return in.greet(v, last)
+}
+
+// crowded is the oldest socket of a device that has opened one too many, or nil.
+func (r *room) crowded(v *viewer, most int) (oldest *viewer) {
+	if v.device == "" || r.devices[v.device] < most {
+		return nil
+	}
+	for other := range r.viewers {
+		if other != v && other.device == v.device && (oldest == nil || other.since.Before(oldest.since)) {
+			oldest = other
+		}
+	}
+	return oldest
+}
+
+func (r *Rooms) leave(v *viewer) {
+	v.finish(websocket.CloseNormalClosure, nil)
+	_ = v.ws.Close()
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.open--
+	delete(r.all, v)
+	in := v.room
+	if in == nil {
+		return
+	}
+	in.mu.Lock()
+	defer in.mu.Unlock()
+	delete(in.viewers, v)
+	if v.device != "" {
+		if in.devices[v.device]--; in.devices[v.device] == 0 {
+			delete(in.devices, v.device)
+		}
+		in.here = true
+		in.touch()
+	}
+	if len(in.viewers) == 0 {
+		delete(r.rooms, in.id)
+	}
+}
+
+// Changed tells the viewers of a class that it has changed: with the devices
+// whose own part has, and whether the way in has.
+func (r *Rooms) Changed(class string, devices []string, door bool) {
+	r.mu.Lock()
+	in := r.rooms[class]
+	r.mu.Unlock()
+	if in == nil {
+		return
+	}
+	in.mu.Lock()
+	defer in.mu.Unlock()
+	for _, device := range devices {
+		if in.devices[device] > 0 {
+			in.own[device] = true
+		}
+	}
+	in.door = in.door || door
+	in.here = in.here || len(devices) > 0
+	in.touch()
+}
+
+// Connected counts the phones of a class that are connected.
+func (r *Rooms) Connected(class string) int {
+	r.mu.Lock()
+	in := r.rooms[class]
+	r.mu.Unlock()
+	if in == nil {
+		return 0
+	}
+	in.mu.Lock()
+	defer in.mu.Unlock()
+	return len(in.devices)
+}
+
+// Count returns how many sockets are open.
+func (r *Rooms) Count() int {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.open
+}
+
+// Expel ends the sockets of viewers that keep no longer says may look: a lead
+// that was revoked, a session that was ended.
+func (r *Rooms) Expel(class string, role session.Viewer) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	for v := range r.all {
+		if v.room != nil && v.room.id == class && v.role == role {
+			go v.finish(websocket.CloseServiceRestart, errStopping)
+		}
+	}
+}
+
+// Close ends every socket with "going away" and waits for them. No socket is
+// admitted afterwards.
+func (r *Rooms) Close() {
+	r.mu.Lock()
+	r.closed = true
+	for v := range r.all {
+		go v.finish(websocket.CloseGoingAway, errStopping)
+	}
+	r.mu.Unlock()
+	r.running.Wait()
+}

@@ -1,0 +1,115 @@
+package report
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/signintech/gopdf"
+
+	"lintel/quiz"
+	"lintel/quiz/session"
+)
+
+// How a rail is drawn, in points, chosen by us: the dots of a value stand on each
+// other, at most stacked high, and above that the number is written.
+const (
+	railLeft   = 150.0
+	dotRadius  = 2.2
+	dotStep    = 5.2
+	stacked    = 8
+	railHeight = stacked*dotStep + 26
+)
+
+func circle(x, y, radius float64, corners int) []gopdf.Point {
+	points := make([]gopdf.Point, corners)
+	for i := range points {
+		angle := 2 * math.Pi * float64(i) / float64(corners)
+		points[i] = gopdf.Point{X: x + radius*math.Cos(angle), Y: y + radius*math.Sin(angle)}
+	}
+	return points
+}
+
+// rail draws how an ask was answered, on the same rail as the answer was given:
+// its values from left to right, "cannot tell" last, and the true ones underlined.
+func (s *sheet) rail(a *session.AskSpread) {
+	counts := countsOf(a)
+	if len(counts) == 0 {
+		return
+	}
+	s.room(railHeight)
+	base := s.y + stacked*dotStep + 6
+	step := (width - railLeft) / float64(len(counts))
+	s.y = base
+	s.rule(margin+railLeft, margin+width)
+	for i, c := range counts {
+		middle := margin + railLeft + step*(float64(i)+0.5)
+		s.stack(middle, base, c.N)
+		s.y = base + 11
+		s.centred(middle, step, plainWord(c.Value), trueValue(a, c.Value))
+	}
+	s.y = base + 14
+}
+
+// stack draws one dot a person, or the number where they are many.
+func (s *sheet) stack(middle, base float64, n int) {
+	for i := range min(n, stacked) {
+		s.dot(middle, base-4-float64(i)*dotStep, dotRadius, ink)
+	}
+	if n > stacked {
+		s.y = base - 4
+		s.write("bold", small, ink, middle+2*dotRadius, strconv.Itoa(n))
+	}
+}
+
+// centred writes a value under its place on the rail, the true one bold in ember
+// and underlined, so that it does not hang on the hue.
+func (s *sheet) centred(middle, step float64, text string, isTrue bool) {
+	font, colour := "regular", soft
+	if isTrue {
+		font, colour = "bold", ember
+	}
+	text = s.clip(font, text, step-4)
+	wide, err := s.pdf.MeasureTextWidth(text)
+	s.keep(err)
+	s.write(font, small-1, colour, middle-wide/2, text)
+	if isTrue {
+		s.pdf.SetStrokeColor(ember[0], ember[1], ember[2])
+		s.pdf.SetLineWidth(1.2)
+		s.pdf.Line(middle-wide/2, s.y+2.5, middle+wide/2, s.y+2.5)
+	}
+}
+
+// tenths is how many places a rail for a plane or a moment has.
+const tenths = 10
+
+// countsOf is the values of a rail: those of the ask, or what was given in tenths
+// of the way, and "cannot tell".
+func countsOf(a *session.AskSpread) []session.Count {
+	counts := append([]session.Count{}, a.Counts...)
+	if a.Ask.Kind == quiz.AskPlane {
+		counts = make([]session.Count, tenths+1)
+		for i := range counts {
+			counts[i].Value = strconv.FormatFloat(float64(i)/tenths, 'f', 1, 64)
+		}
+		for _, plane := range a.Planes {
+			counts[min(tenths, max(0, int(math.Round(plane*tenths))))].N++
+		}
+	}
+	if a.Unsure > 0 {
+		counts = append(counts, session.Count{N: a.Unsure})
+	}
+	return counts
+}
+
+func trueValue(a *session.AskSpread, value string) bool {
+	for i := range a.Truth {
+		spelled := session.Value(&a.Truth[i])
+		if a.Truth[i].Plane != nil {
+			spelled = strconv.FormatFloat(math.Round(*a.Truth[i].Plane*tenths)/tenths, 'f', 1, 64)
+		}
+		if spelled == value && value != "" {
+			return true
+		}
+	}
+	return false
+}

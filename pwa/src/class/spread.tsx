@@ -1,7 +1,7 @@
 import { Swatch } from '../ui/swatch'
 import { words } from '../words/en'
 import { classes } from '../words/en/class'
-import { trade } from '../words/en/trade'
+import { trade } from '../words/trade'
 import type { ClassAskSpread, Reply } from '../wire.gen'
 import { stopsOf, swatchCue, unsure, valueOf, type Stop } from './stops'
 import './spread.css'

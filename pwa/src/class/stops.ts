@@ -1,7 +1,7 @@
 import { spellReply } from '../screens/drill/spell-reply'
 import { ordinalCues, type OrdinalCue } from '../words/scales'
 import { FLOW_WORDS, QUIZ_CHANGE_WORDS, REGIME_WORDS, STAGE_WORDS, type Ask, type ClassAskSpread, type Reply } from '../wire.gen'
-import { trade } from '../words/en/trade'
+import { trade } from '../words/trade'
 
 // The stops that the answers to one question can lie on, in the order in which
 // the answer's own control shows them.

@@ -31,7 +31,7 @@ export function Desk(props: DeskProps) {
   const [part, choose] = useState<(typeof parts)[number]>('readings')
   const tabs = parts.map((id) => ({ id, name: board[id] }))
   return (
-    <Page title={view.title} wide aside={<Entrance {...props} />}>
+    <Page title={view.title} wide alone aside={<Entrance {...props} />}>
       <div class="board stack">
         <Steps step={view.step} pace={view.pace} />
         {away && (

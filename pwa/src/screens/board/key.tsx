@@ -13,7 +13,7 @@ export function Key({ scene, ask, lead }: { scene: ClassBoardScene; ask: string;
   const set = (on: boolean) => lead.do({ kind: 'disagreed', scene: scene.id, ask, on, note: on ? note.trim() : '' }).then(() => setOpen(false))
   if (doubt)
     return (
-      <div class="row spread">
+      <div class="row spread board-doubt">
         <p class="small">{board.disagreed(doubt.by, doubt.note)}</p>
         <Button look="quiet" onClick={() => void set(false)}>
           {board.disagreeBack}
@@ -22,15 +22,13 @@ export function Key({ scene, ask, lead }: { scene: ClassBoardScene; ask: string;
     )
   if (!open)
     return (
-      <div>
-        <Button look="quiet" onClick={() => setOpen(true)}>
-          {board.disagree}
-        </Button>
-      </div>
+      <Button look="quiet" onClick={() => setOpen(true)}>
+        {board.disagree}
+      </Button>
     )
   return (
     <form
-      class="stack"
+      class="stack board-doubt"
       onSubmit={(event) => {
         event.preventDefault()
         void set(true)

@@ -3,13 +3,16 @@ import { Spread } from '../../class/spread'
 import { replyOf } from '../../class/stops'
 import { board } from '../../words/en/class-board'
 import { classes } from '../../words/en/class'
-import { trade } from '../../words/en/trade'
-import type { Ask, ClassApart, ClassAskSpread, ClassBoardScene, ClassBoardView, Cue } from '../../wire.gen'
+import { trade } from '../../words/trade'
+import type { Ask, ClassApart, ClassAskSpread, ClassBoardScene, ClassBoardView, ClassStep, Cue } from '../../wire.gen'
 import { askName, spellReply } from '../drill/spell-reply'
 import type { DeskProps } from './desk'
 import { Key } from './key'
 import type { Lead } from './lead'
 import '../drill/drill.css'
+
+/** While readings come in, what went wrong before is not in their way. */
+const busy = new Set<ClassStep>(['watch', 'commit'])
 
 /** How a scene was read: the one that everybody is at, or another one that is chosen. */
 export function Readings({ view, lead }: DeskProps) {
@@ -18,7 +21,7 @@ export function Readings({ view, lead }: DeskProps) {
   const scene = view.scenes.find(({ id }) => id === at)
   return (
     <section class="stack" aria-label={board.readings}>
-      <SoFar view={view} lead={lead} />
+      {!busy.has(view.step) && <SoFar view={view} lead={lead} />}
       <label class="board-pick">
         <span class="label">{board.readingsOf}</span>
         <select value={at} onChange={(event) => choose(event.currentTarget.value)}>
@@ -101,8 +104,10 @@ function OneAsk({ said, asks, view, scene, lead }: OneAskProps) {
         </span>
       </div>
       <Spread said={said} name={name} />
-      {said.apart && <p class="small">{spellApart(said.ask, said.apart, view)}</p>}
-      <Key scene={scene} ask={said.ask.id} lead={lead} />
+      <div class="row spread board-foot">
+        <p class="small">{said.apart && spellApart(said.ask, said.apart, view)}</p>
+        <Key scene={scene} ask={said.ask.id} lead={lead} />
+      </div>
     </li>
   )
 }

@@ -19,7 +19,7 @@ const { values: flags } = parseArgs({
 
 const SIZES = flags.quick
   ? { family: 12, even: 24, bases: 1, seedsEach: 1, lied: 12 }
-  : { family: 110, even: 130, bases: 5, seedsEach: 3, lied: 30 }
+  : { family: 90, even: 130, bases: 5, seedsEach: 3, lied: 20 }
 const GOAL = 0.98
 /** A liar whose lowest correlation reaches this has not been found out. Chosen by us: far from the goal. */
 const FOUND_OUT = 0.8

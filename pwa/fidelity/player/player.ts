@@ -1,6 +1,7 @@
+import { fineness, host, watch, watchTaps } from './host'
 import { photograph } from './photograph'
 import { drawWall } from './wall'
 
 // The page on which scenes are drawn for tests; no build of the app contains it.
 
-Object.assign(globalThis, { lintelPlayer: { photograph, drawWall } })
+Object.assign(globalThis, { lintelPlayer: { photograph, drawWall, host, watch, watchTaps, fineness } })

@@ -1,0 +1,78 @@
+import { h, render } from 'preact'
+import { Scene } from '../../src/render'
+import type { FrameLook } from '../../src/render/frame'
+import type { Scenario, Side } from '../../src/wire.gen'
+
+/** A scene that runs as in the app, in real time, with a button beside it. */
+export interface Hosted { scenario: Scenario; side: Side; frame: FrameLook; width: number }
+
+/** Runs a scene until the next one is hosted, and counts its frames. */
+export function host({ scenario, side, frame, width }: Hosted): void {
+  const place = document.createElement('div')
+  place.style.width = `${width}px`
+  const button = document.createElement('button')
+  button.id = 'tap'
+  button.textContent = '0'
+  button.style.cssText = 'width:100%;height:72px;font-size:24px'
+  button.addEventListener('click', () => { button.textContent = String(Number(button.textContent) + 1) })
+  unhost()
+  document.body.replaceChildren(place, button)
+  render(h(Scene, { scenario, side, frame: () => frame, silent: true }), place)
+  hosted = place
+}
+
+let hosted: HTMLElement | undefined
+
+function unhost(): void {
+  if (hosted) render(null, hosted)
+  hosted = undefined
+}
+
+/** Script time of every picture drawn in the next seconds, in milliseconds, as the app itself notes it. */
+export function watch(seconds: number): Promise<number[]> {
+  return new Promise((done) => {
+    const took: number[] = []
+    const observer = new PerformanceObserver((list) => {
+      for (const entry of list.getEntriesByName('lintel-picture')) took.push(entry.duration)
+    })
+    observer.observe({ type: 'measure' })
+    setTimeout(() => {
+      for (const entry of observer.takeRecords()) if (entry.name === 'lintel-picture') took.push(entry.duration)
+      observer.disconnect()
+      done(took)
+    }, seconds * 1000)
+  })
+}
+
+/** From each tap in the next seconds to the paint that shows it, in milliseconds, as the browser measures it (Event Timing). */
+export function watchTaps(seconds: number): Promise<number[]> {
+  return new Promise((done) => {
+    const took: number[] = []
+    const note = (entries: PerformanceEntryList) => { for (const one of entries) if (one.name === 'pointerup' || one.name === 'click') took.push(one.duration) }
+    const observer = new PerformanceObserver((list) => note(list.getEntries()))
+    observer.observe({ type: 'event', durationThreshold: 16 } as PerformanceObserverInit)
+    setTimeout(() => {
+      note(observer.takeRecords())
+      observer.disconnect()
+      done(took)
+    }, seconds * 1000)
+  })
+}
+
+/** Notes the width in cells of every smoke picture made from now on, with the time: the coarser, the narrower. */
+export function watchFineness(): { at: number; columns: number }[] {
+  const made: { at: number; columns: number }[] = []
+  const Plain = globalThis.OffscreenCanvas
+  globalThis.OffscreenCanvas = class extends Plain {
+    constructor(width: number, height: number) {
+      super(width, height)
+      made.push({ at: performance.now(), columns: width })
+    }
+  }
+  return made
+}
+
+let made: { at: number; columns: number }[] = []
+
+/** Starts, or reads, the notes on fineness. */
+export const fineness = { begin: () => { made = watchFineness() }, read: () => made }

@@ -1,0 +1,39 @@
+package bench
+
+import (
+	"encoding/json"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestPictureReportShowsTheBestLiar(t *testing.T) {
+	var m pictureReport
+	require.NoError(t, json.Unmarshal([]byte(`{"seed":3,"scenes":52,"lowest":0.97,
+		"correlations":{"speed":{"pearson":0.99,"spearman":0.97}},
+		"sweeps":{"ordered":1,"within":0.94,"pairs":12},"liars":{"one speed":0.1,"inverted":-1},"holds":false}`), &m))
+	r := m.result()
+	assert.Equal(t, map[string]float64{"lowest": 0.97, "speed": 0.97}, r.Ours)
+	assert.Equal(t, 0.1, r.Control)
+	assert.False(t, r.Holds)
+	assert.Contains(t, r.How, "52 scenes")
+}
+
+func TestFrameScriptHoldsOnlyWithAllOfIt(t *testing.T) {
+	base := `{"p95_ms":3,"control_ms":1,"four":{"median":2,"pictures":300},"coarser_s":0.9,"hidden":{"drawn":0,"after":50}}`
+	for name, c := range map[string]struct {
+		text  string
+		holds bool
+	}{
+		"all of it":         {base, true},
+		"never coarser":     {`{"p95_ms":3,"hidden":{"drawn":0,"after":50},"coarser_s":null}`, false},
+		"draws when hidden": {`{"p95_ms":3,"hidden":{"drawn":9,"after":50},"coarser_s":0.9}`, false},
+		"never draws again": {`{"p95_ms":3,"hidden":{"drawn":0,"after":0},"coarser_s":0.9}`, false},
+		"too slow":          {`{"p95_ms":4.1,"hidden":{"drawn":0,"after":50},"coarser_s":0.9}`, false},
+	} {
+		var m frameReport
+		require.NoError(t, json.Unmarshal([]byte(c.text), &m), name)
+		assert.Equal(t, c.holds, m.result().Holds, name)
+	}
+}

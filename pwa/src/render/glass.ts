@@ -58,16 +58,18 @@ function thickest(view: View, place: Place, frame: FrameLook) {
   )
 }
 
-/** What of all panes a drawing would show otherwise: changes only where the eye would see it. */
-export function glassKey(view: View, frame: FrameLook): string {
-  let key = ''
-  for (const place of view.layout.places) {
-    if (place.opening.kind !== 'window') continue
-    const { depth, layerM, film, crazed } = glassOf(view, place, frame)
-    key += `${steps(depth)} ${Math.round(8 * Math.min(layerM, 99))} ${steps(film)} ${crazed ? 1 : 0},`
+/** A number that changes when a drawing of any pane would. */
+export function glassHash(view: View, frame: FrameLook): number {
+  let hash = Math.round(frame.header.tS / 20)
+  for (const { opening, index } of view.layout.places) {
+    if (opening.kind === 'window') hash = mix(hash, Math.round(10 * opacity(3 * (frame.openings[index]?.extinctionM ?? 0))))
   }
-  return key
+  for (const room of frame.compartments) {
+    hash = mix(hash, Number.isFinite(room.interfaceM) ? Math.round(4 * room.interfaceM) : 99)
+    hash = mix(hash, room.upperC > CRACKS_C ? 1 : 0)
+  }
+  return hash
 }
 
-/** A depth in steps of which each hides a tenth more. */
-const steps = (depth: number) => Math.round(10 * opacity(depth))
+/** Adds a number to a hash (FNV-1a's prime; from memory, to be confirmed). */
+export const mix = (hash: number, value: number): number => Math.imul(hash ^ (value | 0), 0x01000193)

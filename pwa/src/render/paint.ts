@@ -14,8 +14,9 @@ export interface Canvas {
   /** Glow of each fine cell, and the coarse cells that still glow. */
   glow: Float32Array
   lit: Uint8Array
-  /** Optical depth with its grain, with a border. */
-  depth: Float32Array
+  /** How uneven each fine cell is, as a share of its depth; and the height of its face, for the light on it. Both with a border. */
+  grain: Float32Array
+  face: Float32Array
   /** Colour of the coarse cell at work, and lumps of the row at work. */
   colour: Float32Array
   boil: Boil
@@ -26,7 +27,7 @@ export function makeCanvas({ nx, ny }: Grid): Canvas {
   return {
     pixels: new Uint8ClampedArray(16 * nx * ny),
     glow: new Float32Array(border), lit: new Uint8Array((nx + 2) * (ny + 2)),
-    depth: new Float32Array(border), colour: new Float32Array(3), boil: { perCell: 1, risen: 0 },
+    grain: new Float32Array(border), face: new Float32Array(border), colour: new Float32Array(3), boil: { perCell: 1, risen: 0 },
   }
 }
 
@@ -34,9 +35,9 @@ export function makeCanvas({ nx, ny }: Grid): Canvas {
 export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, light: Light): void {
   const { ny, nx, row } = grid
   const { near } = smoke
-  const { lit, depth, pixels } = canvas
+  const { lit, face, pixels } = canvas
   pixels.fill(0)
-  depth.fill(0)
+  face.fill(0)
   const { boil } = canvas
   for (let j = 1; j <= ny; j++) {
     boilAt(boil, breadth, j, grid.cellM)
@@ -47,7 +48,7 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, br
       lit[c] = kindle(grid, smoke, canvas, noise, i, j) ? 1 : 0
     }
   }
-  extend(depth, grid.fineRow, 2 * nx, 2 * ny)
+  extend(face, grid.fineRow, 2 * nx, 2 * ny)
   for (let j = 1; j <= ny; j++) {
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i
@@ -56,10 +57,16 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, br
   }
 }
 
-// How uneven smoke is: a little where it flows smoothly, in long streaks, and
-// strongly where it churns, in lumps. Chosen by us, by eye.
-const STREAKS = 0.16
+// How uneven smoke is: a little where it flows smoothly, in streaks drawn out
+// along its way, and strongly where it churns, in lumps. Chosen by us, by eye.
+const STREAKS = 0.26
+const DRAWN_OUT = 0.55
 const LUMPS = 0.6
+
+// What its face is made of: the depth itself, and its unevenness. The first is
+// weak, so that the edge of an opening does not darken a thin band of smoke.
+const BODY = 0.35
+const SKIN = 0.8
 
 /** How the row at work boils: size of its lumps in a cell's measure, and how far they have risen. */
 interface Boil { perCell: number; risen: number }
@@ -71,7 +78,7 @@ function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
 }
 
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
-function deepen({ fineRow, rough }: Grid, { now }: Smoke, { depth }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
+function deepen({ fineRow, rough }: Grid, { now }: Smoke, { grain, face }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
   const churns = rough[c]! > 1 ? 1 : rough[c]!
   for (let b = 0; b < 2; b++) {
     const y = 2 * j - 1 + b
@@ -81,23 +88,24 @@ function deepen({ fineRow, rough }: Grid, { now }: Smoke, { depth }: Canvas, noi
       const o = cell * FIELDS
       const tau = now[o]!
       if (tau < 0.02) {
-        depth[cell] = tau
+        grain[cell] = 0
         continue
       }
       const folded = folds(tau)
       const churning = folded > churns ? folded : churns
-      let grain = 0
+      let uneven = 0
       if (clear > 0) {
         const x = now[o + GRAIN_X]! / tau
         const along = now[o + GRAIN_Y]! / tau
-        if (churning < 1) grain += clear * (1 - churning) * STREAKS * noise.at(x, 0.25 * along)
-        if (churning > 0) grain += clear * churning * LUMPS * billow(noise, x, along)
+        if (churning < 1) uneven += clear * (1 - churning) * STREAKS * noise.at(x, DRAWN_OUT * along)
+        if (churning > 0) uneven += clear * churning * LUMPS * billow(noise, x, along)
       }
       if (clear < 1 && churns > 0) {
         const x = (cell - y * fineRow) * boil.perCell
-        grain += (1 - clear) * churns * LUMPS * billow(noise, x, y * boil.perCell + boil.risen)
+        uneven += (1 - clear) * churns * LUMPS * billow(noise, x, y * boil.perCell + boil.risen)
       }
-      depth[cell] = tau * (1 + grain)
+      grain[cell] = uneven
+      face[cell] = BODY * lump(tau) + SKIN * uneven * bodyOf(tau)
     }
   }
 }
@@ -158,34 +166,34 @@ function tongues(f: Float32Array, o: number, noise: Noise): number {
 }
 
 /** Lets the smoke run on past the edge of the picture, so that the edge casts no relief. */
-function extend(depth: Float32Array, row: number, columns: number, rows: number): void {
-  depth.copyWithin(0, row, 2 * row)
-  depth.copyWithin((rows + 1) * row, rows * row, (rows + 1) * row)
-  for (let c = 0; c < depth.length; c += row) {
-    depth[c] = depth[c + 1]!
-    depth[c + columns + 1] = depth[c + columns]!
+function extend(face: Float32Array, row: number, columns: number, rows: number): void {
+  face.copyWithin(0, row, 2 * row)
+  face.copyWithin((rows + 1) * row, rows * row, (rows + 1) * row)
+  for (let c = 0; c < face.length; c += row) {
+    face[c] = face[c + 1]!
+    face[c + columns + 1] = face[c + columns]!
   }
 }
 
 /** Four pixels: smoke over flame, most of the smoke being behind it. */
 function shade({ nx, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: Light, c: number, i: number, j: number): void {
-  const { depth, pixels, glow, colour } = canvas
+  const { face, grain, pixels, glow, colour } = canvas
   const { now } = smoke
   mixColour(smoke.kind, c * KINDS, light, colour)
   for (let k = 0; k < 4; k++) {
     const x = 2 * i - 2 + (k & 1)
     const y = 2 * j - 2 + (k >> 1)
     const cell = (y + 1) * fineRow + x + 1
-    const tau = depth[cell]!
+    const tau = now[cell * FIELDS]!
     const fire = canvas.lit[c] === 0 ? 0 : soft(glow, cell, fineRow)
     if (tau <= 0.004 && fire <= 0.01) continue
     const p = 4 * (y * 2 * nx + x)
-    const raise = light.relief * relief(depth, cell, fineRow)
+    const raise = light.relief * bodyOf(tau) * relief(face, cell, fineRow)
     const lift = 26 * raise
     pixels[p] = colour[0]! * (1 + raise) + lift
     pixels[p + 1] = colour[1]! * (1 + raise) + lift
     pixels[p + 2] = colour[2]! * (1 + raise) + lift
-    const smokeA = hides(now[cell * FIELDS]!, tau)
+    const smokeA = hides(tau, grain[cell]!)
     pixels[p + 3] = 255 * smokeA
     if (fire > 0.02) ignite(fire, tau, smokeA, pixels, p)
   }
@@ -200,13 +208,13 @@ function mixColour(kind: Float32Array, o: number, light: Light, colour: Float32A
 }
 
 /**
- * Share hidden by smoke of optical depth tau that has `grained` with its grain.
- * The grain goes into what is hidden, not into the depth: so that lumpy smoke
- * hides on the whole as much as smooth smoke of the same depth.
+ * Share hidden by smoke of optical depth tau that is so uneven here. The grain
+ * goes into what is hidden, not into the depth: so that lumpy smoke hides on the
+ * whole as much as smooth smoke of the same depth.
  */
-function hides(tau: number, grained: number): number {
+function hides(tau: number, uneven: number): number {
   const plain = opacity(tau)
-  return tau < 0.02 ? plain : clamp01(plain + (grained / tau - 1) * plain * (1 - plain))
+  return clamp01(plain + uneven * plain * (1 - plain))
 }
 
 /** The glow with its neighbours mixed in, so that no flame ends on the edge of a cell. */
@@ -228,18 +236,18 @@ function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedA
   pixels[p + 3] = 255 * all
 }
 
-/** Light from the upper left on the lumps of thick smoke: -1 to 1, 0 on thin smoke. */
-function relief(depth: Float32Array, cell: number, down: number): number {
-  const tau = depth[cell]!
-  if (tau < 0.3) return 0
-  const across = lump(depth[cell + 1]!) - lump(depth[cell - 1]!)
-  const downward = lump(depth[cell + down]!) - lump(depth[cell - down]!)
+/** Light from the upper left on the face of the smoke: -1 to 1. */
+function relief(face: Float32Array, cell: number, down: number): number {
+  const across = face[cell + 1]! - face[cell - 1]!
+  const downward = face[cell + down]! - face[cell - down]!
   const slope = 1.5 * across + 2.1 * downward
-  const body = tau > 2 ? 1 : (tau - 0.3) / 1.7
-  return (body * slope) / (1 + Math.abs(slope))
+  return slope / (1 + Math.abs(slope))
 }
 
-/** Height of the relief: grows with depth but ever more slowly. */
+/** How much of a body smoke has: none on thin smoke, through which light passes. */
+const bodyOf = (tau: number) => (tau < 0.3 ? 0 : tau > 2 ? 1 : (tau - 0.3) / 1.7)
+
+/** Height of the face for a depth: grows ever more slowly. */
 const lump = (tau: number) => tau / (1 + 0.3 * tau)
 
 const clamp01 = (x: number) => (x < 0 ? 0 : x > 1 ? 1 : x)

@@ -1,5 +1,5 @@
 import type { Scenario, Side } from '../wire.gen'
-import { aim, type Aimed } from './aim'
+import { aim, aimAt, type Aimed } from './aim'
 import { draw } from './draught'
 import { eavesOf, holdOf, type Eave } from './eaves'
 import { putHold } from './fluid/hold'
@@ -36,6 +36,8 @@ export class Picture {
   readonly #back: Canvas
   readonly #noise: Noise
   readonly #sources: Source[]
+  readonly #inlets: { source: Source; inlet: Inlet }[]
+  readonly #drawnIn: readonly Inlet[]
   readonly #outsideC: number
   readonly #fading: Fading
   readonly #eaves: readonly Eave[]
@@ -58,8 +60,11 @@ export class Picture {
     this.#fading = fadingOf(this.view.layout.top)
     this.#sources = this.view.layout.places.flatMap((place) => {
       const facing = facingOf(this.view, place)
-      return facing ? [{ place, facing, look: stillOpening(), left: 0 }] : []
+      return facing ? [{ ...aimAt(view, place, facing, stillOpening(), this.grid.cellM, this.#outsideC), left: 0 }] : []
     })
+    this.#inlets = this.#sources.filter(({ facing }) => facing === 'eye' || facing === 'right')
+      .map((source) => ({ source, inlet: { index: source.place.index, area: { ...source.whole }, reach: 1, speedMS: 0 } }))
+    this.#drawnIn = this.#inlets.map(({ inlet }) => inlet)
     this.wind(scenario.ambient.wind_m_s ?? 0, scenario.ambient.wind_from)
   }
 
@@ -69,6 +74,9 @@ export class Picture {
   /** The pixels of the smoke before the building, and behind it. */
   get front(): Uint8ClampedArray<ArrayBuffer> { return this.#front.pixels }
   get back(): Uint8ClampedArray<ArrayBuffer> { return this.#back.pixels }
+
+  /** Whether any smoke is behind the building. */
+  get showsBehind(): boolean { return this.grid.back.any }
 
   /** Width and height of the pixel arrays. */
   get columns(): number { return 2 * this.grid.nx }
@@ -104,7 +112,7 @@ export class Picture {
     clearBreadth(breadth, grid.cellM)
     let fastest = 0
     for (const source of this.#sources) {
-      const jet = this.#jetOf(source)
+      const jet = aim(this.view, source, grid.cellM)
       if (jet.depth > 0.01 && jet.look.outVelocityMS > 0.005) {
         addPlume(breadth, jet.area.y1 / grid.cellM, Math.max(2 * grid.cellM, broadOf(jet)), grid.cellM)
         fastest = Math.max(fastest, rises(jet))
@@ -121,21 +129,21 @@ export class Picture {
   /** Turns the smoke into pixels, in `front` and `back`. */
   paint(light: Light): void {
     paint(this.grid, this.grid.front, this.#front, this.#noise, this.#breadth, light)
-    paint(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, light)
+    if (this.showsBehind) paint(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, light)
   }
 
-  /** The openings in sight, with the air that each draws in. */
-  inlets(): Inlet[] {
-    return this.#sources.filter(({ facing }) => facing === 'eye' || facing === 'right').map((source) => {
-      const { area, plane, look } = this.#jetOf(source)
-      const top = Math.max(area.y0, Math.min(plane, area.y1))
-      return {
-        index: source.place.index,
-        area: { x0: area.x0, x1: area.x1, y0: top, y1: area.y1 },
-        reach: Math.max(0.05, area.x1 - area.x0),
-        speedMS: look.open < 0.02 ? 0 : look.inVelocityMS,
-      }
-    })
+  /** The openings in sight, with the air that each draws in; the same objects every time. */
+  inlets(): readonly Inlet[] {
+    for (const { source, inlet } of this.#inlets) {
+      const { area, plane, look } = aim(this.view, source, this.grid.cellM)
+      inlet.area.x0 = area.x0
+      inlet.area.x1 = area.x1
+      inlet.area.y0 = Math.max(area.y0, Math.min(plane, area.y1))
+      inlet.area.y1 = area.y1
+      inlet.reach = Math.max(0.05, area.x1 - area.x0)
+      inlet.speedMS = look.open < 0.02 ? 0 : look.inVelocityMS
+    }
+    return this.#drawnIn
   }
 
   /** Lets the eaves above a stream hold it back. */
@@ -144,9 +152,6 @@ export class Picture {
     for (const eave of this.#eaves) putHold(this.grid, eave, holdOf(eave, area, look.outVelocityMS, heat))
   }
 
-  #jetOf(source: Source): Jet {
-    return aim(this.view, source, this.grid.cellM, this.#outsideC)
-  }
 }
 
 /** How broad a stream leaves: its lesser side, or the breadth of a level hole. */

@@ -6,7 +6,7 @@ import { drawSeenFire } from './draw/flame'
 import { drawMark } from './draw/openings'
 import { paletteOf, type Daylight, type Palette } from './draw/palette'
 import { drawHaze } from './draw/haze'
-import { glassKey } from './glass'
+import { glassHash, mix } from './glass'
 import type { Pen } from './draw/pen'
 import { drawPaces } from './draw/pace'
 import { drawWind } from './draw/wind'
@@ -43,11 +43,15 @@ export interface Showing {
 /** Script time of one picture that a slow phone may take; above it the smoke is drawn coarser. Design figure. */
 const BUDGET_MS = 4
 /** How long it must be late before it gets coarser, and how fast the wall fades. Chosen by us. */
-const LATE_S = 0.8
+const LATE_S = 0.6
 const FADE_PER_S = 3
-/** A new picture shows a fire that has been smoking: steps that it is ahead of, and how many more it takes at a time. */
+/** Time over which script times are averaged, and the share of the budget that the mean may take so that the slowest still fit. Chosen by us. */
+const MEAN_S = 0.3
+const FITS = 0.6
+/** A new picture shows a fire that has been smoking: the steps that it is ahead of. */
 const HEAD_START = 75
-const AT_A_TIME = 5
+/** A fire that jumps by more than this was wound back or on: its smoke starts ahead again. Chosen by us. */
+const JUMP_S = 8
 
 /**
  * Draws one scene on one canvas: steps the smoke at its own fixed rate, paints
@@ -59,17 +63,23 @@ export class Show {
   #picture: Picture | undefined
   #film: Film | undefined
   #wisps: Wisps | undefined
+  #scenario: Scenario | undefined
+  #places = ''
   #made = ''
+  #madeFine = -1
   #ground: OffscreenCanvas | undefined
   #wall: OffscreenCanvas | undefined
-  #wallKey = ''
+  #wallKey = NaN
   #fade = 0
   #zoom: Zoom = WHOLE
   #due = 0
   #waits = false
   #fineness = 0
   #late = 0
+  #mean = 0
   #behind = HEAD_START
+  /** Time of the fire in the newest frame. */
+  #seenS = 0
 
   constructor(canvas: HTMLCanvasElement) {
     this.#canvas = canvas
@@ -112,10 +122,20 @@ export class Show {
       this.#stepOnce(showing)
       this.#due -= STEP_S
     }
-    if (showing.frame) {
-      for (let n = inStills ? this.#behind : Math.min(this.#behind, AT_A_TIME); n > 0; n--, this.#behind--) this.#stepOnce(showing)
-    }
+    if (showing.frame) this.#catchUp(showing, showing.frame.header.tS, inStills)
     this.#waits = true
+  }
+
+  /** Steps of the head start, as many as fit: a frame never takes long for them. */
+  #catchUp(showing: Showing, tS: number, inStills: boolean): void {
+    if (tS < this.#seenS - 0.5 || tS > this.#seenS + JUMP_S) this.#behind = HEAD_START
+    this.#seenS = tS
+    const began = performance.now()
+    while (this.#behind > 0) {
+      this.#stepOnce(showing)
+      this.#behind--
+      if (!inStills && performance.now() - began > BUDGET_MS) return
+    }
   }
 
   #stepOnce({ frame }: Showing): void {
@@ -130,16 +150,22 @@ export class Show {
     const density = Math.min(2, devicePixelRatio || 1)
     const width = Math.max(1, Math.round(clientWidth * density))
     const height = Math.max(1, Math.round(clientHeight * density))
-    const key = `${side} ${far} ${width}x${height} ${this.#fineness} ${places(scenario)}`
-    if (key === this.#made) return
-    this.#made = key
+    if (scenario !== this.#scenario) {
+      this.#scenario = scenario
+      this.#places = places(scenario)
+    }
+    const { view } = this
+    const same = view?.side === side && view.away > 1 === far && this.#canvas.width === width && this.#canvas.height === height
+    if (same && this.#made === this.#places && this.#madeFine === this.#fineness) return
+    this.#made = this.#places
+    this.#madeFine = this.#fineness
     this.#canvas.width = width
     this.#canvas.height = height
     this.#picture = new Picture(scenario, frameView(layOut(scenario), side, width / height, far ? ACROSS : 1), FINENESS[this.#fineness])
     this.#film = new Film(this.#picture.columns, this.#picture.rows)
     this.#wisps = new Wisps(this.#picture)
     this.#ground = undefined
-    this.#wallKey = ''
+    this.#wallKey = NaN
     this.#waits = true
     this.#behind = HEAD_START
   }
@@ -161,7 +187,7 @@ export class Show {
     ctx.globalAlpha = 1
     ctx.drawImage(this.#ground!, 0, 0)
     this.#zoomPixels(ctx)
-    this.#film!.show(ctx, picture.back, width, height)
+    if (picture.showsBehind) this.#film!.show(ctx, picture.back, width, height)
     ctx.setTransform(1, 0, 0, 1, 0, 0)
     ctx.globalAlpha = 1 - 0.9 * this.#fade
     ctx.drawImage(this.#wall!, 0, 0)
@@ -170,11 +196,11 @@ export class Show {
       if (facingOf(picture.view, place) === 'eye') drawSeenFire(pen, picture.view, place, frame, picture.timeS)
     }
     ctx.globalAlpha = 1
-    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us, brief: this.#narrow }
+    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us, brief: this.#narrow, rightM: this.#zoom.x + picture.view.widthM / this.#zoom.scale }
     drawCutaway(pen, picture.view, palette, frame, cut, picture.timeS)
-    this.#wisps!.draw(pen, palette)
+    if (this.#fade < 0.5) this.#wisps!.draw(pen, palette)
     this.#zoomPixels(ctx)
-    ctx.globalAlpha = 1 - 0.72 * this.#fade
+    ctx.globalAlpha = 1 - 0.8 * this.#fade
     this.#film!.show(ctx, picture.front, width, height)
     ctx.globalAlpha = 1
     if (picture.view.away > 1) drawHaze(this.#pen(ctx, picture.view), picture.view, palette)
@@ -204,9 +230,7 @@ export class Show {
   /** Ground and wall are drawn once and kept until something on them moves. */
   #drawStill({ scenario }: Showing, frame: FrameLook, palette: Palette): void {
     const view = this.#picture!.view
-    const opens = scenario.openings.map((o, k) => (frame.openings[k]?.open ?? o.open ?? 0).toFixed(2)).join()
-    const { x, y, scale } = this.#zoom
-    const key = `${palette.skyTop} ${opens} ${glassKey(view, frame)} ${x.toFixed(3)} ${y.toFixed(3)} ${scale.toFixed(3)}`
+    const key = wallHash(scenario, view, palette, frame, this.#zoom)
     if (key === this.#wallKey && this.#ground) return
     this.#wallKey = key
     this.#ground = this.#blank(this.#ground)
@@ -239,13 +263,25 @@ export class Show {
     ctx.setTransform(scale, 0, 0, scale, -x * perMetre, -y * perMetre)
   }
 
-  /** Too slow for most of a second: draw the smoke coarser, once more at most. */
+  /** Too slow for most of a second: the smoke is drawn as coarse as will fit. */
   #keepUp(took: number, seconds: number): void {
-    this.#late = took > 2 * BUDGET_MS ? this.#late + seconds : Math.max(0, this.#late - 0.5 * seconds)
+    this.#mean += Math.min(1, seconds / MEAN_S) * (took - this.#mean)
+    this.#late = this.#mean > FITS * BUDGET_MS ? this.#late + seconds : Math.max(0, this.#late - 0.5 * seconds)
     if (this.#late < LATE_S || this.#fineness >= FINENESS.length - 1) return
-    this.#late = 0
-    this.#fineness++
+    const fits = (FINENESS[this.#fineness]! * FITS * BUDGET_MS) / this.#mean
+    while (this.#fineness < FINENESS.length - 1 && (this.#late > 0 || FINENESS[this.#fineness]! > fits)) {
+      this.#late = 0
+      this.#fineness++
+    }
+    this.#mean = 0
   }
+}
+
+/** A number that changes when anything on the wall does; a sum, so that watching for it leaves nothing behind. */
+function wallHash({ openings }: Scenario, view: View, palette: Palette, frame: FrameLook, { x, y, scale }: Zoom): number {
+  let hash = mix(mix(mix(palette.daylight, Math.round(1000 * x)), Math.round(1000 * y)), Math.round(1000 * scale))
+  for (let k = 0; k < openings.length; k++) hash = mix(hash, Math.round(100 * (frame.openings[k]?.open ?? openings[k]!.open ?? 0)))
+  return mix(hash, glassHash(view, frame))
 }
 
 /** Everything about a scenario that moves a line of the drawing. */

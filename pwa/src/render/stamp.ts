@@ -29,7 +29,8 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const fineM = grid.cellM / 2
   const grain = grainOf(jet)
   const rises = upward(jet)
-  const wave = Math.max(0.03, 0.12 * jet.churn) * (area.y1 - area.y0)
+  const band = Math.max(0, Math.min(plane, area.y1) - area.y0)
+  const wave = Math.min(0.3 * band, Math.max(0.03, 0.12 * jet.churn) * (area.y1 - area.y0))
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
   const i1 = Math.min(2 * grid.nx, Math.ceil(area.x1 / fineM) + 1)
   const j0 = Math.max(1, Math.floor(area.y0 / fineM))
@@ -45,8 +46,9 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       const gy = (left + y) / grain
       const edge = plane + wave * noise.at(x / grain + 3.3 - time * 0.6, jet.seed + time * 0.9)
       const cover = rises ? round(area, x, y) : inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
+      if (!rises && y > edge) drawIn(f, (j * grid.fineRow + i) * FIELDS)
       if (cover <= 0) continue
-      const tau = rises ? jet.depth * cover : jet.depth // a round plume is deepest through its middle
+      const tau = rises ? jet.depth * (0.4 + 0.6 * cover) : jet.depth // a round plume is deepest through its middle
       const o = (j * grid.fineRow + i) * FIELDS
       f[o + TAU]! += cover * (tau - f[o + TAU]!)
       f[o + GRAIN_X]! += cover * (tau * gx - f[o + GRAIN_X]!)
@@ -58,6 +60,15 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       smoke.busy[((j + 1) >> 1) * grid.row + ((i + 1) >> 1)] = 1
     }
   }
+}
+
+/** Below the plane air goes in: what smoke hangs before the opening there goes with it. */
+const DRAWN_IN = 1 - Math.min(1, 12 * STEP_S)
+
+function drawIn(f: Float32Array, o: number): void {
+  f[o + TAU]! *= DRAWN_IN
+  f[o + GRAIN_X]! *= DRAWN_IN
+  f[o + GRAIN_Y]! *= DRAWN_IN
 }
 
 /** Size of the lumps in the smoke: about half of the opening's narrower side. Chosen by us, by eye. */
@@ -125,7 +136,7 @@ const upward = ({ facing, share }: Jet) => share === 1 && (facing === 'up' || fa
 function round({ x0, x1, y0, y1 }: Rect, x: number, y: number): number {
   const across = (2 * x - x0 - x1) / Math.max(1e-3, x1 - x0)
   const down = (2 * y - y0 - y1) / Math.max(1e-3, y1 - y0)
-  const s = 1.25 * (1 - across * across - 0.5 * down * down)
+  const s = 1.5 * (1 - across * across - 0.5 * down * down)
   return s < 0 ? 0 : s > 1 ? 1 : s
 }
 

@@ -9,8 +9,8 @@ import type { Picture } from './picture'
 // before the opening, which is lower on the picture, that draw together and end
 // in it, faint at their tails. Nothing is drawn where nothing is drawn in.
 
-const EACH = 9 // strokes per opening, chosen by us
-const TRAIL = 12 // steps of path that show behind each
+const EACH = 8 // strokes per opening, chosen by us
+const TRAIL = 16 // steps of path that show behind each
 const LIFE_S = 1.6
 const COMES_S = 0.16 // time in which a stroke comes up, or goes
 const SLOW_PER_S = 0.25 // slower than a quarter of the opening's width in a second, no stroke would get there
@@ -19,6 +19,8 @@ interface Wisp {
   xs: Float32Array; ys: Float32Array; age: number; length: number
   /** Where in the inlet it goes in, as shares of its width and height. */
   goesX: number; goesY: number
+  /** How far its way is bent, as a share of what is left of it. */
+  bend: number
 }
 
 export class Wisps {
@@ -40,13 +42,13 @@ export class Wisps {
 
   draw({ ctx, pixel }: Pen, palette: Palette): void {
     ctx.strokeStyle = palette.mote
-    ctx.lineWidth = 1.4 * pixel
-    ctx.lineCap = 'butt'
+    ctx.lineWidth = 1.2 * pixel
+    ctx.lineCap = 'round'
     for (const inlet of this.#picture.inlets()) {
       if (inlet.speedMS < SLOW_PER_S * inlet.reach) continue
       for (const wisp of this.#wisps.get(inlet.index) ?? []) {
         if (wisp.length < 2) continue
-        const strong = 0.5 * Math.max(0, Math.min(1, wisp.age / COMES_S, (LIFE_S - wisp.age) / COMES_S))
+        const strong = 0.42 * Math.max(0, Math.min(1, wisp.age / COMES_S, (LIFE_S - wisp.age) / COMES_S))
         for (let from = 0; from < wisp.length - 1; from += PART) tail(ctx, wisp, from, strong * (1 - from / TRAIL))
       }
     }
@@ -56,7 +58,7 @@ export class Wisps {
   #start(): Wisp[] {
     return Array.from({ length: EACH }, (_, k) => ({
       xs: new Float32Array(TRAIL), ys: new Float32Array(TRAIL), length: 0, age: -(k * LIFE_S) / EACH,
-      goesX: 0.5, goesY: 0.5,
+      goesX: 0.5, goesY: 0.5, bend: 0,
     }))
   }
 
@@ -65,13 +67,14 @@ export class Wisps {
     if (wisp.age < 0) return
     const { area, reach, speedMS } = inlet
     if (wisp.length === 0 || wisp.age > LIFE_S) {
-      wisp.goesX = 0.3 + 0.4 * this.#random()
-      wisp.goesY = 0.2 + 0.5 * this.#random()
+      wisp.goesX = 0.12 + 0.76 * this.#random()
+      wisp.goesY = 0.25 + 0.6 * this.#random()
+      wisp.bend = 0.9 * (this.#random() - 0.5)
     }
     const goalX = area.x0 + wisp.goesX * (area.x1 - area.x0)
     const goalY = area.y0 + wisp.goesY * (area.y1 - area.y0)
     if (wisp.length === 0 || wisp.age > LIFE_S) {
-      const angle = (0.22 + 0.56 * this.#random()) * Math.PI // from before it, within a fan
+      const angle = (0.3 + 0.4 * this.#random()) * Math.PI // from before it, within a fan
       const far = reach * (0.7 + 0.6 * this.#random())
       wisp.xs[0] = goalX + far * Math.cos(angle)
       wisp.ys[0] = area.y1 + 0.55 * far * Math.sin(angle)
@@ -94,8 +97,11 @@ export class Wisps {
       wisp.ys[k] = wisp.ys[k - 1]!
     }
     wisp.length = Math.min(TRAIL, wisp.length + 1)
-    wisp.xs[0]! += (speed * STEP_S * toX) / gap
-    wisp.ys[0]! += (speed * STEP_S * toY) / gap
+    // It comes round a bend that straightens as it nears.
+    const aside = wisp.bend * Math.min(1, gap / reach)
+    const along = Math.sqrt(1 + aside * aside) * gap
+    wisp.xs[0]! += (speed * STEP_S * (toX - aside * toY)) / along
+    wisp.ys[0]! += (speed * STEP_S * (toY + aside * toX)) / along
   }
 }
 

@@ -11,6 +11,8 @@ export type Daylight = 'day' | 'dusk' | 'night'
 export const DAYLIGHTS: readonly Daylight[] = ['day', 'dusk', 'night']
 
 export interface Palette {
+  /** Its place among the lights. */
+  daylight: number
   skyTop: string
   skyLow: string
   /** Trees far away, and nearer. */
@@ -56,6 +58,7 @@ type Colour = readonly [number, number, number]
 export interface Faces { front: string; side: string; top: string }
 
 export const DAY: Palette = {
+  daylight: 0,
   skyTop: '#9babb4', skyLow: '#cdd0c8', woods: '#aab1ab', woodsNear: '#939c92',
   ground: '#a49c88', groundFar: '#b6af9d', road: '#8d8a83',
   box: { front: '#c0a57c', side: '#9c8460', top: '#d0b993' },
@@ -70,6 +73,7 @@ export const DAY: Palette = {
 }
 
 export const DUSK: Palette = {
+  daylight: 1,
   skyTop: '#3f4a56', skyLow: '#8a8077', woods: '#55595a', woodsNear: '#43484a',
   ground: '#3f3d38', groundFar: '#504d47', road: '#35373a',
   box: { front: '#8f7850', side: '#695839', top: '#a0885f' },
@@ -85,6 +89,7 @@ export const DUSK: Palette = {
 
 export const NIGHT: Palette = {
   ...DUSK,
+  daylight: 2,
   skyTop: '#343c47', skyLow: '#5d6268', woods: '#3a4047', woodsNear: '#2a3036',
   ground: '#2c2b29', groundFar: '#35342f', road: '#232528',
   box: { front: '#877047', side: '#43382a', top: '#6d5c40' },

@@ -30,6 +30,8 @@ export interface Smoke {
   /** Coarse cells that hold anything, and those with such a neighbour. */
   busy: Uint8Array
   near: Uint8Array
+  /** Whether there is any. */
+  any: boolean
 }
 
 export interface Grid {
@@ -80,16 +82,19 @@ function makeSmoke(nx: number, ny: number): Smoke {
   return {
     now: new Float32Array(fine), next: new Float32Array(fine),
     kind: new Float32Array(coarse * KINDS), kindNext: new Float32Array(coarse * KINDS),
-    busy: new Uint8Array(coarse), near: new Uint8Array(coarse),
+    busy: new Uint8Array(coarse), near: new Uint8Array(coarse), any: false,
   }
 }
 
 /** Marks the coarse cells that smoke may be in or next to. */
-export function findNear({ nx, ny, row }: Grid, { busy, near }: Smoke): void {
+export function findNear({ nx, ny, row }: Grid, smoke: Smoke): void {
+  const { busy, near } = smoke
   near.fill(0)
+  smoke.any = false
   for (let j = 1; j <= ny; j++) {
     for (let c = j * row + 1; c <= j * row + nx; c++) {
       if (busy[c] === 0) continue
+      smoke.any = true
       near[c - row - 1] = near[c - row] = near[c - row + 1] = 1
       near[c - 1] = near[c] = near[c + 1] = 1
       near[c + row - 1] = near[c + row] = near[c + row + 1] = 1

@@ -14,6 +14,7 @@ export function carrySmoke(grid: Grid, smoke: Smoke, fading: Fading, dt: number)
   const { nx, ny, row, u, v, cellM, windU, mixing } = grid
   const { near, busy, kindNext } = smoke
   findNear(grid, smoke)
+  if (!smoke.any) return
   smoke.next.fill(0)
   kindNext.fill(0)
   busy.fill(0)

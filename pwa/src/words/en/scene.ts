@@ -73,6 +73,7 @@ export const scene = {
   drawnInGaps: 'Air is drawn in at its gaps.',
   drawnDown: 'Air is drawn down into it.',
 
+  plane: 'neutral plane',
   arrows: 'Each arrow is as long as smoke moves in a quarter of a second.',
   windSpeed: (ms: number) => `${Number(ms.toFixed(1))} m/s`,
   openBy: (percent: number) => `${percent} percent open`,

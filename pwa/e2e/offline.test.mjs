@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict'
 import { after, before, test } from 'node:test'
 import { openBrowser } from './lib/browser.mjs'
-import { answerScene, eventsOnDevice, wholeSet } from './lib/drill.mjs'
+import { answerScene, eventsOnDevice, setSize, wholeSet } from './lib/drill.mjs'
 import { Server } from './lib/server.mjs'
 
 const server = new Server()
@@ -37,17 +37,17 @@ test('with the server dead, pages load, deep links open and a drill is finished'
   await page.getByRole('heading', { level: 1, name: 'From the box to the house' }).waitFor()
   await page.goto(`${server.url}/drill`)
   await wholeSet(page)
-  await page.getByText('5 records not synced').waitFor()
+  await page.getByText(`${setSize} records not synced`).waitFor()
 })
 
 test('a drill left in the middle goes on after a reload', async () => {
   const { page } = browser
-  await page.getByRole('button', { name: 'Five more' }).click()
+  await page.getByRole('button', { name: 'Another set' }).click()
   await answerScene(page)
   await page.reload()
-  await page.getByRole('button', { name: 'Go on with scene 2 of 5' }).click()
+  await page.getByRole('button', { name: `Go on with scene 2 of ${setSize}` }).click()
   await answerScene(page)
-  assert.equal((await eventsOnDevice(page)).length, 7)
+  assert.equal((await eventsOnDevice(page)).length, setSize + 2)
 })
 
 test('a size-up is made, read and saved with the server dead', async () => {
@@ -63,7 +63,7 @@ test('a size-up is made, read and saved with the server dead', async () => {
   await page.getByText('Model not yet validated').waitFor()
   await page.getByRole('button', { name: 'Save to the Log' }).click()
   await page.getByRole('button', { name: 'Saved on this device' }).waitFor()
-  await page.getByText('8 records not synced').waitFor()
+  await page.getByText(`${setSize + 3} records not synced`).waitFor()
 })
 
 test('when the server is back everything arrives exactly once, in order', async () => {
@@ -73,9 +73,9 @@ test('when the server is back everything arrives exactly once, in order', async 
   await page.getByText(/records? not synced/).waitFor({ state: 'detached', timeout: 60_000 })
   const sent = await eventsOnDevice(page)
   const held = server.records()
-  assert.deepEqual(held.map(({ seq }) => seq), [1, 2, 3, 4, 5, 6, 7, 8])
+  assert.deepEqual(held.map(({ seq }) => seq), Array.from({ length: setSize + 3 }, (_, n) => n + 1))
   assert.deepEqual(held.map(({ id }) => id), sent.map(({ id }) => id))
-  assert.deepEqual(held.map(({ kind }) => kind), [...Array(7).fill('answer'), 'size_up'])
+  assert.deepEqual(held.map(({ kind }) => kind), [...Array(setSize + 2).fill('answer'), 'size_up'])
 })
 
 test('syncing again, reloading and being killed once more adds nothing', async () => {
@@ -84,7 +84,7 @@ test('syncing again, reloading and being killed once more adds nothing', async (
   await server.start()
   await page.goto(`${server.url}/log`)
   await page.getByText('Everything here has reached the server.').waitFor()
-  assert.equal(server.records().length, 8)
+  assert.equal(server.records().length, setSize + 3)
 })
 
 test('nothing was complained of', () => assert.deepEqual(browser.complaints, []))

@@ -4,7 +4,7 @@
 import assert from 'node:assert/strict'
 import { after, before, test } from 'node:test'
 import { openBrowser } from './lib/browser.mjs'
-import { answerScene, eventsOnDevice } from './lib/drill.mjs'
+import { answerScene, begin, eventsOnDevice } from './lib/drill.mjs'
 import { Server } from './lib/server.mjs'
 
 const server = new Server()
@@ -32,7 +32,7 @@ test('it says that offline use is off and why', async () => {
 test('a scene is drilled, kept and synced all the same', async () => {
   const { page } = browser
   await page.goto(`${lan}/drill`)
-  await page.getByRole('button', { name: 'Begin', exact: true }).click()
+  await begin(page)
   await answerScene(page)
   await page.getByText(/not synced/).waitFor({ state: 'detached' })
   assert.equal((await eventsOnDevice(page)).length, 1)

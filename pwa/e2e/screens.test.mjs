@@ -7,7 +7,7 @@ import { join } from 'node:path'
 import { after, before, describe, test } from 'node:test'
 import { AxeBuilder } from '@axe-core/playwright'
 import { openBrowser } from './lib/browser.mjs'
-import { answerScene, sceneReady } from './lib/drill.mjs'
+import { answerScene, begin, sceneReady } from './lib/drill.mjs'
 import { Server } from './lib/server.mjs'
 
 const shots = process.env.SHOTS
@@ -76,7 +76,7 @@ async function readBox(page) {
 }
 
 async function ask(page) {
-  await page.getByRole('button', { name: 'Begin', exact: true }).click()
+  await begin(page)
   await sceneReady(page)
 }
 

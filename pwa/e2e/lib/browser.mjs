@@ -5,8 +5,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium } from 'playwright-core'
 
-const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium'
-const args = [
+export const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium'
+export const chromiumArgs = [
   '--no-sandbox',
   '--disable-gpu',
   '--no-first-run',
@@ -15,15 +15,21 @@ const args = [
   '--disable-sync',
 ]
 
+/** One Chromium for many people, each in a context of their own. */
+export function launch({ extra = [] } = {}) {
+  return chromium.launch({ executablePath, args: [...chromiumArgs, ...extra] })
+}
+
 /** A phone's browser. What the page complains of is gathered in `complaints`. */
-export async function openBrowser({ width = 390, height = 844, scheme = 'light', motion = 'no-preference', extra = [] } = {}) {
+export async function openBrowser({ width = 390, height = 844, scheme = 'light', motion = 'no-preference', touch = false, extra = [] } = {}) {
   const profile = mkdtempSync(join(tmpdir(), 'lintel-profile-'))
   const context = await chromium.launchPersistentContext(profile, {
     executablePath,
-    args: [...args, ...extra],
+    args: [...chromiumArgs, ...extra],
     viewport: { width, height },
     colorScheme: scheme,
     reducedMotion: motion,
+    hasTouch: touch,
   })
   const page = context.pages()[0] ?? (await context.newPage())
   const complaints = []

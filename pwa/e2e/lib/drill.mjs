@@ -1,30 +1,44 @@
 // Doing a drill as a person does: look, answer every question, commit, go on.
 
-/** Waits until the picture of the next scene stands. */
+/** How many scenes a set has unless one chooses otherwise. */
+export const setSize = 8
+
+/** Begins a set on the start screen. */
+export async function begin(page) {
+  await page.getByRole('button', { name: /^Begin a set/ }).click()
+}
+
+/** Waits until the picture of the next scene stands and its first question is open. */
 export async function sceneReady(page) {
-  await page.locator('.item-asking .scene canvas').waitFor({ timeout: 60_000 })
+  await page.locator('.item-asking .scene canvas').first().waitFor({ timeout: 60_000 })
+  await page.getByRole('region', { name: /^Your answers?$/ }).waitFor({ timeout: 60_000 })
 }
 
 /** Answers every question of the open scene by pressing, then commits. */
-export async function answerScene(page) {
+export async function answerScene(page, press = (button) => button.click()) {
   await sceneReady(page)
   const commit = page.getByRole('button', { name: 'Commit' })
-  while ((await commit.count()) === 0) await answerOne(page)
+  while ((await commit.count()) === 0) await answerOne(page, press)
   const sure = page.getByRole('group', { name: /How sure/ })
-  if (await sure.count()) await sure.getByRole('button', { name: /Fairly/ }).click()
-  await commit.click()
+  if (await sure.count()) await press(sure.getByRole('button', { name: /Fairly/ }))
+  await press(commit)
   await page.getByText('Kept on this device').waitFor({ timeout: 60_000 })
 }
 
-async function answerOne(page) {
-  const asked = page.getByRole('region', { name: 'Your answer' })
+async function answerOne(page, press) {
+  const asked = page.getByRole('region', { name: 'Your answer', exact: true })
   const said = await asked.textContent()
   const slider = asked.getByRole('slider')
-  if (await slider.count()) {
-    await slider.press('ArrowDown')
-    await asked.getByRole('button', { name: 'Set it here' }).click()
+  const report = asked.getByRole('button', { name: 'I would report it now' })
+  if (await report.count()) {
+    await press(asked.getByRole('button', { name: 'Let it run' }))
+    await page.waitForTimeout(1500)
+    await press(report)
+  } else if (await slider.count()) {
+    await press(asked.getByRole('button', { name: 'Lower' }))
+    await press(asked.getByRole('button', { name: 'Set it here' }))
   } else {
-    await asked.locator('.choice').nth(1).click()
+    await press(asked.locator('.choice').nth(1))
   }
   await page.waitForFunction(
     (text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text,
@@ -32,14 +46,19 @@ async function answerOne(page) {
   )
 }
 
-/** A whole set of five, from the start screen to its end. */
-export async function wholeSet(page) {
-  await page.getByRole('button', { name: /^Begin/ }).click()
-  for (let scene = 1; scene <= 5; scene++) {
-    await answerScene(page)
-    await page.getByRole('button', { name: scene < 5 ? 'Next scene' : 'See all five' }).click()
+/** The button that leads from a scene explained to the next, or to the end. */
+export function onward(page) {
+  return page.getByRole('button', { name: /^(Next scene|See them all)$/ })
+}
+
+/** A whole set, from the start screen to its end. */
+export async function wholeSet(page, press = (button) => button.click()) {
+  await press(page.getByRole('button', { name: /^Begin a set/ }))
+  for (let scene = 1; scene <= setSize; scene++) {
+    await answerScene(page, press)
+    await press(onward(page))
   }
-  await page.getByRole('heading', { name: 'Five scenes' }).waitFor()
+  await page.getByRole('heading', { name: 'The set is done' }).waitFor()
 }
 
 /** Every event on the device, straight from its store. */
@@ -51,7 +70,10 @@ export function eventsOnDevice(page) {
         opening.onerror = () => reject(opening.error)
         opening.onsuccess = () => {
           const all = opening.result.transaction('events').objectStore('events').getAll()
-          all.onsuccess = () => resolve(all.result)
+          all.onsuccess = () => {
+            opening.result.close()
+            resolve(all.result)
+          }
           all.onerror = () => reject(all.error)
         }
       }),

@@ -20,10 +20,15 @@ export const outlet = ({ open, flow, neutralPlane }) =>
 /** Mean speed of the outflow over the square root of g times the opening's height, as the scale of velocity has it. */
 export const froude = (speedMS, heightM) => speedMS / Math.sqrt(9.81 * heightM)
 
+/** The engine, started in this process. */
+export function startEngine() {
+  if (!existsSync(wasm)) throw new Error(`${wasm} is not built: run go generate ./...`)
+  return load(wasm, exec)
+}
+
 /** Draws states from `seedsEach` seeds of every family, three moments each; the seeds follow from one seed. */
 export async function drawStates(studio, { seedsEach, seed }) {
-  if (!existsSync(wasm)) throw new Error(`${wasm} is not built: run go generate ./...`)
-  const engine = await load(wasm, exec)
+  const engine = await startEngine()
   const { readFrame } = await studio.module('/src/render/frame.ts')
   const next = chance(seed)
   const states = []
@@ -57,7 +62,8 @@ function statesOf(engine, readFrame, item, next) {
   return found
 }
 
-function fine(result) {
+/** What a call of the engine gives, or its complaint thrown. */
+export function fine(result) {
   if (result?.error) throw new Error(JSON.stringify(result.error))
   return result
 }

@@ -23,6 +23,7 @@ func (r *Room) look(outside, dt float64) {
 		gas := &r.Gas[layer]
 		now.temp[layer] = gas.Temp()
 		now.volume[layer] = gas.Volume()
+		r.remember(layer, now.temp[layer], dt)
 		now.oxygen[layer] = gas.OxygenMoles()
 		now.column.Density[layer] = Density / now.temp[layer]
 		now.oxygenLeft[layer] = float64(mostBurned*gas.Of[Oxygen]) / dt

@@ -32,3 +32,17 @@ func TestAFlameEndsWholeOrOut(t *testing.T) {
 	assert.Greater(t, room, 10.0)
 	assert.Less(t, room, 60.0)
 }
+
+// The temperature by which a layer burns inside itself rises with it and falls over
+// some seconds, so that a starved layer burns steadily and does not go out and light
+// again with every breath.
+func TestALayerRemembersItsHeat(t *testing.T) {
+	r := Room{Height: 0.6, lastingS: lastingS}
+	r.remember(Upper, 800, StepS)
+	assert.Equal(t, 800.0, r.lasting[Upper], "up at once")
+	for range 40 {
+		r.remember(Upper, 500, StepS)
+	}
+	assert.Greater(t, r.lasting[Upper], 650.0, "down over seconds")
+	assert.Less(t, r.lasting[Upper], 720.0)
+}

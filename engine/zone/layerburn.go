@@ -16,6 +16,13 @@ const (
 	// point; flame in a layer runs at about a metre a second. Chosen by us.
 	spreadS = 0.7
 	fadeS   = 1.2
+
+	// lastingS is the memory of the temperature by which a layer of a room of a metre
+	// burns inside itself, growing with the square root of its size: flame there holds
+	// to hot pockets and walls, and neither lives nor dies by the mean of the instant.
+	// Without it a starved layer goes out and lights again every few seconds. Chosen
+	// by us.
+	lastingS = 4.0
 )
 
 // burnLayers burns what can burn inside the layers, and moves each room's flame.
@@ -30,13 +37,19 @@ func (m *Model) burnLayers(dt float64) {
 	}
 }
 
+// remember follows the temperature of a layer: up at once, down over seconds.
+func (r *Room) remember(layer int, temp, dt float64) {
+	r.lasting[layer] += float64(dt/(dt+r.lastingS)) * (temp - r.lasting[layer])
+	r.lasting[layer] = num.Max(r.lasting[layer], temp)
+}
+
 // ripe is 0 to 1: how readily a layer burns inside itself.
 func (r *Room) ripe(layer int) float64 {
 	gas := &r.Gas[layer]
 	if gas.Of[FuelHeat] <= float64(traceHeat*gas.Mass) {
 		return 0
 	}
-	temp := r.now.temp[layer]
+	temp := r.lasting[layer]
 	return breathes(r.now.oxygen[layer], temp) * feeds(gas.Fraction(FuelHeat), temp)
 }
 

@@ -26,6 +26,8 @@ type Room struct {
 	heat                        float64    // W into the gas this step
 	film                        [2]float64 // W/(m² K), convection of each layer along the faces
 	grey                        float64    // emissivity of the upper layer
+	lastingS                    float64
+	lasting                     [2]float64 // kelvin, highest of each layer over the last seconds
 	jetReady                    float64    // how well jets into the room would burn
 	jetSeed                     float64    // what would light them
 }

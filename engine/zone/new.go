@@ -1,6 +1,7 @@
 package zone
 
 import (
+	"math"
 	"strconv"
 
 	"lintel/engine"
@@ -60,6 +61,7 @@ func newRoom(c engine.Compartment, materials engine.Materials, ambient float64, 
 	r := Room{
 		Width: c.WidthM, Depth: c.DepthM, Height: c.HeightM, Floor: c.FloorM,
 		Area: c.WidthM * c.DepthM, Volume: c.WidthM * c.DepthM * c.HeightM,
+		lastingS: lastingS * math.Sqrt(c.HeightM),
 	}
 	lining, ok := findLining(materials.Linings, c.Lining)
 	if !ok {

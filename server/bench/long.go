@@ -12,6 +12,7 @@ import (
 type Long struct {
 	Goal  uint64
 	Unit  string                 // of one round, plural
+	Slice time.Duration          // of one Run; 30 s where it is 0
 	Stamp func() (string, error) // changes with what is tested; the count then starts anew
 	// Run does rounds from the given one until the context ends, and returns the
 	// round it reached. An error is a fault that it found, in one sentence.
@@ -58,7 +59,7 @@ func runLong(ctx context.Context, f Figure, share time.Duration) (reached, error
 	}
 	until := time.Now().Add(share)
 	for r.Fault == "" && r.Rounds < f.Long.Goal && ctx.Err() == nil && time.Now().Before(until) {
-		part, cancel := context.WithTimeout(ctx, min(slice, time.Until(until)))
+		part, cancel := context.WithTimeout(ctx, min(max(slice, f.Long.Slice), time.Until(until)))
 		now, fault := f.Long.Run(part, r.Rounds)
 		cancel()
 		r.Rounds, r.Date = now, time.Now().UTC().Format(time.DateOnly)

@@ -82,14 +82,19 @@ var binaryBytes = Figure{
 	},
 }
 
-// address finds where a started server listens.
-var address = regexp.MustCompile(`http://127\.0\.0\.1:\d+/`)
+// What a started server says of itself.
+var (
+	address = regexp.MustCompile(`https?://127\.0\.0\.1:\d+/`)
+	setUp   = regexp.MustCompile(`Set-up code, once: (\S+)`)
+	closing = regexp.MustCompile(`^Training only`)
+)
 
 // running is a server started from this very binary.
 type running struct {
-	url  string
-	cmd  *exec.Cmd
-	temp string // a folder to remove afterwards, or ""
+	url   string
+	setUp string // the one-time code, where nobody has used it yet
+	cmd   *exec.Cmd
+	temp  string // a folder to remove afterwards, or ""
 }
 
 // startSelf serves an empty store of its own on a free port.
@@ -110,8 +115,9 @@ func startSelf(ctx context.Context) (*running, error) {
 	return server, nil
 }
 
-func startServer(ctx context.Context, self, data string) (*running, error) {
-	cmd := exec.CommandContext(ctx, self, "serve", "-addr", "127.0.0.1:0", "-data", data)
+func startServer(ctx context.Context, self, data string, flags ...string) (*running, error) {
+	args := append([]string{"serve", "-addr", "127.0.0.1:0", "-data", data}, flags...)
+	cmd := exec.CommandContext(ctx, self, args...)
 	out, err := cmd.StdoutPipe()
 	if err != nil {
 		return nil, err
@@ -119,9 +125,16 @@ func startServer(ctx context.Context, self, data string) (*running, error) {
 	if err := cmd.Start(); err != nil {
 		return nil, err
 	}
+	r := &running{cmd: cmd}
 	for lines := bufio.NewScanner(out); lines.Scan(); {
-		if at := address.FindString(lines.Text()); at != "" {
-			return &running{url: at, cmd: cmd}, nil
+		if at := address.FindString(lines.Text()); at != "" && r.url == "" {
+			r.url = at
+		}
+		if code := setUp.FindStringSubmatch(lines.Text()); code != nil {
+			r.setUp = code[1]
+		}
+		if closing.MatchString(lines.Text()) && r.url != "" {
+			return r, nil
 		}
 	}
 	return nil, errors.Join(errors.New("the server said no address"), cmd.Wait())

@@ -88,14 +88,15 @@ func (s *State) stillOpen() error {
 	return nil
 }
 
+// join takes somebody in. One whose sheets are typed in from paper has no device,
+// and may come in after the end.
 func (s *State) join(e Entry) error {
-	if err := s.stillOpen(); err != nil {
-		return err
-	}
 	m := e.Member
 	switch {
 	case m == nil || m.CallSign == "":
 		return engine.Bad("member", "has no call sign", "say who joins")
+	case m.Device != "" && s.Step == Over:
+		return s.stillOpen()
 	case len(s.People) >= MaxPeople:
 		return engine.Bad("class", "is full", "open another")
 	case m.Device != "" && s.Locked:

@@ -73,7 +73,7 @@ func TestWhatAClassDoesNotAllow(t *testing.T) {
 		{"a doubt of nothing", led, session.Entry{Kind: session.Disagreed, Scene: "s1", Ask: "stage", On: true}, "none of this scene's questions"},
 		{"an order with a hole", led, session.Entry{Kind: session.ScenesReordered, Order: []string{"s1", "s1"}}, "every scene once"},
 		{"a step after the end", led.then(session.Entry{Kind: session.Ended}), session.Entry{Kind: session.Started}, "has ended"},
-		{"somebody new after the end", led.then(session.Entry{Kind: session.Ended}), session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X"}}, "has ended"},
+		{"somebody new after the end", led.then(session.Entry{Kind: session.Ended}), session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X", Device: "d", Place: "a"}}, "has ended"},
 		{"an unknown kind", led, session.Entry{Kind: "danced"}, "not a kind known here"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -104,6 +104,18 @@ func TestLateAnswersCountAndAreMarked(t *testing.T) {
 	board := s.BoardView(nil)
 	assert.Equal(t, 3, board.Scenes[0].Spread.Marks)
 	assert.Equal(t, 2, board.Scenes[0].Spread.Late)
+}
+
+// A prediction sheet may be typed in when the class is long over.
+func TestSheetsAreTakenAfterTheEnd(t *testing.T) {
+	sheet := mark("", 2)
+	sheet.Sheet = true
+	s := opened(session.Led, scene("s1", 0)).joined("E1").then(session.Entry{Kind: session.Ended},
+		session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "Rescue 4"}},
+		session.Entry{Kind: session.Committed, Person: 2, Scene: "s1", Answer: sheet}).play(t)
+	report := s.Report(nil)
+	assert.Equal(t, 1, report.Scenes[0].Spread.Sheets)
+	assert.Zero(t, report.Scenes[0].Spread.Late, "paper was filled in before")
 }
 
 // everything is one of each kind of entry, most of them out of place.

@@ -18,6 +18,7 @@ import (
 type Desk struct {
 	store quiz.Store
 	now   func() time.Time
+	cost  Cost
 	tries *tries
 	lanes lanes
 
@@ -27,8 +28,8 @@ type Desk struct {
 }
 
 // New returns the desk of a store.
-func New(store quiz.Store, now func() time.Time) *Desk {
-	return &Desk{store: store, now: now, tries: newTries(now), lanes: newLanes(), moves: map[string]move{}}
+func New(store quiz.Store, now func() time.Time, cost Cost) *Desk {
+	return &Desk{store: store, now: now, cost: cost, tries: newTries(now), lanes: newLanes(), moves: map[string]move{}}
 }
 
 // The errors of a desk besides those of its store and engine.Problem.

@@ -117,7 +117,7 @@ func (d *Desk) newAccount(callSign, phrase string, role quiz.InstructorRole, did
 	// The id follows from the call sign, so that of two who take it at once the
 	// store refuses one.
 	made := held[account]{id: digest("instructor " + folded(callSign))[:32]}
-	made.value = account{Instructor: quiz.Instructor{ID: made.id, CallSign: callSign, Role: role, CreatedMS: d.now().UnixMilli()}, Phrase: hash(phrase)}
+	made.value = account{Instructor: quiz.Instructor{ID: made.id, CallSign: callSign, Role: role, CreatedMS: d.now().UnixMilli()}, Phrase: d.cost.hash(phrase)}
 	doc, err := d.accounts().doc(made)
 	if err != nil {
 		return SignedIn{}, err

@@ -37,7 +37,7 @@ func (d *Desk) SignIn(callSign, phrase string, from From) (SignedIn, error) {
 	if err != nil {
 		return SignedIn{}, err
 	}
-	kept := nobodys
+	kept := d.cost.nobodys()
 	if exists {
 		kept = row.value.Phrase
 	}
@@ -211,7 +211,7 @@ func (d *Desk) newPhrase(row held[account], where, phrase, did, browser string, 
 	if err != nil {
 		return SignedIn{}, err
 	}
-	row.value.Phrase = hash(phrase)
+	row.value.Phrase = d.cost.hash(phrase)
 	leave()
 	doc, err := d.accounts().doc(row)
 	if err != nil {

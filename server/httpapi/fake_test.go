@@ -93,10 +93,10 @@ func newAppWith(t *testing.T, site fs.FS) *app {
 		append: func(_ string, events []quiz.Event) (uint64, error) { return events[len(events)-1].Seq, nil },
 		ready:  func() error { return nil },
 	}
-	classes, err := class.New(class.Config{Store: a.store, Desk: desk.New(a.store, a.clock), Now: a.clock, Log: slog.New(slog.DiscardHandler)})
+	classes, err := class.New(class.Config{Store: a.store, Desk: desk.New(a.store, a.clock, desk.DefaultCost), Now: a.clock, Log: slog.New(slog.DiscardHandler)})
 	require.NoError(t, err)
 	made, err := httpapi.New(httpapi.Config{
-		Desk: desk.New(a.store, a.clock), Classes: classes, Addresses: func() []string { return nil },
+		Desk: desk.New(a.store, a.clock, desk.DefaultCost), Classes: classes, Addresses: func() []string { return nil },
 		Store: a.store, Site: site, Engine: "0.1.0", Content: "c1",
 		Acked: func(string, uint64) {}, Socket: func(*websocket.Conn) {},
 		Now: a.clock,

@@ -60,7 +60,7 @@ func atDesk(ctx context.Context, data, path string, ask func(*desk.Desk) deskRep
 		if err != nil {
 			return err
 		}
-		reply = ask(desk.New(s, time.Now))
+		reply = ask(desk.New(s, time.Now, desk.DefaultCost))
 		return s.Close()
 	})
 	if err == nil && reply.Wrong != nil {

@@ -56,7 +56,7 @@ func filled(t *testing.T) (data string, s *store.Store) {
 func both(t *testing.T, test func(t *testing.T, data string)) {
 	t.Run("running", func(t *testing.T) {
 		data, s := filled(t)
-		door, err := keep.Listen(data, s, desk.New(s, time.Now), slog.New(slog.NewTextHandler(io.Discard, nil)))
+		door, err := keep.Listen(data, s, desk.New(s, time.Now, desk.DefaultCost), slog.New(slog.NewTextHandler(io.Discard, nil)))
 		require.NoError(t, err)
 		done := make(chan struct{})
 		go func() { door.Serve(); close(done) }()
@@ -159,7 +159,7 @@ func TestExportAsLines(t *testing.T) {
 
 func TestTheDoorIsItsOwnersOnly(t *testing.T) {
 	data, s := filled(t)
-	door, err := keep.Listen(data, s, desk.New(s, time.Now), slog.New(slog.NewTextHandler(io.Discard, nil)))
+	door, err := keep.Listen(data, s, desk.New(s, time.Now, desk.DefaultCost), slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	info, err := os.Stat(filepath.Join(data, "keeper.sock"))
 	require.NoError(t, err)

@@ -3,6 +3,7 @@
 package serve
 
 import (
+	"cmp"
 	"context"
 	"crypto/tls"
 	"errors"
@@ -54,6 +55,8 @@ type Config struct {
 	TLSCert     string // files of an own certificate; empty for plain http
 	TLSKey      string
 	BehindHTTPS bool // a proxy on this machine ends TLS and says so
+
+	PhraseCost desk.Cost // of working out a pass phrase; the zero value means desk.DefaultCost
 
 	Log *slog.Logger
 	Now func() time.Time
@@ -130,7 +133,7 @@ func (m *Main) open() (err error) {
 // were going on.
 func (m *Main) openClasses() (err error) {
 	c := &m.config
-	m.desk = desk.New(m.store, c.Now)
+	m.desk = desk.New(m.store, c.Now, cmp.Or(c.PhraseCost, desk.DefaultCost))
 	if err := m.desk.Sweep(); err != nil {
 		return err
 	}
@@ -186,6 +189,12 @@ func (m *Main) Addr() net.Addr { return m.listener.Addr() }
 
 // Desk is the instructors' side of the server.
 func (m *Main) Desk() *desk.Desk { return m.desk }
+
+// Classes are the classes of the server.
+func (m *Main) Classes() *class.Classes { return m.classes }
+
+// Viewers counts the live sockets of classes.
+func (m *Main) Viewers() int { return m.rooms.Count() }
 
 // SetUpCode is the one-time code by which the first chief is made, or empty when
 // there is one.

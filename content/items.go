@@ -19,11 +19,16 @@ func Item(family string, seed uint64) (quiz.Item, error) {
 
 // Make is Item with its truth.
 func Make(family string, seed uint64) (quiz.Item, item.Truth, error) {
-	f, err := familyOf(family)
+	return MakeScene(quiz.Scene{Family: family, Seed: seed})
+}
+
+// MakeScene is Make for a scene that may name the contrast of a pair.
+func MakeScene(s quiz.Scene) (quiz.Item, item.Truth, error) {
+	f, err := familyOf(s.Family)
 	if err != nil {
 		return quiz.Item{}, item.Truth{}, err
 	}
-	made, truth, err := item.Make(f, seed, Library())
+	made, truth, err := item.Make(f, s.Seed, s.Contrast, Library())
 	made.Content = Version
 	return made, truth, err
 }
@@ -43,7 +48,7 @@ func Score(a quiz.Answer) (quiz.Verdict, error) {
 	if err != nil {
 		return quiz.Verdict{}, err
 	}
-	made, truth, err := item.Make(f, a.Seed, Library())
+	made, truth, err := item.Make(f, a.Seed, a.Contrast, Library())
 	if err != nil {
 		return quiz.Verdict{}, err
 	}
@@ -59,6 +64,11 @@ func Score(a quiz.Answer) (quiz.Verdict, error) {
 	}
 	verdict.Rule, verdict.Source = "rule/"+f.Rule+"/text", "rule/"+f.Rule+"/source"
 	return verdict, nil
+}
+
+// Form lists the scenes of a person's test form.
+func Form(kind quiz.FormKind, person string) ([]quiz.Scene, error) {
+	return item.Form(Families(), kind, person)
 }
 
 func familyOf(id string) (*item.Family, error) {

@@ -17,6 +17,7 @@ type Reply struct {
 	Pick    Pick          `json:"pick,omitempty"`
 	AtS     *float64      `json:"at_s,omitempty"` // time in the scene, s
 	Quiet   bool          `json:"quiet,omitempty"`
+	EventS  *float64      `json:"event_s,omitempty"` // of a truth alone: when the event came, after which a report is late
 	Unsure  bool          `json:"unsure,omitempty"`
 }
 

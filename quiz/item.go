@@ -34,6 +34,7 @@ type Item struct {
 	Title    string          `json:"title"`
 	Scenario engine.Scenario `json:"scenario"`
 	Show     []string        `json:"show"`             // openings to look at, the asked one first
+	Light    Light           `json:"light,omitempty"`  // what it is seen in, where that is part of the lesson
 	LookS    []float64       `json:"look_s,omitempty"` // two_looks: the times of the two looks, the earlier first
 	Second   *Moment         `json:"second,omitempty"` // which_of_two: the second scene
 	Watch    *Span           `json:"watch,omitempty"`  // call_out: what of the scene is played

@@ -59,7 +59,7 @@ type SkillProgress struct {
 	Error   float64  `json:"error"`  // mean, 0 to 1
 	Recent  float64  `json:"recent"` // mean error of the last twenty
 	Right   float64  `json:"right"`  // share
-	Bias    *float64 `json:"bias"`   // mean signed steps, positive reads too heavy; null where not ordinal
+	Bias    *float64 `json:"bias"`   // mean signed steps, positive reads too heavy; of a plane the mean share of the height; null where there is no more and less
 	Kappa   *float64 `json:"kappa"`  // quadratic weighted, null below 50 ratings or where not ordinal
 	Ability float64  `json:"ability"`
 }

@@ -89,6 +89,16 @@ const (
 	Second Pick = "second"
 )
 
+// Light is what a scene is seen in: a pale sky behind it, or a dark one.
+type Light string
+
+// The lights.
+const (
+	Day   Light = "day"
+	Dusk  Light = "dusk"
+	Night Light = "night"
+)
+
 // Contrast is what sets the two scenes of a pair apart: two stages, or two levels
 // of one cue. It is made from what a person confuses, and given to Make beside
 // family and seed. Exactly one of the two pairs is filled.

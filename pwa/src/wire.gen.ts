@@ -485,6 +485,8 @@ export interface Reply {
   /** time in the scene, s */
   at_s?: number
   quiet?: boolean
+  /** of a truth alone: when the event came, after which a report is late */
+  event_s?: number
   unsure?: boolean
 }
 
@@ -722,7 +724,7 @@ export interface SkillProgress {
   recent: number
   /** share */
   right: number
-  /** mean signed steps, positive reads too heavy; null where not ordinal */
+  /** mean signed steps, positive reads too heavy; of a plane the mean share of the height; null where there is no more and less */
   bias: number | null
   /** quadratic weighted, null below 50 ratings or where not ordinal */
   kappa: number | null

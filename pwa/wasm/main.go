@@ -15,6 +15,7 @@ import (
 	"lintel/engine/infer"
 	"lintel/pwa/wasm/wire"
 	"lintel/quiz"
+	"lintel/quiz/progress"
 )
 
 func main() {
@@ -26,6 +27,8 @@ func main() {
 		"families": families,
 		"item":     makeItem,
 		"score":    score,
+		"progress": progressOf,
+		"form":     form,
 		"open":     fires.open,
 		"advance":  fires.advance,
 		"move":     fires.move,
@@ -80,18 +83,25 @@ func read(args []js.Value) (any, error) {
 func families([]js.Value) (any, error) {
 	list := []any{}
 	for _, f := range content.Families() {
-		list = append(list, map[string]any{"id": f.ID, "title": f.Words("title"), "kind": string(f.Kind), "lesson": f.Lesson})
+		pairs := []any{}
+		for i := range f.Pairs {
+			pairs = append(pairs, wire.Encode(f.Pairs[i]))
+		}
+		list = append(list, map[string]any{
+			"id": f.ID, "title": f.Words("title"), "kind": string(f.Kind), "lesson": f.Lesson, "pairs": pairs,
+		})
 	}
 	return list, nil
 }
 
 func makeItem(args []js.Value) (any, error) {
 	var want quiz.Scene
-	tree := map[string]any{"family": argument(args, 0), "seed": argument(args, 1)}
+	tree := map[string]any{"family": argument(args, 0), "seed": argument(args, 1), "contrast": argument(args, 2)}
 	if err := wire.Decode(tree, &want); err != nil {
 		return nil, err
 	}
-	return content.Item(want.Family, want.Seed)
+	made, _, err := content.MakeScene(want)
+	return made, err
 }
 
 func score(args []js.Value) (any, error) {
@@ -100,4 +110,18 @@ func score(args []js.Value) (any, error) {
 		return nil, err
 	}
 	return content.Score(answer)
+}
+
+func progressOf(args []js.Value) (any, error) {
+	var attempts []quiz.Attempt
+	if err := wire.Decode(argument(args, 0), &attempts); err != nil {
+		return nil, err
+	}
+	return progress.Of(attempts), nil
+}
+
+func form(args []js.Value) (any, error) {
+	kind, _ := argument(args, 0).(string)
+	person, _ := argument(args, 1).(string)
+	return content.Form(quiz.FormKind(kind), person)
 }

@@ -1,6 +1,8 @@
 package item
 
 import (
+	"strconv"
+
 	"lintel/engine"
 	"lintel/quiz"
 )
@@ -10,16 +12,30 @@ func (f *Family) Words(of string) string { return "family/" + f.ID + "/" + of }
 
 // question puts a family's asks together: what stands open out of sight and how
 // the smoke was before come before what is asked.
-func (f *Family) question(scene *engine.Scenario, before string) quiz.Question {
-	q := quiz.Question{Text: engine.Sentences(f.hidden(scene), before, f.Words("text"))}
+func (f *Family) question(m *made) quiz.Question {
+	q := quiz.Question{Text: engine.Sentences(f.hidden(&m.scene), m.truth.before, f.Words("text"))}
 	for _, a := range f.Asks {
-		q.Asks = append(q.Asks, quiz.Ask{ID: a.ID(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: f.Words("ask/"+a.ID()) + "?" + a.usual()})
+		text := f.Words("ask/"+a.ID()) + "?" + a.usual()
+		if m.contrast != nil {
+			a.Cue, text = m.contrast.Cue, pickText(m.contrast, m.wanted)
+		}
+		q.Asks = append(q.Asks, quiz.Ask{ID: a.ID(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: text})
 	}
 	if f.Move != nil {
 		move := f.Move.Move
 		q.Move, q.AfterS = &move, f.Move.AfterS
 	}
 	return q
+}
+
+// pickText asks which of two scenes is on one side of a contrast.
+func pickText(c *quiz.Contrast, side int) string {
+	if c.Stages != nil {
+		return engine.Sentence("ask/pick/stage", engine.Slot("stage", engine.Word("stage/"+string(c.Stages[side]))))
+	}
+	level := "scale/" + string(c.Cue) + "/" + strconv.Itoa(c.Levels[side])
+	return engine.Sentence("ask/pick/level",
+		engine.Slot("cue", engine.Word("scale/"+string(c.Cue))), engine.Slot("name", engine.Word(level)), engine.Slot("looks", engine.Word(level+"/looks")))
 }
 
 // ID names an ask within its item: what is asked, and where.

@@ -21,9 +21,10 @@ const (
 	backStepS  = 5.0
 )
 
-// past is the rating of each shown opening at one moment.
+// past is the rating of each shown opening at one moment, and the fire's heat.
 type past struct {
 	at      float64
+	heatW   float64
 	ratings []cue.Rating
 }
 
@@ -141,7 +142,7 @@ func (w *walk) note() {
 	if len(w.shown) == 0 {
 		return
 	}
-	p := past{at: w.run.TimeS()}
+	p := past{at: w.run.TimeS(), heatW: w.run.Model().HRR}
 	for _, id := range w.shown {
 		rating, err := w.rate(w.run, id)
 		if err != nil {

@@ -24,6 +24,14 @@ type Family struct {
 
 	// BeforeS is how long before its moment a call tells of the smoke, s.
 	BeforeS float64 `json:"before_s,omitempty"`
+	// GapS is how long before its moment the first of two looks lies, s.
+	GapS float64 `json:"gap_s,omitempty"`
+	// Pairs are the contrasts that a which_of_two family can show.
+	Pairs []quiz.Contrast `json:"pairs,omitempty"`
+	// Lights are what a scene may be seen in, where that is part of the lesson.
+	Lights []quiz.Light `json:"lights,omitempty"`
+	// Watch is what a call_out family plays and wants to be reported.
+	Watch *Watch `json:"watch,omitempty"`
 }
 
 // Knob is something of a scene that a family may vary.
@@ -38,15 +46,18 @@ const (
 	OpeningShare  Knob = "open"           // 0 to 1
 	FuelMass      Knob = "fuel_mass"      // factor on the fuel ID
 	FuelOf        Knob = "fuel_kind"      // kind of the fuel ID, one of Words
+	FuelRoom      Knob = "fuel_room"      // compartment of the fuel ID, one of Words
 	BurnerPower   Knob = "burner_power"   // factor on the burner ID
 	MoveTime      Knob = "move_time"      // s added to every move
 	MoveWater     Knob = "move_water"     // factor on every move's water
+	MoveWind      Knob = "move_wind"      // m/s, of every move that changes the wind
 	WindSpeed     Knob = "wind"           // m/s
+	WindSide      Knob = "wind_from"      // the side it blows onto, one of Words
 	AirTemp       Knob = "air_c"          // C
 )
 
 // Knobs lists every knob.
-var Knobs = []Knob{RoomSize, OpeningWidth, OpeningHeight, OpeningSill, OpeningShare, FuelMass, FuelOf, BurnerPower, MoveTime, MoveWater, WindSpeed, AirTemp}
+var Knobs = []Knob{RoomSize, OpeningWidth, OpeningHeight, OpeningSill, OpeningShare, FuelMass, FuelOf, FuelRoom, BurnerPower, MoveTime, MoveWater, MoveWind, WindSpeed, WindSide, AirTemp}
 
 // Vary draws one value evenly from Low to High, both included, in steps of Step
 // counted from Low, so that a scene's numbers stay short. A knob that takes a
@@ -71,6 +82,17 @@ type Ask struct {
 	Kind    quiz.AskKind `json:"kind"`
 	Cue     engine.Cue   `json:"cue,omitempty"`
 	Opening string       `json:"opening,omitempty"`
+	// Despite says of AskOpening that the fastest opening need not be the nearest:
+	// the family is about what misleads.
+	Despite bool `json:"despite,omitempty"`
+}
+
+// Watch is what is played of a scene and what is to be reported: the moment at
+// which everything of For holds. After Before has come a report is late.
+type Watch struct {
+	LastS  float64  `json:"last_s"`
+	For    []Need   `json:"for"`
+	Before []string `json:"before,omitempty"` // kinds of event, and stages
 }
 
 // Need is one thing that a scene must show at its moment, or be thrown away.
@@ -82,6 +104,8 @@ type Need struct {
 	High    int             `json:"high,omitempty"`
 	Stage   []engine.Stage  `json:"stage,omitempty"`
 	Regime  []engine.Regime `json:"regime,omitempty"`
+	Pulsing bool            `json:"pulsing,omitempty"` // at the opening
+	Flame   bool            `json:"flame,omitempty"`   // in the opening
 }
 
 // Prediction is the move that a person must foresee, and how long after it the

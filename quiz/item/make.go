@@ -33,39 +33,84 @@ const (
 )
 
 // Make returns the item of a family and a seed, with its truth. The same
-// arguments give the same item on every machine. The item's Content is left for
-// the caller, who knows which content the family came from.
-func Make(f *Family, seed uint64, lib sim.Library) (quiz.Item, Truth, error) {
+// arguments give the same item on every machine. Contrast is for a which_of_two
+// family alone, which without one draws one of its own. The item's Content is left
+// for the caller, who knows which content the family came from.
+func Make(f *Family, seed uint64, contrast *quiz.Contrast, lib sim.Library) (quiz.Item, Truth, error) {
 	if seed > largestSeed {
 		return quiz.Item{}, Truth{}, engine.Bad("seed", "is "+strconv.FormatUint(seed, 10), "give a whole number up to "+strconv.Itoa(largestSeed))
 	}
-	for try := range uint64(tries) {
+	if contrast != nil && !f.offers(*contrast) {
+		return quiz.Item{}, Truth{}, engine.Bad("contrast", "is none that the family "+f.ID+" can show", "give one of its pairs, or none")
+	}
+	test := seed >= quiz.FirstTestSeed
+	for try := range f.tries() {
 		draw := rand.New(rand.NewPCG(seed, hash(f.ID)+try))
-		scene, err := f.scene(draw)
+		found, err := f.find(draw, contrast, lib, test)
 		if err != nil {
 			return quiz.Item{}, Truth{}, err
 		}
-		moment, truth, err := f.search(scene, draw, lib)
-		if err != nil {
-			return quiz.Item{}, Truth{}, err
-		}
-		if truth != nil {
-			return f.item(seed, scene, moment, truth.before), *truth, nil
+		if found != nil {
+			if len(f.Lights) > 0 {
+				found.light = f.Lights[draw.IntN(len(f.Lights))]
+			}
+			return f.item(seed, found), *found.truth, nil
 		}
 	}
 	return quiz.Item{}, Truth{}, engine.Bad("family "+f.ID, "has no fair scene for seed "+strconv.FormatUint(seed, 10), "widen its ranges or its moment")
 }
 
+// tries is how often a seed is searched anew. A pair's own search draws as many
+// scenes each time.
+func (f *Family) tries() uint64 {
+	if f.Kind == quiz.WhichOfTwo {
+		return 1
+	}
+	return tries
+}
+
+// made is a scene that was found fair, with its moment and its truth.
+type made struct {
+	scene  engine.Scenario
+	moment float64
+	truth  *Truth
+
+	watch    *quiz.Span     // of a report
+	second   *quiz.Moment   // of a pair
+	contrast *quiz.Contrast // of a pair
+	wanted   int            // which side of the contrast is asked for
+	light    quiz.Light
+}
+
+// find draws a scene and looks in it for what the family asks about; nil where it
+// holds nothing fair.
+func (f *Family) find(draw *rand.Rand, contrast *quiz.Contrast, lib sim.Library, test bool) (*made, error) {
+	if f.Kind == quiz.WhichOfTwo {
+		own := f.Pairs[draw.IntN(len(f.Pairs))]
+		if contrast == nil {
+			contrast = &own
+		}
+		return f.pair(draw, *contrast, lib, test)
+	}
+	scene, err := f.scene(draw)
+	if err != nil {
+		return nil, err
+	}
+	if f.Kind == quiz.CallOut {
+		return f.report(scene, draw, lib, test)
+	}
+	return f.search(scene, draw, lib, test)
+}
+
 // search runs a scene through the family's window, from a drawn moment on, and
-// returns the fairest of the first few moments that are fair to ask about, or a
-// nil truth.
-func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library) (float64, *Truth, error) {
+// returns the fairest of the first few moments that are fair to ask about, or nil.
+func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library, test bool) (*made, error) {
 	run, err := sim.New(scene, lib)
 	if err != nil {
-		return 0, nil, err
+		return nil, err
 	}
-	walk := walk{scene: &scene, run: run}
-	if f.BeforeS > 0 {
+	walk := walk{scene: &scene, run: run, test: test}
+	if f.BeforeS > 0 || f.GapS > 0 {
 		walk.shown = f.Show
 	}
 	var best *Truth
@@ -74,11 +119,11 @@ func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library)
 	span := int(f.Moment.ToS - f.Moment.FromS)
 	for moment := f.Moment.FromS + float64(draw.IntN(span+1)); moment <= f.Moment.ToS && looks > 0; moment += f.stride() {
 		if err := walk.to(moment); err != nil {
-			return 0, nil, err
+			return nil, err
 		}
 		truth, err := f.judge(&walk)
 		if err != nil {
-			return 0, nil, err
+			return nil, err
 		}
 		if truth != nil && (best == nil || truth.CutMargin > best.CutMargin) {
 			best, at = truth, moment
@@ -86,8 +131,14 @@ func (f *Family) search(scene engine.Scenario, draw *rand.Rand, lib sim.Library)
 		if best != nil {
 			looks--
 		}
+		if test && best != nil {
+			break // a test takes what comes, near a cut point or not
+		}
 	}
-	return at, best, nil
+	if best == nil {
+		return nil, nil
+	}
+	return &made{scene: scene, moment: at, truth: best}, nil
 }
 
 func (f *Family) stride() float64 {
@@ -97,24 +148,25 @@ func (f *Family) stride() float64 {
 	return lookEveryS
 }
 
-func (f *Family) item(seed uint64, scene engine.Scenario, moment float64, before string) quiz.Item {
+func (f *Family) item(seed uint64, m *made) quiz.Item {
+	scene := m.scene
 	scene.Name = ""
-	scene.EndS = moment + watchS
+	scene.EndS = m.moment + watchS
 	if f.Move != nil {
 		scene.EndS += f.Move.AfterS
 	}
-	return quiz.Item{
-		V:        1,
-		Engine:   engine.Version,
-		Family:   f.ID,
-		Seed:     seed,
-		MomentS:  moment,
-		Kind:     f.Kind,
-		Title:    f.Words("title"),
-		Scenario: scene,
-		Show:     f.Show,
-		Question: f.question(&scene, before),
+	if m.watch != nil {
+		scene.EndS = m.watch.ToS + watchS
 	}
+	made := quiz.Item{
+		V: 1, Engine: engine.Version, Family: f.ID, Seed: seed, Contrast: m.contrast,
+		MomentS: m.moment, Kind: f.Kind, Title: f.Words("title"), Scenario: scene, Show: f.Show, Light: m.light,
+		Second: m.second, Watch: m.watch, Question: f.question(m),
+	}
+	if f.GapS > 0 {
+		made.LookS = []float64{m.moment - f.GapS, m.moment}
+	}
+	return made
 }
 
 // hash spreads the letters of a name over 64 bits (FNV-1a, with the constants

@@ -41,7 +41,7 @@ func doorPlane() *Family {
 }
 
 func TestMakeAsksAboutTheSceneAtItsMoment(t *testing.T) {
-	made, truth, err := Make(doorPlane(), 5, library())
+	made, truth, err := Make(doorPlane(), 5, nil, library())
 	require.NoError(t, err)
 	assert.Equal(t, "one-room", made.Family)
 	assert.Equal(t, uint64(5), made.Seed)
@@ -62,7 +62,7 @@ func TestMakeAsksAboutTheSceneAtItsMoment(t *testing.T) {
 func TestSeedsDrawDifferentScenes(t *testing.T) {
 	powers := map[float64]bool{}
 	for seed := range uint64(12) {
-		made, _, err := Make(doorPlane(), seed, library())
+		made, _, err := Make(doorPlane(), seed, nil, library())
 		require.NoError(t, err)
 		powers[made.Scenario.Fuels[0].HRRKW[1][1]] = true
 	}
@@ -74,9 +74,9 @@ func TestFamiliesDrawDifferentScenesFromOneSeed(t *testing.T) {
 	other.ID = "another-room"
 	differ := 0
 	for seed := range uint64(8) {
-		a, _, err := Make(doorPlane(), seed, library())
+		a, _, err := Make(doorPlane(), seed, nil, library())
 		require.NoError(t, err)
-		b, _, err := Make(other, seed, library())
+		b, _, err := Make(other, seed, nil, library())
 		require.NoError(t, err)
 		if a.MomentS != b.MomentS {
 			differ++
@@ -88,14 +88,14 @@ func TestFamiliesDrawDifferentScenesFromOneSeed(t *testing.T) {
 func TestASceneThatNeverShowsItsLessonIsAProblem(t *testing.T) {
 	f := doorPlane()
 	f.Need = []Need{{Opening: "door", Flow: []engine.Flow{engine.FlowIn}}}
-	_, _, err := Make(f, 1, library())
+	_, _, err := Make(f, 1, nil, library())
 	var problem *engine.Problem
 	require.ErrorAs(t, err, &problem)
 	assert.Contains(t, problem.What, "no fair scene for seed 1")
 }
 
 func TestSeedsBeyondAScriptsNumbersAreRefused(t *testing.T) {
-	_, _, err := Make(doorPlane(), 1<<53, library())
+	_, _, err := Make(doorPlane(), 1<<53, nil, library())
 	var problem *engine.Problem
 	require.ErrorAs(t, err, &problem)
 	assert.Equal(t, "seed", problem.Where)
@@ -109,7 +109,7 @@ func TestACallIsAskedOnlyWhileItsStageHolds(t *testing.T) {
 	f.Asks = []Ask{{Kind: quiz.AskStage}, {Kind: quiz.AskRegime}}
 	f.Moment = Window{FromS: 1, ToS: 150}
 	for seed := range uint64(6) {
-		made, truth, err := Make(f, seed, library())
+		made, truth, err := Make(f, seed, nil, library())
 		require.NoError(t, err)
 		run, err := sim.New(made.Scenario, library())
 		require.NoError(t, err)

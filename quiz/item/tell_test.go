@@ -59,7 +59,7 @@ func fading() *Family {
 }
 
 func TestAFallIsToldWithTheCall(t *testing.T) {
-	made, truth, err := Make(fading(), 1, library())
+	made, truth, err := Make(fading(), 1, nil, library())
 	require.NoError(t, err)
 	assert.Equal(t, engine.Decay, truth.Stage)
 	assert.Regexp(t, `^before/(was\|at=@opening/door\|how=@was/(faster|more|thicker)|some_none\|at=@opening/door)`, made.Question.Text)

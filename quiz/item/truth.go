@@ -2,6 +2,7 @@ package item
 
 import (
 	"lintel/engine"
+	"lintel/engine/sim"
 	"lintel/quiz"
 )
 
@@ -19,6 +20,15 @@ type Truth struct {
 	before string
 	// Exact holds the true ratings of every opening to the open air.
 	Exact engine.Readings `json:"-"`
+}
+
+// truthAt is what a fire does now, with what is accepted of it.
+func truthAt(run *sim.Run, accept [][]quiz.Reply, margin float64) *Truth {
+	exact := run.Readings()
+	return &Truth{
+		Stage: run.Stage(), Regime: run.Regime(), Openings: openingTruths(exact),
+		Accept: accept, CutMargin: margin, Exact: exact,
+	}
 }
 
 // OpeningTruth is one opening's role in the flow and its neutral plane, a

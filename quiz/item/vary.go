@@ -43,8 +43,9 @@ func round(x float64) float64 {
 
 // turn sets one knob of a scene that is ours alone to change.
 func (v Vary) turn(scene *engine.Scenario, draw *rand.Rand) error {
-	if v.Knob == FuelOf {
-		return turnKind(scene, v, draw)
+	switch v.Knob {
+	case FuelOf, FuelRoom, WindSide:
+		return turnWord(scene, v, draw)
 	}
 	x := v.draw(draw)
 	switch v.Knob {
@@ -59,6 +60,12 @@ func (v Vary) turn(scene *engine.Scenario, draw *rand.Rand) error {
 	case MoveWater:
 		for i, m := range scene.Moves {
 			scene.Moves[i].WaterL = scaled(m.WaterL, x)
+		}
+	case MoveWind:
+		for i := range scene.Moves {
+			if scene.Moves[i].WindMS != nil {
+				scene.Moves[i].WindMS = &x
+			}
 		}
 	case RoomSize:
 		return turnRoom(scene, v.ID, x)
@@ -90,15 +97,24 @@ func fuelOf(scene *engine.Scenario, id string) (*engine.Fuel, error) {
 	return &scene.Fuels[i], nil
 }
 
-func turnKind(scene *engine.Scenario, v Vary, draw *rand.Rand) error {
-	fuel, err := fuelOf(scene, v.ID)
-	if err == nil && len(v.Words) == 0 {
-		err = engine.Bad("", "has no words to draw from", "list the kinds of fuel")
+func turnWord(scene *engine.Scenario, v Vary, draw *rand.Rand) error {
+	if len(v.Words) == 0 {
+		return engine.Bad("", "has no words to draw from", "list some")
 	}
+	word := v.Words[draw.IntN(len(v.Words))]
+	if v.Knob == WindSide {
+		scene.Ambient.WindFrom = engine.Side(word)
+		return nil
+	}
+	fuel, err := fuelOf(scene, v.ID)
 	if err != nil {
 		return err
 	}
-	fuel.Kind = v.Words[draw.IntN(len(v.Words))]
+	if v.Knob == FuelOf {
+		fuel.Kind = word
+	} else {
+		fuel.In = word
+	}
 	return nil
 }
 

@@ -26,7 +26,7 @@ func oneRoom() *Family {
 			Compartments: []engine.Compartment{{ID: "room", WidthM: 3, DepthM: 4, HeightM: 2.4, Lining: "gypsum"}},
 			Openings:     []engine.Opening{{ID: "door", From: "room", To: engine.Outside, Side: engine.Alpha, Kind: engine.Door, WidthM: 0.8, HeightM: 2, Open: ptr(1.0)}},
 			Fuels:        []engine.Fuel{{ID: "burner", In: "room", Kind: engine.GasBurner, HRRKW: [][2]float64{{0, 0}, {60, 200}}}},
-			Moves:        []engine.Move{{TS: 100, WaterL: ptr(10.0), In: "room"}},
+			Moves:        []engine.Move{{TS: 100, WaterL: ptr(10.0), In: "room"}, {TS: 120, WindMS: ptr(3.0)}},
 			EndS:         300,
 		},
 	}
@@ -48,12 +48,13 @@ func TestEveryKnobTurnsAndLeavesTheFamilyAlone(t *testing.T) {
 		FuelMass:      {Vary{ID: "burner", Low: 0.5, High: 0.5}, func(s engine.Scenario) float64 { return s.Fuels[0].HRRKW[1][1] }, 100},
 		BurnerPower:   {Vary{ID: "burner", Low: 3, High: 3}, func(s engine.Scenario) float64 { return s.Fuels[0].HRRKW[1][1] }, 600},
 		MoveTime:      {Vary{Low: -40, High: -40}, func(s engine.Scenario) float64 { return s.Moves[0].TS }, 60},
+		MoveWind:      {Vary{Low: 7, High: 7}, func(s engine.Scenario) float64 { return *s.Moves[1].WindMS }, 7},
 		MoveWater:     {Vary{Low: 1.5, High: 1.5}, func(s engine.Scenario) float64 { return *s.Moves[0].WaterL }, 15},
 		WindSpeed:     {Vary{Low: 4, High: 4}, func(s engine.Scenario) float64 { return s.Ambient.WindMS }, 4},
 		AirTemp:       {Vary{Low: -5, High: -5}, func(s engine.Scenario) float64 { return s.Ambient.TempC }, -5},
 	}
 	for _, knob := range Knobs {
-		if knob == FuelOf {
+		if knob == FuelOf || knob == FuelRoom || knob == WindSide {
 			continue // takes a word, see below
 		}
 		c, listed := cases[knob]
@@ -68,17 +69,26 @@ func TestEveryKnobTurnsAndLeavesTheFamilyAlone(t *testing.T) {
 	}
 }
 
-func TestFuelKindDrawsEveryWord(t *testing.T) {
-	family := oneRoom()
-	family.Vary = []Vary{{Knob: FuelOf, ID: "burner", Words: []string{"straw", "softwood"}}}
-	seen := map[string]int{}
-	for seed := range uint64(40) {
-		scene, err := family.scene(draw(seed))
-		require.NoError(t, err)
-		seen[scene.Fuels[0].Kind]++
+func TestKnobsOfWordsDrawEveryWord(t *testing.T) {
+	for knob, c := range map[Knob]struct {
+		words []string
+		got   func(engine.Scenario) string
+	}{
+		FuelOf:   {[]string{"straw", "softwood"}, func(s engine.Scenario) string { return s.Fuels[0].Kind }},
+		FuelRoom: {[]string{"room", "hall"}, func(s engine.Scenario) string { return s.Fuels[0].In }},
+		WindSide: {[]string{"A", "C"}, func(s engine.Scenario) string { return string(s.Ambient.WindFrom) }},
+	} {
+		family := oneRoom()
+		family.Vary = []Vary{{Knob: knob, ID: "burner", Words: c.words}}
+		seen := map[string]int{}
+		for seed := range uint64(40) {
+			scene, err := family.scene(draw(seed))
+			require.NoError(t, err)
+			seen[c.got(scene)]++
+		}
+		assert.Len(t, seen, 2, knob)
+		assert.Greater(t, min(seen[c.words[0]], seen[c.words[1]]), 8, knob)
 	}
-	assert.Len(t, seen, 2)
-	assert.Greater(t, min(seen["straw"], seen["softwood"]), 8)
 }
 
 func TestDrawReachesEveryStepAndNoOther(t *testing.T) {

@@ -30,6 +30,7 @@ type walk struct {
 	since  float64
 	shown  []string // openings whose past is kept
 	past   []past
+	test   bool // for a test form: what lies near a cut point is asked too
 }
 
 // to runs on to a moment in steps short enough to notice a change of stage.

@@ -7,8 +7,11 @@ import (
 
 // blind is the mean error of every reply that could have been given: what
 // someone who guesses with closed eyes loses on average.
-func blind(kind quiz.AskKind, accept []quiz.Reply) float64 {
-	guesses := possible(kind)
+func blind(kind quiz.AskKind, show []string, accept []quiz.Reply) float64 {
+	if kind == quiz.AskMoment {
+		return half // to report at once or never, by the toss of a coin
+	}
+	guesses := possible(kind, show)
 	sum := 0.0
 	for i := range guesses {
 		sum += distance(kind, &guesses[i], accept)
@@ -16,9 +19,9 @@ func blind(kind quiz.AskKind, accept []quiz.Reply) float64 {
 	return sum / float64(len(guesses))
 }
 
-// possible lists every reply to an ask; a plane, which is a number, in
-// hundredths of the opening's height.
-func possible(kind quiz.AskKind) []quiz.Reply {
+// possible lists every reply to an ask of an item that shows these openings; a
+// plane, which is a number, in hundredths of the opening's height.
+func possible(kind quiz.AskKind, show []string) []quiz.Reply {
 	var list []quiz.Reply
 	switch kind {
 	case quiz.AskLevel:
@@ -42,6 +45,14 @@ func possible(kind quiz.AskKind) []quiz.Reply {
 		list = []quiz.Reply{{Regime: engine.FuelLimited}, {Regime: engine.VentilationLimited}}
 	case quiz.AskChange:
 		list = []quiz.Reply{{Change: quiz.Less}, {Change: quiz.Same}, {Change: quiz.More}}
+	case quiz.AskTrend:
+		list = []quiz.Reply{{Trend: quiz.Better}, {Trend: quiz.Steady}, {Trend: quiz.Worse}}
+	case quiz.AskPick:
+		list = []quiz.Reply{{Pick: quiz.First}, {Pick: quiz.Second}}
+	case quiz.AskOpening:
+		for _, id := range show {
+			list = append(list, quiz.Reply{Opening: id})
+		}
 	}
 	return list
 }

@@ -42,6 +42,12 @@ func apart(kind quiz.AskKind, a, b *quiz.Reply) float64 {
 		return wordsApart(a.Regime, b.Regime, nil)
 	case quiz.AskChange:
 		return math.Abs(float64(changeRank(a.Change)-changeRank(b.Change))) / 2
+	case quiz.AskTrend:
+		return wordsApart(a.Trend, b.Trend, nearTrends)
+	case quiz.AskOpening:
+		return wordsApart(a.Opening, b.Opening, nil)
+	case quiz.AskPick:
+		return wordsApart(a.Pick, b.Pick, nil)
 	}
 	return 1
 }
@@ -65,6 +71,9 @@ var nearStages = near[engine.Stage]{
 	{engine.VentilationDecay, engine.Decay},
 	{engine.Decay, engine.AfterKnockDown},
 }
+
+// nearTrends: steady lies between better and worse.
+var nearTrends = near[quiz.Trend]{{quiz.Better, quiz.Steady}, {quiz.Steady, quiz.Worse}}
 
 func wordsApart[T comparable](a, b T, pairs near[T]) float64 {
 	switch {

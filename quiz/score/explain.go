@@ -23,7 +23,7 @@ func Explain(family string, asks []quiz.Ask, parts []quiz.Part) (why, tell strin
 		if line := lineOf(family, &asks[i], &parts[i], opening); line != "" && !slices.Contains(lines, line) {
 			lines = append(lines, line)
 		}
-		if o := outcome(&asks[i], &parts[i].Truth[0]); o != "" {
+		if o := outcome(&asks[i], &parts[i]); o != "" {
 			tell += family + "tell/" + o + "?tell/" + o + "?"
 		}
 	}
@@ -46,7 +46,7 @@ func lineOf(family string, ask *quiz.Ask, part *quiz.Part, opening string) strin
 	if ask.Kind == quiz.AskLevel {
 		id, slots = levelLine(ask.Cue, part)
 	} else {
-		o := outcome(ask, &part.Truth[0])
+		o := outcome(ask, part)
 		switch {
 		case o == "":
 			return ""
@@ -78,7 +78,8 @@ func levelLine(c engine.Cue, part *quiz.Part) (id string, slots []string) {
 
 // outcome names what came true of an ask, as the catalogue does, or nothing for
 // an answer that is a number.
-func outcome(ask *quiz.Ask, truth *quiz.Reply) string {
+func outcome(ask *quiz.Ask, part *quiz.Part) string {
+	truth, accepted := &part.Truth[0], len(part.Truth)
 	id := string(ask.Kind)
 	if ask.Cue != "" {
 		id += "/" + string(ask.Cue)
@@ -93,6 +94,9 @@ func outcome(ask *quiz.Ask, truth *quiz.Reply) string {
 	case quiz.AskChange:
 		return id + "/" + string(truth.Change)
 	case quiz.AskTrend:
+		if accepted > 1 {
+			return id + "/starved" // neither better nor plainly worse
+		}
 		return id + "/" + string(truth.Trend)
 	case quiz.AskOpening, quiz.AskPick:
 		return id

@@ -16,7 +16,7 @@ func Judge(item *quiz.Item, accept [][]quiz.Reply, answer *quiz.Answer) (quiz.Ve
 	}
 	sum := 0.0
 	for i, ask := range item.Question.Asks {
-		part := judgePart(ask, accept[i], given[ask.ID])
+		part := judgePart(item, ask, accept[i], given[ask.ID])
 		verdict.Parts = append(verdict.Parts, part)
 		sum += part.Error
 	}
@@ -24,6 +24,10 @@ func Judge(item *quiz.Item, accept [][]quiz.Reply, answer *quiz.Answer) (quiz.Ve
 	if answer.Confidence != nil && item.Kind == quiz.CallStage {
 		brier := Brier(*answer.Confidence, allRight(verdict.Parts))
 		verdict.Brier = &brier
+	}
+	if item.Kind == quiz.CallStage {
+		overlap := callOverlap(verdict.Parts)
+		verdict.Overlap = &overlap
 	}
 	return verdict, nil
 }
@@ -48,7 +52,7 @@ func byAsk(item *quiz.Item, answer *quiz.Answer) (map[string]*quiz.Reply, error)
 		case given[reply.Ask] != nil:
 			return nil, engine.Bad(where+".ask", "is answered twice", "answer each question once")
 		}
-		if err := checkReply(where, kind, reply); err != nil {
+		if err := checkReply(where, kind, item.Show, reply); err != nil {
 			return nil, err
 		}
 		given[reply.Ask] = reply
@@ -56,7 +60,7 @@ func byAsk(item *quiz.Item, answer *quiz.Answer) (map[string]*quiz.Reply, error)
 	return given, nil
 }
 
-func judgePart(ask quiz.Ask, accept []quiz.Reply, reply *quiz.Reply) quiz.Part {
+func judgePart(item *quiz.Item, ask quiz.Ask, accept []quiz.Reply, reply *quiz.Reply) quiz.Part {
 	part := quiz.Part{Ask: ask.ID, Kind: ask.Kind, Cue: ask.Cue, Given: quiz.Reply{Ask: ask.ID, Unsure: true}, Truth: accept}
 	if reply == nil {
 		part.Error, part.Remark = 1, "remark/unanswered"
@@ -64,8 +68,12 @@ func judgePart(ask quiz.Ask, accept []quiz.Reply, reply *quiz.Reply) quiz.Part {
 	}
 	part.Given = *reply
 	if reply.Unsure {
-		part.Error = blind(ask.Kind, accept)
+		part.Error = blind(ask.Kind, item.Show, accept)
 		part.Remark = remark(ask.Kind, &part)
+		return part
+	}
+	if ask.Kind == quiz.AskMoment {
+		judgeReport(&part, item.Watch)
 		return part
 	}
 	part.Error = distance(ask.Kind, reply, accept)

@@ -13,8 +13,10 @@ func remark(kind quiz.AskKind, part *quiz.Part) string {
 	switch {
 	case kind == quiz.AskPlane:
 		return planeRemark(part)
-	case kind == quiz.AskMoment:
+	case part.Signal != "":
 		return "remark/" + string(part.Signal)
+	case part.Given.Unsure && kind == quiz.AskMoment:
+		return "remark/unanswered"
 	case part.Given.Unsure:
 		return engine.Sentence("remark/unsure", engine.Slot("truth", spell(truth)))
 	case part.Right:

@@ -11,14 +11,18 @@ func place(i int) string { return "replies[" + strconv.Itoa(i) + "]" }
 
 // checkReply demands exactly the one field that answers this kind of ask, or
 // "cannot tell" alone.
-func checkReply(where string, kind quiz.AskKind, r *quiz.Reply) error {
+func checkReply(where string, kind quiz.AskKind, show []string, r *quiz.Reply) error {
 	filled := map[quiz.AskKind]bool{
-		quiz.AskLevel:  r.Level != nil,
-		quiz.AskFlow:   r.Flow != "",
-		quiz.AskPlane:  r.Plane != nil,
-		quiz.AskStage:  r.Stage != "",
-		quiz.AskRegime: r.Regime != "",
-		quiz.AskChange: r.Change != "",
+		quiz.AskLevel:   r.Level != nil,
+		quiz.AskFlow:    r.Flow != "",
+		quiz.AskPlane:   r.Plane != nil,
+		quiz.AskStage:   r.Stage != "",
+		quiz.AskRegime:  r.Regime != "",
+		quiz.AskChange:  r.Change != "",
+		quiz.AskOpening: r.Opening != "",
+		quiz.AskTrend:   r.Trend != "",
+		quiz.AskPick:    r.Pick != "",
+		quiz.AskMoment:  (r.AtS != nil) != r.Quiet,
 	}
 	count := 0
 	for _, set := range filled {
@@ -27,6 +31,8 @@ func checkReply(where string, kind quiz.AskKind, r *quiz.Reply) error {
 		}
 	}
 	switch {
+	case r.EventS != nil:
+		return engine.Bad(where+".event_s", "is part of an answer", "leave it out: only a truth has it")
 	case r.Unsure && count == 0:
 		return nil
 	case r.Unsure:
@@ -34,10 +40,10 @@ func checkReply(where string, kind quiz.AskKind, r *quiz.Reply) error {
 	case count != 1 || !filled[kind]:
 		return engine.Bad(where, "does not answer this question", "give "+string(kind)+" and nothing else")
 	}
-	return checkValue(where, kind, r)
+	return checkValue(where, kind, show, r)
 }
 
-func checkValue(where string, kind quiz.AskKind, r *quiz.Reply) error {
+func checkValue(where string, kind quiz.AskKind, show []string, r *quiz.Reply) error {
 	switch kind {
 	case quiz.AskLevel:
 		if *r.Level < 0 || *r.Level > engine.TopLevel {
@@ -55,6 +61,16 @@ func checkValue(where string, kind quiz.AskKind, r *quiz.Reply) error {
 		return known(where+".regime", r.Regime, []engine.Regime{engine.FuelLimited, engine.VentilationLimited})
 	case quiz.AskChange:
 		return known(where+".change", r.Change, []quiz.Change{quiz.Less, quiz.Same, quiz.More})
+	case quiz.AskOpening:
+		return known(where+".opening", r.Opening, show)
+	case quiz.AskTrend:
+		return known(where+".trend", r.Trend, []quiz.Trend{quiz.Better, quiz.Steady, quiz.Worse})
+	case quiz.AskPick:
+		return known(where+".pick", r.Pick, []quiz.Pick{quiz.First, quiz.Second})
+	case quiz.AskMoment:
+		if r.AtS != nil && !(*r.AtS >= 0) {
+			return engine.Bad(where+".at_s", "is out of range", "give a time in the scene, in seconds")
+		}
 	}
 	return nil
 }

@@ -16,6 +16,8 @@ export interface FamilyInfo {
   title: string
   kind: Item['kind']
   lesson: string
+  /** What a which_of_two family can set apart. */
+  pairs: Contrast[]
 }
 
 /** A fire that was opened in the worker; frames hold frameLength numbers. */

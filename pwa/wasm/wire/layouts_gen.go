@@ -266,6 +266,7 @@ var quizReply = layout{kind: object, size: unsafe.Sizeof(quiz.Reply{}), alloc: a
 	{"pick", unsafe.Offsetof(quiz.Reply{}.Pick), &ofText, absent},
 	{"at_s", unsafe.Offsetof(quiz.Reply{}.AtS), &layout{kind: pointer, elem: &ofNumber}, absent},
 	{"quiet", unsafe.Offsetof(quiz.Reply{}.Quiet), &ofTruth, absent},
+	{"event_s", unsafe.Offsetof(quiz.Reply{}.EventS), &layout{kind: pointer, elem: &ofNumber}, absent},
 	{"unsure", unsafe.Offsetof(quiz.Reply{}.Unsure), &ofTruth, absent},
 }}
 

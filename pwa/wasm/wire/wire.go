@@ -43,6 +43,8 @@ func Encode(v any) any {
 		return quizVerdict.write(unsafe.Pointer(&v))
 	case quiz.Progress:
 		return quizProgress.write(unsafe.Pointer(&v))
+	case quiz.Contrast:
+		return quizContrast.write(unsafe.Pointer(&v))
 	case []quiz.Scene:
 		return quizScene.writeList((*slice)(unsafe.Pointer(&v)))
 	case map[string]any, []any, string, bool, int, float64, nil:

@@ -1,0 +1,105 @@
+package progress
+
+import (
+	"slices"
+	"strconv"
+
+	"lintel/engine"
+	"lintel/quiz"
+	"lintel/quiz/score"
+)
+
+// calls adds up the calls of stage and regime.
+func calls(attempts []quiz.Attempt) quiz.CallProgress {
+	var overlaps, briers []float64
+	var forecasts []score.Forecast
+	sum := quiz.CallProgress{Calibration: []quiz.Bin{}}
+	for i := range attempts {
+		a := &attempts[i]
+		if a.Kind != quiz.CallStage {
+			continue
+		}
+		sum.N++
+		if a.Overlap != nil {
+			overlaps = append(overlaps, *a.Overlap)
+		}
+		if a.Brier != nil {
+			briers = append(briers, *a.Brier)
+		}
+		if a.Confidence != nil {
+			forecasts = append(forecasts, score.Forecast{Said: *a.Confidence, Came: !slices.ContainsFunc(a.Parts, func(p quiz.Part) bool { return !p.Right })})
+		}
+	}
+	sum.Overlap, sum.Brier = mean(overlaps), mean(briers)
+	if len(forecasts) > 0 {
+		bins, gap := score.Calibration(forecasts)
+		sum.Calibration, sum.Gap = bins, &gap
+	}
+	return sum
+}
+
+// reports adds up what was called out, and when.
+func reports(attempts []quiz.Attempt) quiz.ReportProgress {
+	var sum quiz.ReportProgress
+	var leads []float64
+	for i := range attempts {
+		for j := range attempts[i].Parts {
+			p := &attempts[i].Parts[j]
+			count := map[quiz.Signal]*int{quiz.Hit: &sum.Hits, quiz.Miss: &sum.Misses, quiz.FalseAlarm: &sum.FalseAlarms, quiz.CorrectRejection: &sum.CorrectRejections}[p.Signal]
+			if count == nil {
+				continue
+			}
+			*count++
+			sum.N++
+			if p.LeadS != nil {
+				leads = append(leads, *p.LeadS)
+			}
+		}
+	}
+	if d, c, ok := score.Detection(sum.Hits, sum.Misses, sum.FalseAlarms, sum.CorrectRejections); ok {
+		sum.DPrime, sum.Criterion = &d, &c
+	}
+	sum.LeadS = median(leads)
+	return sum
+}
+
+// confuse notes what was taken for what.
+func (b *book) confuse(p *quiz.Part) {
+	if p.Right || len(p.Truth) == 0 {
+		return
+	}
+	switch truth := &p.Truth[0]; {
+	case p.Given.Stage != "" && truth.Stage != "":
+		pair := []engine.Stage{truth.Stage, p.Given.Stage}
+		slices.SortFunc(pair, func(x, y engine.Stage) int {
+			return slices.Index(engine.Stages, x) - slices.Index(engine.Stages, y)
+		})
+		b.count(string(pair[0])+" "+string(pair[1]), quiz.Contrast{Stages: pair})
+	case p.Given.Level != nil && truth.Level != nil:
+		_, cue := whatAsked(p)
+		low, high := min(*p.Given.Level, *truth.Level), max(*p.Given.Level, *truth.Level)
+		b.count(string(cue)+" "+strconv.Itoa(low)+strconv.Itoa(high), quiz.Contrast{Cue: cue, Levels: []int{low, high}})
+	}
+}
+
+func (b *book) count(key string, contrast quiz.Contrast) {
+	if b.confused[key] == nil {
+		b.confused[key] = &quiz.Confusion{Contrast: contrast}
+	}
+	b.confused[key].N++
+}
+
+// confusions are the pairs taken for one another, the most often first.
+func (b *book) confusions() []quiz.Confusion {
+	keys := make([]string, 0, len(b.confused))
+	for key := range b.confused {
+		keys = append(keys, key)
+	}
+	slices.Sort(keys)
+	slices.SortStableFunc(keys, func(x, y string) int { return b.confused[y].N - b.confused[x].N })
+	list := []quiz.Confusion{}
+	for _, key := range keys[:min(len(keys), mostConfusions)] {
+		list = append(list, *b.confused[key])
+	}
+	return list
+}

@@ -37,7 +37,7 @@ function edge(view: View, b: Block, z: number, outM: number): Eave {
 
 // The most of a rise that an eave holds back: some always finds its way out
 // along the edge. Chosen by us, by eye.
-const HOLDS = 0.88
+const HOLDS = 0.74
 const GRAVITY = 9.81
 
 /**

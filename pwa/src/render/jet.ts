@@ -39,7 +39,7 @@ export interface Slant { right: number; down: number }
 // to the upper right (view.ts): the share of its speed that shows is chosen by
 // us, so that fast smoke is seen to travel and not only to grow.
 const SLANTS: Record<Facing, Slant> = {
-  eye: { right: -0.36, down: -0.34 },
+  eye: { right: -0.24, down: -0.52 },
   away: { right: 0.25, down: -0.3 },
   left: { right: -0.95, down: -0.05 },
   right: { right: 0.95, down: -0.05 },

@@ -64,15 +64,16 @@ const DRAWN_OUT = 0.55
 const LUMPS = 0.6
 
 // What its face is made of: the depth itself, and its unevenness. The first is
-// weak, so that the edge of an opening does not darken a thin band of smoke.
-const BODY = 0.35
-const SKIN = 0.8
+// weak, so that the edge of an opening neither darkens a thin band of smoke nor
+// stands out as a rim.
+const BODY = 0.1
+const SKIN = 0.9
 
 /** How the row at work boils: size of its lumps in a cell's measure, and how far they have risen. */
 interface Boil { perCell: number; risen: number }
 
 function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
-  const size = breadth.opening[j]! * (grownAt(breadth, j) > 0.5 ? 0.55 * HIGH_EDDY : 0.7)
+  const size = breadth.opening[j]! * (grownAt(breadth, j) > 0.5 ? 0.5 * HIGH_EDDY : 0.8)
   boil.perCell = (0.5 * cellM) / size
   boil.risen = breadth.risenM / size
 }
@@ -117,7 +118,7 @@ function unwound(now: Float32Array, o: number): number {
   if (tau < 0.02 || next < 0.02) return 1
   const wound = Math.abs(now[o + GRAIN_X]! / tau - now[o + FIELDS + GRAIN_X]! / next) +
     Math.abs(now[o + GRAIN_Y]! / tau - now[o + FIELDS + GRAIN_Y]! / next)
-  return wound < 0.35 ? 1 : wound > 0.8 ? 0 : (0.8 - wound) / 0.45
+  return wound < 0.24 ? 1 : wound > 0.54 ? 0 : (0.54 - wound) / 0.3
 }
 
 // Smoke that hides even a lamp (optical depth 8, the top cut of density in
@@ -131,7 +132,7 @@ const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL 
 function billow(noise: Noise, x: number, y: number): number {
   const large = Math.abs(noise.at(x, y))
   const small = Math.abs(noise.at(2.3 * x + 11.7, 2.3 * y + 4.9))
-  return 2.3 * large + 0.6 * small - 0.87
+  return 2.5 * large + 0.32 * small - 0.84
 }
 
 // The glow follows the burning gas with this delay, which no flicker faster
@@ -193,7 +194,7 @@ function shade({ nx, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: Light
     pixels[p] = colour[0]! * (1 + raise) + lift
     pixels[p + 1] = colour[1]! * (1 + raise) + lift
     pixels[p + 2] = colour[2]! * (1 + raise) + lift
-    const smokeA = hides(tau, grain[cell]!)
+    const smokeA = hides(tau, grain[cell]! * (1 + BITES * rim(now, cell * FIELDS, fineRow * FIELDS, tau)))
     pixels[p + 3] = 255 * smokeA
     if (fire > 0.02) ignite(fire, tau, smokeA, pixels, p)
   }
@@ -217,6 +218,18 @@ function hides(tau: number, uneven: number): number {
   return clamp01(plain + uneven * plain * (1 - plain))
 }
 
+// How much harder the lumps bite where smoke ends: its outline is knobbly, not
+// blurred. Chosen by us, by eye.
+const BITES = 3.2
+
+/** How steeply smoke ends here, as a share of its depth: 0 well within it, 1 on its rim. */
+function rim(now: Float32Array, o: number, down: number, tau: number): number {
+  const across = now[o + FIELDS]! - now[o - FIELDS]!
+  const downward = now[o + down]! - now[o - down]!
+  const steep = (0.9 * (Math.abs(across) + Math.abs(downward))) / (tau + 0.02) - 0.12
+  return steep < 0 ? 0 : steep > 1 ? 1 : steep
+}
+
 /** The glow with its neighbours mixed in, so that no flame ends on the edge of a cell. */
 function soft(glow: Float32Array, p: number, row: number): number {
   const up = p - row
@@ -238,9 +251,13 @@ function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedA
 
 /** Light from the upper left on the face of the smoke: -1 to 1. */
 function relief(face: Float32Array, cell: number, down: number): number {
-  const across = face[cell + 1]! - face[cell - 1]!
-  const downward = face[cell + down]! - face[cell - down]!
-  const slope = 1.5 * across + 2.1 * downward
+  const ul = cell - down - 1
+  const ur = ul + 2
+  const dl = cell + down - 1
+  const dr = dl + 2
+  const across = face[ur]! + 2 * face[cell + 1]! + face[dr]! - face[ul]! - 2 * face[cell - 1]! - face[dl]!
+  const downward = face[dl]! + 2 * face[cell + down]! + face[dr]! - face[ul]! - 2 * face[cell - down]! - face[ur]!
+  const slope = 0.5 * across + 0.7 * downward
   return slope / (1 + Math.abs(slope))
 }
 

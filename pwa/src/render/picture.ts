@@ -165,7 +165,7 @@ const rises = ({ area, look, outsideC }: Jet): number =>
 /** Rates by which air and smoke fade, scaled with the building so that a box and a house look alike. */
 function fadingOf(topM: number): Fading {
   const turn = Math.sqrt(topM / 9.81) // the time gas takes to rise by the building's height; Froude
-  return { drag: 0.12 / turn, still: 1.5 / turn, sideways: 0.45 / turn, thin: 0.07 / turn, cool: 0.38 / turn, dry: 0.55 / turn, burn: 1.3 / turn }
+  return { drag: 0.12 / turn, still: 1.5 / turn, sideways: 0.45 / turn, thin: 0.09 / turn, cool: 0.1 / turn, dry: 0.55 / turn, burn: 1.3 / turn }
 }
 
 const EASE = 1 - Math.exp(-STEP_S / 0.12) // a time constant of 0.12 s, chosen by us

@@ -49,7 +49,11 @@ const FADE_PER_S = 3
 const MEAN_S = 0.3
 const FITS = 0.6
 /** A new picture shows a fire that has been smoking: the steps that it is ahead of. */
-const HEAD_START = 75
+const HEAD_START = 180
+/** Script time of one picture while it catches up. Nothing waits for more than that. Chosen by us. */
+const CATCH_UP_MS = 8
+/** Share by which smoke comes up at each picture once it has caught up. Chosen by us. */
+const COMES = 0.12
 /** A fire that jumps by more than this was wound back or on: its smoke starts ahead again. Chosen by us. */
 const JUMP_S = 8
 
@@ -78,6 +82,8 @@ export class Show {
   #late = 0
   #mean = 0
   #behind = HEAD_START
+  /** How far the smoke has come up since its head start was over. */
+  #come = 0
   /** Time of the fire in the newest frame. */
   #seenS = 0
 
@@ -131,10 +137,14 @@ export class Show {
     if (tS < this.#seenS - 0.5 || tS > this.#seenS + JUMP_S) this.#behind = HEAD_START
     this.#seenS = tS
     const began = performance.now()
-    while (this.#behind > 0) {
+    for (let n = 1; this.#behind > 0; n++) {
       this.#stepOnce(showing)
       this.#behind--
-      if (!inStills && performance.now() - began > BUDGET_MS) return
+      const took = performance.now() - began
+      if (!inStills && took > CATCH_UP_MS) {
+        this.#mean = took / n // what a step takes is known before the first of them is shown
+        return
+      }
     }
   }
 
@@ -168,6 +178,7 @@ export class Show {
     this.#wallKey = NaN
     this.#waits = true
     this.#behind = HEAD_START
+    this.#come = 0
   }
 
   #draw(showing: Showing, inStills: boolean): void {
@@ -187,7 +198,7 @@ export class Show {
     ctx.globalAlpha = 1
     ctx.drawImage(this.#ground!, 0, 0)
     this.#zoomPixels(ctx)
-    if (picture.showsBehind) this.#film!.show(ctx, picture.back, width, height)
+    if (picture.showsBehind && this.#behind === 0) this.#film!.show(ctx, picture.back, width, height)
     ctx.setTransform(1, 0, 0, 1, 0, 0)
     ctx.globalAlpha = 1 - 0.9 * this.#fade
     ctx.drawImage(this.#wall!, 0, 0)
@@ -200,7 +211,8 @@ export class Show {
     drawCutaway(pen, picture.view, palette, frame, cut, picture.timeS)
     if (this.#fade < 0.5) this.#wisps!.draw(pen, palette)
     this.#zoomPixels(ctx)
-    ctx.globalAlpha = 1 - 0.8 * this.#fade
+    this.#come = this.#behind > 0 ? 0 : inStills ? 1 : Math.min(1, this.#come + COMES)
+    ctx.globalAlpha = (1 - 0.8 * this.#fade) * this.#come
     this.#film!.show(ctx, picture.front, width, height)
     ctx.globalAlpha = 1
     if (picture.view.away > 1) drawHaze(this.#pen(ctx, picture.view), picture.view, palette)

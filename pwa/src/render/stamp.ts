@@ -13,7 +13,7 @@ export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: nu
   const { look } = jet
   if (!(jet.depth > 0.01 || look.flameKW > 0) || !(look.outVelocityMS > 0.005)) return 0
   // A churning outflow comes in puffs, about two a second; a smooth one is steady. Chosen by us.
-  const puff = 1 + 0.4 * jet.churn * noise.rough(time * 2.1, jet.seed * 9.7)
+  const puff = 1 + 0.16 * jet.churn * noise.rough(time * 2.1, jet.seed * 9.7)
   const speed = look.outVelocityMS * puff
   const smoke = hidden(jet.facing) ? grid.back : grid.front
   stampSmoke(grid, smoke, jet, left, noise, time)
@@ -71,8 +71,8 @@ function drawIn(f: Float32Array, o: number): void {
   f[o + GRAIN_Y]! *= DRAWN_IN
 }
 
-/** Size of the lumps in the smoke: about half of the opening's narrower side. Chosen by us, by eye. */
-const grainOf = ({ area }: Jet) => 0.46 * Math.min(area.x1 - area.x0, Math.max(0.03, area.y1 - area.y0)) + 1e-3
+/** Size of the lumps in the smoke: some two thirds of the opening's narrower side. Chosen by us, by eye. */
+const grainOf = ({ area }: Jet) => 0.62 * Math.min(area.x1 - area.x0, Math.max(0.03, area.y1 - area.y0)) + 1e-3
 
 /** Share of the outflow's height that burns: all of it once the flame is as long as that height. */
 function flameReach({ look, area, plane }: Jet): number {
@@ -87,7 +87,7 @@ function flameStrength({ look, area, share }: Jet): number {
 
 // A jet toward the eye widens on the picture at this share of its speed over its
 // breadth. Chosen by us, by eye: more would push smoke down past the sill.
-const SPREADS = 0.22
+const SPREADS = 0.07
 
 function stampAir(grid: Grid, smoke: Smoke, jet: Jet, speed: number): void {
   const { area, plane } = jet

@@ -9,7 +9,7 @@ import type { Picture } from './picture'
 // before the opening, which is lower on the picture, that draw together and end
 // in it, faint at their tails. Nothing is drawn where nothing is drawn in.
 
-const EACH = 8 // strokes per opening, chosen by us
+const EACH = 5 // strokes per opening, chosen by us
 const TRAIL = 16 // steps of path that show behind each
 const LIFE_S = 1.6
 const COMES_S = 0.16 // time in which a stroke comes up, or goes
@@ -42,13 +42,13 @@ export class Wisps {
 
   draw({ ctx, pixel }: Pen, palette: Palette): void {
     ctx.strokeStyle = palette.mote
-    ctx.lineWidth = 1.2 * pixel
+    ctx.lineWidth = 1 * pixel
     ctx.lineCap = 'round'
     for (const inlet of this.#picture.inlets()) {
       if (inlet.speedMS < SLOW_PER_S * inlet.reach) continue
       for (const wisp of this.#wisps.get(inlet.index) ?? []) {
         if (wisp.length < 2) continue
-        const strong = 0.42 * Math.max(0, Math.min(1, wisp.age / COMES_S, (LIFE_S - wisp.age) / COMES_S))
+        const strong = 0.3 * Math.max(0, Math.min(1, wisp.age / COMES_S, (LIFE_S - wisp.age) / COMES_S))
         for (let from = 0; from < wisp.length - 1; from += PART) tail(ctx, wisp, from, strong * (1 - from / TRAIL))
       }
     }

@@ -60,10 +60,10 @@ export function drawSeenFire(pen: Pen, view: View, place: Place, frame: FrameLoo
   const depth = (block.d0 + block.d1) / 2
   const seat = project(view, (block.a0 + block.a1) / 2, block.z0, depth)
   const room = block.z1 - block.z0
-  const reach = Math.min(1.4 * room, 0.25 * room + flameLength({ flameKW: hrrKW }))
+  const reach = Math.min(1.1 * room, 0.2 * room + 0.8 * flameLength({ flameKW: hrrKW }))
   const glow = ctx.createRadialGradient(seat.x, seat.y, 0, seat.x, seat.y, reach)
-  glow.addColorStop(0, 'rgba(255,176,84,0.85)')
-  glow.addColorStop(0.45, 'rgba(214,96,30,0.5)')
+  glow.addColorStop(0, 'rgba(255,176,84,0.7)')
+  glow.addColorStop(0.45, 'rgba(206,92,30,0.34)')
   glow.addColorStop(1, 'rgba(150,50,12,0)')
   ctx.fillStyle = glow
   ctx.fillRect(seat.x - reach, seat.y - reach, 2 * reach, 2 * reach)

@@ -69,7 +69,7 @@ export const DAY: Palette = {
   leaf: '#8a724b', glass: '#4f5a5f', shine: ['rgba(196,210,216,0.5)', 'rgba(150,166,170,0.1)'],
   mote: 'rgba(255,252,244,0.85)', mark: '#b3401e',
   cut: '#3b352d', warm: [222, 186, 134], hot: [190, 62, 26], air: '#ece7dc', ink: '#23201c', paper: '#f6f2e9',
-  smoke: { dark: 0.05, pale: 0.97, cast: [1, 0.996, 0.985], relief: 0.34 }, haze: '#c3c9c6',
+  smoke: { dark: 0.035, pale: 0.97, cast: [1, 0.996, 0.985], relief: 0.3 }, haze: '#c3c9c6',
 }
 
 export const DUSK: Palette = {

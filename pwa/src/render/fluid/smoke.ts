@@ -59,7 +59,7 @@ function carryKind(grid: Grid, smoke: Smoke, fading: Fading, c: number, x: numbe
   kindNext[o + LIGHT] = kept * (wa * kind[p + LIGHT]! + wb * kind[q + LIGHT]! + wc * kind[r + LIGHT]! + wd * kind[s + LIGHT]!)
   kindNext[o + TINT] = kept * (wa * kind[p + TINT]! + wb * kind[q + TINT]! + wc * kind[r + TINT]! + wd * kind[s + TINT]!)
   kindNext[o + STEAM] = fresh * (1 - fading.dry * dt) * (1 - fading.thin * dt) * steam
-  const cooled = fresh * fresh * fresh * (1 - fading.cool * dt)
+  const cooled = fresh * fresh * (1 - fading.cool * dt)
   kindNext[o + HEAT] = cooled * (wa * kind[p + HEAT]! + wb * kind[q + HEAT]! + wc * kind[r + HEAT]! + wd * kind[s + HEAT]!)
   return kept
 }

@@ -24,7 +24,7 @@ export interface Building {
 // grows, is short of air behind a nearly shut port, and burns out in minutes.
 // Foam plastic is never burned in a live prop.
 const boxLoads: Load[] = [
-  { id: 'softwood', parts: [{ fuel: 'straw', kg: 0.05 }, { fuel: 'softwood', kg: 1.2 }], simulatedOnly: false },
+  { id: 'softwood', parts: [{ fuel: 'straw', kg: 0.05 }, { fuel: 'softwood', kg: 2 }], simulatedOnly: false },
   { id: 'straw', parts: [{ fuel: 'straw', kg: 0.12 }], simulatedOnly: false },
   { id: 'foam', parts: [{ fuel: 'polystyrene', kg: 0.05 }], simulatedOnly: true },
 ]

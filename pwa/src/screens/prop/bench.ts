@@ -5,7 +5,7 @@ import type { Move, Side } from '../../wire.gen'
 import { EngineProblem } from '../../worker/client'
 import { Burn } from './burn'
 import { Pace } from './pace'
-import { STEP_S, stepAt } from './past'
+import { secondsAt, STEP_S, stepAt } from './past'
 import { viewOf, type Now } from './view'
 
 // The bench: one fire, or two on the same clock. The clock may stand anywhere
@@ -106,7 +106,7 @@ export class Bench {
   stepOn(seconds: number): void {
     this.paused.value = true
     this.#pace.settle()
-    this.#do(() => this.#advance(Math.round(seconds / STEP_S)))
+    this.#do(() => this.#advance(stepAt(seconds)))
   }
 
   setSpeed(speed: number): void {
@@ -211,7 +211,7 @@ export class Bench {
     const realS = (at - this.#last) / 1000
     this.#last = at
     if (!this.paused.value) this.#pace.owe(realS, this.speed.value)
-    if (!this.paused.value) this.#pace.note(realS, (this.#step - this.#stepThen) * STEP_S)
+    if (!this.paused.value) this.#pace.note(realS, secondsAt(this.#step - this.#stepThen))
     this.#stepThen = this.#step
     void this.#run()
   }
@@ -252,7 +252,7 @@ export class Bench {
   async #goOn(): Promise<boolean> {
     const seconds = this.paused.value ? 0 : this.#pace.take(PIECE_S)
     const steps = Math.floor(seconds / STEP_S + 1e-6)
-    this.#pace.giveBack(seconds - steps * STEP_S)
+    this.#pace.giveBack(seconds - secondsAt(steps))
     if (steps === 0) return false
     await this.#advance(steps)
     return true
@@ -273,10 +273,10 @@ export class Bench {
     const { rate } = this.#pace
     const short = rate !== undefined && rate < 0.9 * this.speed.value
     this.now.value = {
-      tS: this.#step * STEP_S,
+      tS: secondsAt(this.#step),
       first: viewOf(this.#first, this.#step),
       second: this.#second && viewOf(this.#second, this.#step),
-      branchS: this.#second && this.#branch * STEP_S,
+      branchS: this.#second && secondsAt(this.#branch),
       behindS: this.#pace.behindS,
       managesRate: short ? rate : undefined,
     }

@@ -28,7 +28,7 @@ export function CurvesPanel({ bench, now, selected }: PanelProps) {
       <p class="small soft">{prop.key.seek} {prop.key.upper} {prop.curvePlane} {small && prop.scaleCurves}</p>
       <label class="prop-choose">
         <span>{prop.curveRoom}</span>
-        <select value={room} onChange={(event) => setRoom(event.currentTarget.value)}>
+        <select aria-label={prop.curveRoom} value={room} onChange={(event) => setRoom(event.currentTarget.value)}>
           {roomsOf(scenario.compartments).map((id) => <option key={id} value={id}>{spoken(id)}</option>)}
         </select>
       </label>

@@ -35,7 +35,7 @@ export function FuelPanel({ bench, view }: { bench: Bench; view: View }) {
         </p>
       )}
       <RoomChoice label={prop.layWhere} rooms={roomsOf(scenario.compartments)} chosen={where} choose={setWhere} />
-      <Button look="main" wide onClick={() => bench.lay(load, where)}>
+      <Button look="main" wide onClick={() => { bench.lay(load, where); if (!view.lit) bench.setPaused(false) }}>
         {view.lit ? prop.layMore : prop.layIt}
       </Button>
     </div>

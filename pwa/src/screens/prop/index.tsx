@@ -63,6 +63,7 @@ function useBench(building: Building) {
     Bench.begin(building).then(
       (ready) => {
         begun = ready
+        ready.setPaused(true) // nothing burns yet: the clock starts with the flame
         if (wanted) setBench(ready)
         else ready.close()
       },

@@ -4,7 +4,7 @@ import { prop } from '../../words/en/prop'
 import { trade } from '../../words/en/trade'
 import type { Move, Scenario } from '../../wire.gen'
 import type { Made } from './burn'
-import { STEP_S } from './past'
+import { secondsAt } from './past'
 
 // The moves of a fire as a person counts them: a slider that was dragged is one
 // move, and so is a fuel laid on straw.
@@ -19,7 +19,7 @@ export function listed(moves: readonly Made[], scenario: Scenario): Listed[] {
   const list: (Listed & { key: string })[] = []
   moves.forEach(({ step, move }, index) => {
     const key = move.opening ?? (move.fuel ? `fuel ${move.in}` : move.water_l === undefined ? 'wind' : `water ${index}`)
-    const tS = step * STEP_S
+    const tS = secondsAt(step)
     const last = list.findLast((one) => one.key === key)
     if (last && tS - last.tS < ONE_MOVE_S) {
       last.indexes.push(index)

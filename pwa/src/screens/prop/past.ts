@@ -8,7 +8,11 @@ export const STEP_S = 0.05
 /** Steps between two kept frames: half a second, shorter than a person can tell apart on a clock. Chosen by us. */
 export const SAMPLE_STEPS = 10
 
-export const stepAt = (seconds: number): number => Math.round(seconds / STEP_S)
+/** Steps a second: dividing by them gives whole seconds exactly, which multiplying by a twentieth does not. */
+const STEPS_A_SECOND = 20
+
+export const stepAt = (seconds: number): number => Math.round(seconds * STEPS_A_SECOND)
+export const secondsAt = (step: number): number => step / STEPS_A_SECOND
 
 export class Past {
   readonly steps: number[] = []
@@ -52,7 +56,7 @@ export class Past {
       out[i] = Number.isNaN(mixed) ? from[i]! : mixed
     }
     for (const i of this.#words) out[i] = from[i]!
-    out[FRAME_HEADER.TS] = step * STEP_S
+    out[FRAME_HEADER.TS] = secondsAt(step)
   }
 
   /** How many kept frames are not later than a step. */

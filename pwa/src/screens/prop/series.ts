@@ -1,7 +1,7 @@
 import { COMPARTMENT, COMPARTMENT_LENGTH, FRAME_HEADER, FRAME_HEADER_LENGTH, OPENING, OPENING_LENGTH } from '../../wire.gen'
 import type { Burn } from './burn'
 import { plane } from './differences'
-import { STEP_S } from './past'
+import { secondsAt } from './past'
 
 // The past of one or two fires as columns of numbers over time, for a curve and
 // for its table.
@@ -45,9 +45,9 @@ type Value = (frame: Float32Array) => number | null
 function column({ past, step }: Burn, tS: readonly number[], fromS: number, value: Value): (number | null)[] {
   let at = 0
   return tS.map((t) => {
-    while (at + 1 < past.steps.length && past.steps[at + 1]! * STEP_S <= t + 1e-6) at++
+    while (at + 1 < past.steps.length && secondsAt(past.steps[at + 1]!) <= t + 1e-6) at++
     const frame = past.frames[at]
-    return frame && t >= fromS - 1e-6 && t <= step * STEP_S + 1e-6 ? value(frame) : null
+    return frame && t >= fromS - 1e-6 && t <= secondsAt(step) + 1e-6 ? value(frame) : null
   })
 }
 

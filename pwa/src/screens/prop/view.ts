@@ -1,7 +1,7 @@
 import type { FrameLook } from '../../render'
 import type { Event, Side } from '../../wire.gen'
 import type { Burn, Made } from './burn'
-import { STEP_S } from './past'
+import { secondsAt } from './past'
 
 // What the panels show of the bench, at the moment that its clock stands at.
 
@@ -39,12 +39,12 @@ export function viewOf(burn: Burn, step: number): View {
   const wind = made.findLast((move) => move.wind_m_s !== undefined)
   return {
     frame: burn.lookAt(step),
-    events: burn.events.filter((event) => event.t_s <= step * STEP_S + 1e-6),
+    events: burn.events.filter((event) => event.t_s <= secondsAt(step) + 1e-6),
     moves: burn.moves,
     lit: made.some((move) => move.fuel !== undefined),
     sprayedL: made.reduce((sum, move) => sum + (move.water_l ?? 0), 0),
     windMS: wind?.wind_m_s ?? ambient.wind_m_s ?? 0,
     windFrom: wind?.wind_from ?? ambient.wind_from ?? 'A',
-    headS: burn.step * STEP_S,
+    headS: secondsAt(burn.step),
   }
 }

@@ -38,7 +38,7 @@ function Futures({ bench, now, selected, select }: PanelProps) {
       <h2 class="label">{prop.whatIf}</h2>
       <label class="prop-choose">
         <span>{prop.whatIfOpening}</span>
-        <select value={chosen.id} onChange={(event) => { select(event.currentTarget.value); setWish(undefined) }}>
+        <select aria-label={prop.whatIfOpening} value={chosen.id} onChange={(event) => { select(event.currentTarget.value); setWish(undefined) }}>
           {movable.map((opening) => (
             <option key={opening.id} value={opening.id}>
               {prop.moved(openingName(opening), prop.openness(Math.round(100 * (now.first.frame.openings[openings.indexOf(opening)]?.open ?? 0))))}

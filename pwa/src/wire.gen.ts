@@ -466,6 +466,10 @@ export const TREND_WORDS: readonly Trend[] = ['better', 'steady', 'worse']
 export type Pick = 'first' | 'second'
 export const PICK_WORDS: readonly Pick[] = ['first', 'second']
 
+/** Light is what a scene is seen in: a pale sky behind it, or a dark one. */
+export type Light = 'day' | 'dusk' | 'night'
+export const LIGHT_WORDS: readonly Light[] = ['day', 'dusk', 'night']
+
 /** CheckState says who vouches for an answer's score. */
 export type CheckState = 'waiting' | 'agreed' | 'differs' | 'on_device' | 'unreadable'
 export const CHECK_STATE_WORDS: readonly CheckState[] = ['waiting', 'agreed', 'differs', 'on_device', 'unreadable']
@@ -655,6 +659,8 @@ export interface Item {
   scenario: Scenario
   /** openings to look at, the asked one first */
   show: string[]
+  /** what it is seen in, where that is part of the lesson */
+  light?: Light
   /** two_looks: the times of the two looks, the earlier first */
   look_s?: number[]
   /** which_of_two: the second scene */

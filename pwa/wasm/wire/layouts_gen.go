@@ -76,6 +76,7 @@ var quizItem = layout{kind: object, size: unsafe.Sizeof(quiz.Item{}), alloc: all
 	{"title", unsafe.Offsetof(quiz.Item{}.Title), &ofText, must},
 	{"scenario", unsafe.Offsetof(quiz.Item{}.Scenario), &engineScenario, must},
 	{"show", unsafe.Offsetof(quiz.Item{}.Show), &layout{kind: list, elem: &ofText}, must},
+	{"light", unsafe.Offsetof(quiz.Item{}.Light), &ofText, absent},
 	{"look_s", unsafe.Offsetof(quiz.Item{}.LookS), &layout{kind: list, elem: &ofNumber}, absent},
 	{"second", unsafe.Offsetof(quiz.Item{}.Second), &layout{kind: pointer, elem: &quizMoment}, absent},
 	{"watch", unsafe.Offsetof(quiz.Item{}.Watch), &layout{kind: pointer, elem: &quizSpan}, absent},

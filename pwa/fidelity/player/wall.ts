@@ -1,6 +1,9 @@
 import { STEP_S } from '../../src/render/fluid/step'
 import type { FrameLook } from '../../src/render/frame'
+import type { Rect } from '../../src/render/jet'
+import { layOut } from '../../src/render/layout'
 import { Show, type Showing } from '../../src/render/show'
+import { frameView, openArea } from '../../src/render/view'
 import type { Scenario, Side } from '../../src/wire.gen'
 import { pngOf } from './photograph'
 
@@ -91,4 +94,14 @@ function veil(ctx: OffscreenCanvasRenderingContext2D, { strobe }: FilmTake, time
   if (!strobe || Math.sin(2 * Math.PI * strobe.hertz * time) <= 0) return
   ctx.fillStyle = 'rgba(255,255,255,0.6)'
   ctx.fillRect(0, at.top, strobe.share * at.width, at.height)
+}
+
+/** Where an opening is on a picture that drawWall makes, in its pixels, and its scale. */
+export function whereOnWall({ scenario, side, opening, width, height }: WallTake): { opening: Rect; metresPerPixel: number } {
+  const view = frameView(layOut(scenario), side, width / height)
+  const place = view.layout.places.find(({ id }) => id === opening)
+  if (!place) throw new Error(`opening ${opening} is not in the scenario`)
+  const perMetre = (width * devicePixelRatio) / view.widthM
+  const { x0, y0, x1, y1 } = openArea(view, place, 1)
+  return { opening: { x0: x0 * perMetre, y0: y0 * perMetre, x1: x1 * perMetre, y1: y1 * perMetre }, metresPerPixel: 1 / perMetre }
 }

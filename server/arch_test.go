@@ -41,6 +41,10 @@ var rules = []rule{
 
 	{"server/store", []string{"lintel/server/live", "lintel/server/httpapi", "github.com/gofiber/fiber/v2", "github.com/gorilla/websocket"}, "adapters do not know each other"},
 	{"server/live", []string{"lintel/server/store", "lintel/server/httpapi", "github.com/gofiber/fiber/v2"}, "adapters do not know each other"},
+	{"quiz/session", []string{"lintel/quiz/item", "lintel/engine/sim", "time"}, "a class is a function of its log"},
+	{"server/desk", []string{"lintel/server/store", "lintel/server/live", "lintel/server/httpapi", "lintel/server/class", "github.com/gofiber/fiber/v2"}, "it works through the store's interface"},
+	{"server/class", []string{"lintel/server/store", "lintel/server/live", "lintel/server/httpapi", "lintel/content", "github.com/gofiber/fiber/v2", "github.com/gorilla/websocket"}, "a class knows no sockets; scenes come in as an argument"},
+	{"server/report", []string{"lintel/server/store", "lintel/server/class", "lintel/server/httpapi"}, "a paper follows from the report alone"},
 	{"server/httpapi", []string{"lintel/server/store", "lintel/server/live"}, "adapters do not know each other"},
 	{"server/verdict", []string{"lintel/server/store", "lintel/server/live", "github.com/gofiber/fiber/v2"}, "it checks answers through the interface"},
 	{"server/keep", []string{"lintel/server/live", "lintel/server/httpapi", "github.com/gofiber/fiber/v2"}, "keeping the store needs no web"},

@@ -76,7 +76,7 @@ func (s *sheet) scene(b *session.BoardScene, says Says) {
 }
 
 func (s *sheet) ask(a *session.AskSpread, says Says) {
-	s.room(railHeight + 4*small*leading)
+	s.room(stacked*dotStep + 6*small*leading)
 	s.y += 6
 	s.paragraph("bold", small, ink, says(a.Ask.Text))
 	line := wordTruth + ": " + truthOf(a.Truth) + ". " + percent(a.Right, a.Judged) + " " + wordRight + "."

@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"github.com/signintech/gopdf"
 
@@ -13,11 +14,9 @@ import (
 // How a rail is drawn, in points, chosen by us: the dots of a value stand on each
 // other, at most stacked high, and above that the number is written.
 const (
-	railLeft   = 150.0
-	dotRadius  = 2.2
-	dotStep    = 5.2
-	stacked    = 8
-	railHeight = stacked*dotStep + 26
+	dotRadius = 2.2
+	dotStep   = 5.2
+	stacked   = 8
 )
 
 func circle(x, y, radius float64, corners int) []gopdf.Point {
@@ -36,18 +35,31 @@ func (s *sheet) rail(a *session.AskSpread) {
 	if len(counts) == 0 {
 		return
 	}
-	s.room(railHeight)
-	base := s.y + stacked*dotStep + 6
-	step := (width - railLeft) / float64(len(counts))
+	tallest := 1
+	for _, c := range counts {
+		tallest = max(tallest, min(c.N, stacked))
+	}
+	s.room(float64(tallest)*dotStep + 3*small*leading)
+	base := s.y + float64(tallest)*dotStep + 8
+	step := width / float64(len(counts))
 	s.y = base
-	s.rule(margin+railLeft, margin+width)
+	s.rule(margin, margin+width)
 	for i, c := range counts {
-		middle := margin + railLeft + step*(float64(i)+0.5)
+		middle := margin + step*(float64(i)+0.5)
 		s.stack(middle, base, c.N)
 		s.y = base + 11
 		s.centred(middle, step, plainWord(c.Value), trueValue(a, c.Value))
 	}
-	s.y = base + 14
+	s.y = base + 11 + labelLines(counts)*(small-1)*leading
+}
+
+// labelLines is how many lines below the first the longest value takes.
+func labelLines(counts []session.Count) float64 {
+	most := 0
+	for _, c := range counts {
+		most = max(most, strings.Count(plainWord(c.Value), " "))
+	}
+	return float64(most) + 0.3
 }
 
 // stack draws one dot a person, or the number where they are many.
@@ -61,21 +73,25 @@ func (s *sheet) stack(middle, base float64, n int) {
 	}
 }
 
-// centred writes a value under its place on the rail, the true one bold in ember
-// and underlined, so that it does not hang on the hue.
+// centred writes a value under its place on the rail, a word a line; the true one
+// bold in ember and underlined, so that it does not hang on the hue.
 func (s *sheet) centred(middle, step float64, text string, isTrue bool) {
 	font, colour := "regular", soft
 	if isTrue {
 		font, colour = "bold", ember
 	}
-	text = s.clip(font, text, step-4)
-	wide, err := s.pdf.MeasureTextWidth(text)
-	s.keep(err)
-	s.write(font, small-1, colour, middle-wide/2, text)
-	if isTrue {
-		s.pdf.SetStrokeColor(ember[0], ember[1], ember[2])
-		s.pdf.SetLineWidth(1.2)
-		s.pdf.Line(middle-wide/2, s.y+2.5, middle+wide/2, s.y+2.5)
+	for _, word := range strings.Fields(text) {
+		word = s.clip(font, word, step-2)
+		wide, err := s.pdf.MeasureTextWidth(word)
+		s.keep(err)
+		wide *= (small - 1) / small
+		s.write(font, small-1, colour, middle-wide/2, word)
+		if isTrue {
+			s.pdf.SetStrokeColor(ember[0], ember[1], ember[2])
+			s.pdf.SetLineWidth(1)
+			s.pdf.Line(middle-wide/2, s.y+2, middle+wide/2, s.y+2)
+		}
+		s.y += (small - 1) * leading
 	}
 }
 

@@ -26,7 +26,7 @@ const (
 	wordAgainst  = " against "
 	wordTooHeavy = "read too heavy"
 	wordTooLight = "read too light"
-	wordMixed    = "missed both ways"
+	wordMixed    = "missed"
 	wordAgrees   = "agrees"
 	wordLate     = "after the compare"
 	wordSheets   = "from paper"

@@ -1,0 +1,98 @@
+// The browser is killed in the middle of a drill, again and again: whatever was
+// ticked before is there afterwards. KILLS=100 for the long run.
+import assert from 'node:assert/strict'
+import { spawn } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { after, before, test } from 'node:test'
+import { chromium } from 'playwright-core'
+import { chromiumArgs, executablePath } from './lib/browser.mjs'
+import { eventsOnDevice, onward, sceneReady } from './lib/drill.mjs'
+import { Server } from './lib/server.mjs'
+
+const kills = Number(process.env.KILLS ?? 20)
+const longestMS = 900 // from the press on Commit to the kill: before, within and after the write
+
+const server = new Server()
+const profile = mkdtempSync(join(tmpdir(), 'lintel-kills-'))
+let running
+
+before(() => server.start())
+after(async () => {
+  await die()
+  await server.kill()
+  rmSync(profile, { recursive: true, force: true })
+})
+
+/** A browser of our own over the same profile, reached by its debugging port. */
+async function live() {
+  const child = spawn(executablePath, [...chromiumArgs, '--headless=new', '--remote-debugging-port=0', `--user-data-dir=${profile}`, 'about:blank'])
+  const address = await new Promise((resolve, reject) => {
+    child.stderr.on('data', (text) => {
+      const found = /DevTools listening on (ws:\S+)/.exec(String(text))
+      if (found) resolve(found[1])
+    })
+    child.once('exit', (code) => reject(new Error(`the browser stopped with ${code}`)))
+  })
+  const browser = await chromium.connectOverCDP(address)
+  running = { child, browser }
+  const [context] = browser.contexts()
+  return context.pages()[0] ?? (await context.newPage())
+}
+
+/** Signal 9 to the browser's main process: its renderers and its storage go with it. */
+async function die() {
+  if (!running) return
+  const { child, browser } = running
+  running = undefined
+  const gone = child.exitCode === null ? new Promise((resolve) => child.once('exit', resolve)) : undefined
+  child.kill('SIGKILL')
+  await gone
+  await browser.close().catch(() => {})
+}
+
+test(`${kills} kills mid-drill lose nothing that was ticked`, async () => {
+  let [ticked, between] = [0, 0]
+  for (let kill = 0; kill < kills; kill++) {
+    const page = await live()
+    await page.goto(`${server.url}/drill`)
+    await page.getByRole('button', { name: /^Begin a set/ }).waitFor()
+    const held = await eventsOnDevice(page)
+    assert.ok(held.length >= ticked, `${ticked} were ticked, ${held.length} are there`)
+    assert.deepEqual(held.map(({ seq }) => seq), held.map((_, n) => n + 1))
+    ticked = held.length
+    if (await commitAndBeKilled(page)) ticked++
+    else between++
+  }
+  const page = await live()
+  await page.goto(`${server.url}/drill`)
+  await page.getByRole('button', { name: /^Begin a set/ }).waitFor()
+  assert.ok((await eventsOnDevice(page)).length >= ticked)
+  console.log(`# ${kills} kills: ${ticked} ticked and all there, ${between} killed before the tick`)
+  assert.ok(ticked > 0 && between < kills, 'some commits were ticked before the kill')
+})
+
+/** Answers the open scene with "cannot tell", commits, and kills within a moment; true where the tick was seen before. */
+async function commitAndBeKilled(page) {
+  const open = page.getByRole('button', { name: /^Go on with scene/ })
+  await ((await open.count()) ? open : page.getByRole('button', { name: /^Begin a set/ })).click()
+  await sceneReady(page)
+  const commit = page.getByRole('button', { name: 'Commit' })
+  while (!(await commit.count())) await answerUnsure(page)
+  const sure = page.getByRole('group', { name: /How sure/ })
+  if (await sure.count()) await sure.getByRole('button', { name: /Fairly/ }).click()
+  await commit.click()
+  await page.waitForTimeout(Math.random() * longestMS)
+  const seen = (await onward(page).count()) > 0
+  await die()
+  return seen
+}
+
+async function answerUnsure(page) {
+  const asked = page.getByRole('region', { name: 'Your answer', exact: true })
+  const said = await asked.textContent()
+  const report = asked.getByRole('button', { name: 'I would report it now' })
+  await ((await report.count()) ? report : asked.getByRole('button', { name: 'Cannot tell' })).click()
+  await page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said)
+}

@@ -20,11 +20,15 @@ export function Controls({ distance, canCome, stand, light, shine }: ControlsPro
   const next = DAYLIGHTS[(DAYLIGHTS.indexOf(light) + 1) % DAYLIGHTS.length]!
   return (
     <div class="scene-view" role="group" aria-label={words.view}>
-      <button type="button" class="scene-light" aria-label={words.lightNow[light]} onClick={() => shine(next)}>
-        <Lamp light={light} />
+      <button type="button" aria-label={words.lightNow[light]} onClick={() => shine(next)}>
+        <Sign path={lamps[light]} />
       </button>
-      <button type="button" disabled={at <= 0} onClick={() => stand(steps[at - 1]!)}>{words.farther}</button>
-      <button type="button" class="scene-near" disabled={at >= steps.length - 1} onClick={() => stand(steps[at + 1]!)}>{words.nearer}</button>
+      <button type="button" aria-label={words.farther} disabled={at <= 0} onClick={() => stand(steps[at - 1]!)}>
+        <Sign path="M5 12h14" />
+      </button>
+      <button type="button" class="scene-near" aria-label={words.nearer} disabled={at >= steps.length - 1} onClick={() => stand(steps[at + 1]!)}>
+        <Sign path="M5 12h14M12 5v14" />
+      </button>
     </div>
   )
 }
@@ -36,10 +40,10 @@ const lamps: Record<Daylight, string> = {
   night: 'M19.5 14.4A8.2 8.2 0 1 1 9.6 4.5a6.6 6.6 0 0 0 9.9 9.9z',
 }
 
-function Lamp({ light }: { light: Daylight }) {
+function Sign({ path }: { path: string }) {
   return (
-    <svg viewBox="0 0 24 24" width="22" height="22" aria-hidden="true" focusable="false">
-      <path d={lamps[light]} />
+    <svg viewBox="0 0 24 24" width="20" height="20" aria-hidden="true" focusable="false">
+      <path d={path} />
     </svg>
   )
 }

@@ -52,9 +52,11 @@ export class Bench {
     this.#first = first
   }
 
-  /** Sets a building on the bench, cold. */
-  static async begin(building: Building): Promise<Bench> {
-    const bench = new Bench(building, await Burn.cold(building))
+  /** Sets a building on the bench, cold, with moves that will be made by themselves at their times. */
+  static async begin(building: Building, moves: readonly Move[] = []): Promise<Bench> {
+    const burn = await Burn.cold(building)
+    burn.planned = moves.map((move) => ({ step: stepAt(move.t_s), move: { ...move, t_s: 0 } }))
+    const bench = new Bench(building, burn)
     bench.#tell()
     bench.#timer = setInterval(() => bench.#beat(), BEAT_MS)
     return bench

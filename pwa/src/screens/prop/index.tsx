@@ -1,33 +1,38 @@
-import { useCallback, useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
+import { place } from '../../app/router'
 import { buildings, type Building } from '../../buildings'
 import { Button } from '../../ui/button'
 import { Caution } from '../../ui/caution'
 import { NotValidated } from '../../ui/not-validated'
 import { Page } from '../../ui/page'
-import { Tabs } from '../../ui/tabs'
 import { words } from '../../words/en'
+import { burning } from '../../words/en/burning'
 import { prop } from '../../words/en/prop'
-import { trade } from '../../words/en/trade'
-import type { Side } from '../../wire.gen'
-import { Bench } from './bench'
-import { Compare } from './compare'
-import { CurvesPanel } from './curves-panel'
-import { FuelPanel } from './fuel-panel'
-import { OpeningsPanel } from './openings-panel'
-import { Readout } from './readout'
-import { ScaleNote } from './scale-note'
-import { Bar, TimeNotes, Timeline } from './timeline'
-import { Watch } from './watch'
-import { WaterPanel } from './water-panel'
-import { WhatIfPanel } from './what-if-panel'
+import { Burning } from './burning'
+import { TheBench } from './the-bench'
+import { useBench } from './use-bench'
 import './prop.css'
 
-/** The Prop on the bench: light a building, open and shut it, and watch the smoke answer. */
+/** The Prop: on the bench, simulated, or burning, logged. */
 export default function Prop() {
+  const live = place.value.rest[0] === 'burning'
+  return (
+    <Page title={words.screens.prop.name} aside={<NotValidated />} caution={<Caution />} wide>
+      <nav class="prop-modes" aria-label={burning.modes}>
+        <a href="/prop" aria-current={live ? undefined : 'page'}>{burning.bench}</a>
+        <a href="/prop/burning" aria-current={live ? 'page' : undefined}>{burning.burning}</a>
+      </nav>
+      {live ? <Burning /> : <OnTheBench />}
+    </Page>
+  )
+}
+
+/** Light a building, open and shut it, and watch the smoke answer. */
+function OnTheBench() {
   const [building, setBuilding] = useState<Building>(buildings[0]!)
   const { bench, failed, again } = useBench(building)
   return (
-    <Page title={words.screens.prop.name} aside={<NotValidated />} caution={<Caution />} wide>
+    <>
       <div class="prop-pick" role="group" aria-label={prop.building}>
         {buildings.map((one) => (
           <button key={one.id} type="button" aria-pressed={one === building} onClick={() => setBuilding(one)}>
@@ -38,7 +43,7 @@ export default function Prop() {
       {failed && <Failed why={failed} again={again} />}
       {!failed && !bench && <p role="status" class="soft">{prop.starting}</p>}
       {bench && <TheBench key={building.id} bench={bench} again={again} />}
-    </Page>
+    </>
   )
 }
 
@@ -47,107 +52,6 @@ function Failed({ why, again }: { why: string; again(): void }) {
     <div role="alert" class="stack">
       <p>{prop.failed}: {why}</p>
       <div><Button onClick={again}>{words.app.tryAgain}</Button></div>
-    </div>
-  )
-}
-
-/** A building on the bench, from cold; started over on demand. */
-function useBench(building: Building) {
-  const [bench, setBench] = useState<Bench>()
-  const [failed, setFailed] = useState<string>()
-  const [turn, setTurn] = useState(0)
-  useEffect(() => {
-    let wanted = true
-    let begun: Bench | undefined
-    setFailed(undefined)
-    Bench.begin(building).then(
-      (ready) => {
-        begun = ready
-        ready.setPaused(true) // nothing burns yet: the clock starts with the flame
-        if (wanted) setBench(ready)
-        else ready.close()
-      },
-      (error: unknown) => wanted && setFailed(error instanceof Error ? error.message : String(error)),
-    )
-    return () => {
-      wanted = false
-      begun?.close()
-      setBench(undefined)
-    }
-  }, [building, turn])
-  const again = useCallback(() => setTurn((n) => n + 1), [])
-  return { bench, failed, again }
-}
-
-type Panel = keyof typeof prop.panel
-const panels = (['fuel', 'openings', 'water', 'whatIf', 'curves'] as const).map((id) => ({ id, name: prop.panel[id] }))
-
-function TheBench({ bench, again }: { bench: Bench; again(): void }) {
-  const { building } = bench
-  const [side, setSide] = useState<Side>(building.sides[0]!)
-  const [cutaway, setCutaway] = useState(false)
-  const [selected, select] = useState<string | undefined>(building.scenario.openings[0]?.id)
-  const [panel, setPanel] = useState<Panel>('fuel')
-  const now = bench.now.value
-  if (!now) return null
-  const acted = now.second && bench.target.value !== 'first' ? now.second : now.first
-  return (
-    <div class="prop-bench">
-      <div class="prop-view">
-        <Watch bench={bench} now={now} side={side} cutaway={cutaway} selected={selected} select={select}>
-          <Timeline bench={bench} now={now} />
-          <Bar bench={bench} lit={now.first.lit} cutaway={cutaway} cut={setCutaway} />
-        </Watch>
-        {building.sides.length > 1 && <SidePick sides={building.sides} side={side} choose={setSide} />}
-        <TimeNotes bench={bench} now={now} />
-        {now.second
-          ? <Compare bench={bench} now={now} second={now.second} selected={selected} />
-          : <Readout bench={bench} view={now.first} cutaway={cutaway} selected={selected} />}
-        {building.small && <ScaleNote />}
-      </div>
-      <div class="prop-controls">
-        {bench.problem.value && <p role="alert">{bench.problem.value}</p>}
-        <Tabs
-          label={prop.panels} panel="prop-panel" chosen={panel} choose={(id: Panel) => setPanel(id)}
-          tabs={panels}
-        />
-        {now.second && panel !== 'curves' && <TargetPick bench={bench} />}
-        <div id="prop-panel" role="tabpanel" aria-label={prop.panel[panel]}>
-          {panel === 'openings' && <OpeningsPanel bench={bench} view={acted} selected={selected} select={select} />}
-          {panel === 'fuel' && <FuelPanel bench={bench} view={acted} />}
-          {panel === 'water' && <WaterPanel bench={bench} view={acted} />}
-          {panel === 'whatIf' && <WhatIfPanel bench={bench} now={now} selected={selected} select={select} again={again} />}
-          {panel === 'curves' && <CurvesPanel bench={bench} now={now} selected={selected} />}
-        </div>
-      </div>
-    </div>
-  )
-}
-
-const targets = ['first', 'second', 'both'] as const
-
-/** Of two fires, the one that the panels act on; on the drawings one acts on the one that is touched. */
-function TargetPick({ bench }: { bench: Bench }) {
-  return (
-    <div class="prop-target">
-      <h2 class="label">{prop.changes}</h2>
-      <div class="prop-pick" role="group" aria-label={prop.changes}>
-        {targets.map((one) => (
-          <button key={one} type="button" aria-pressed={bench.target.value === one} onClick={() => (bench.target.value = one)}>
-            {one === 'both' ? prop.both : prop.fires[one]}
-          </button>
-        ))}
-      </div>
-    </div>
-  )
-}
-
-function SidePick({ sides, side, choose }: { sides: readonly Side[]; side: Side; choose(side: Side): void }) {
-  return (
-    <div class="prop-sides" role="group" aria-label={prop.seenFrom}>
-      {sides.map((one) => (
-        <button key={one} type="button" aria-pressed={one === side} onClick={() => choose(one)}>{trade.sides[one]}</button>
-      ))}
     </div>
   )
 }

@@ -1,0 +1,107 @@
+// A live burn of the box: signed before the log starts, logged by thumb, still
+// there after a reload, gone through afterwards with the simulated box beside it.
+// SHOTS=folder keeps a picture of each step.
+import assert from 'node:assert/strict'
+import { mkdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { after, before, test } from 'node:test'
+import { AxeBuilder } from '@axe-core/playwright'
+import { openBrowser } from './lib/browser.mjs'
+import { eventsOnDevice } from './lib/drill.mjs'
+import { Server } from './lib/server.mjs'
+
+const shots = process.env.SHOTS
+if (shots) mkdirSync(shots, { recursive: true })
+
+const server = new Server()
+let browser, page
+before(async () => {
+  await server.start()
+  browser = await openBrowser({ width: 390, height: 844 })
+  page = browser.page
+  await page.goto(`${server.url}/prop/burning`)
+})
+after(async () => {
+  await browser?.close()
+  await server.kill()
+})
+
+const press = (name) => page.getByRole('button', { name, exact: true }).first().click()
+const notes = async () => (await eventsOnDevice(page)).filter(({ kind }) => kind === 'note').map(({ body }) => body)
+const look = async (name) => {
+  if (shots) await page.screenshot({ path: join(shots, `burning-${name}.png`) })
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  assert.deepEqual(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ').slice(0, 300)}`), [])
+  assert.ok((await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)) <= 0, 'runs over the edge')
+}
+
+test('nothing is logged before every point is settled and the list is signed', async () => {
+  const start = page.getByRole('button', { name: 'Sign and start the log' })
+  await start.click()
+  await page.getByText('10 points are open.').waitFor()
+  for (const box of await page.getByRole('checkbox').all()) await box.check()
+  await start.click()
+  await page.getByText('A call sign and a stop word are missing.').waitFor()
+  assert.deepEqual(await notes(), [])
+  await page.getByText('This is not permission to burn; the instructor-in-charge decides and anyone may stop.').waitFor()
+  await page.getByLabel('Stop word').fill('Harbour')
+  await page.getByLabel(/Signed by/).fill('Marsh 2')
+  await look('before')
+  await start.click()
+  await page.getByRole('timer').waitFor()
+  const [begin] = await notes()
+  assert.equal(begin.what, 'begin')
+  assert.deepEqual([begin.signed, begin.stop_word, begin.checks.length], ['Marsh 2', 'Harbour', 10])
+})
+
+test('one thumb logs the flame, a planned move, a call-out and another move', async () => {
+  await press('Lit')
+  await page.getByText('Move 1 of 9').waitFor()
+  await press('Made')
+  await page.getByText('Move 2 of 9').waitFor()
+  await press('Leave it out')
+  await page.getByText('Move 3 of 9').waitFor()
+  await press('Darker')
+  await page.getByRole('group', { name: 'Floor hole' }).getByRole('button', { name: 'Open' }).click()
+  await page.locator('.burn-list li', { hasText: 'Floor hole: Open' }).waitFor()
+  const logged = await notes()
+  assert.deepEqual(logged.map(({ what }) => what), ['begin', 'lit', 'move', 'skip', 'call', 'move'])
+  assert.ok(new Set(logged.map(({ burn }) => burn)).size === 1)
+  for (const { at } of logged) assert.ok(Math.abs(at - Date.now()) < 120_000)
+  const small = await page.locator('.burn-key, .burn-made .button').evaluateAll((all) => all.filter((one) => one.getBoundingClientRect().height < 72).length)
+  assert.equal(small, 0, 'a gloved thumb finds every key')
+  await look('during')
+})
+
+test('it is there after a reload, and a mistake is struck out but not lost', async () => {
+  await page.reload()
+  await page.getByText('Move 3 of 9').waitFor()
+  await page.getByRole('button', { name: /^Strike out: Darker/ }).click()
+  await page.locator('.burn-list s', { hasText: 'Darker' }).waitFor()
+})
+
+test('afterwards: timeline, questions, and the simulated box with the same moves', async () => {
+  await press('End the log')
+  await page.getByText(/the instructor-in-charge has closed the burn/).waitFor()
+  await press('End the log now')
+  await page.getByRole('heading', { name: 'Hot debrief' }).waitFor()
+  assert.match(await page.locator('.burn-list').textContent(), /Port lower left: Half/)
+  await look('after')
+  await press('Burn it on the bench')
+  await page.getByRole('tab', { name: 'What if' }).click({ timeout: 60_000 })
+  const at = Number((await notes()).find(({ opening }) => opening === 'floor_hole').at - (await notes()).find(({ what }) => what === 'lit').at) / 1000
+  await page.waitForFunction((t) => document.querySelector('.prop-clock').textContent.split(':').reduce((m, s) => 60 * Number(m) + Number(s), 0) > t, at, { timeout: 60_000 })
+  const moves = await page.locator('.prop-moves').textContent()
+  assert.match(moves, /Softwood strips laid and lit/)
+  assert.match(moves, /Floor hole: open/)
+  await look('beside')
+})
+
+test('the server has the log too', async () => {
+  await page.waitForFunction(() => new Promise((done) => setTimeout(() => done(true), 1500)))
+  await server.kill()
+  const kept = server.records().filter(({ kind }) => kind === 'note').map(({ body }) => body.what)
+  assert.deepEqual(kept, ['begin', 'lit', 'move', 'skip', 'call', 'move', 'strike', 'end'])
+})
+
+test('nothing was complained of', () => assert.deepEqual(browser.complaints, []))

@@ -1,0 +1,54 @@
+import { useState } from 'preact/hooks'
+import { burning } from '../../../words/en/burning'
+import { prop } from '../../../words/en/prop'
+import type { Note } from './record'
+
+const points = Object.keys(burning.checks)
+
+/** The checklist, signed before the log starts. */
+export function Before({ start }: { start(note: Note): Promise<void> }) {
+  const [checked, setChecked] = useState<ReadonlySet<string>>(new Set())
+  const [signed, sign] = useState('')
+  const [stopWord, setStopWord] = useState('')
+  const [tried, setTried] = useState(false)
+  const open = points.length - checked.size
+  const ready = open === 0 && signed.trim() !== '' && stopWord.trim() !== ''
+  const toggle = (point: string) => setChecked((old) => new Set(old.has(point) ? [...old].filter((one) => one !== point) : [...old, point]))
+  return (
+    <form
+      class="burn stack"
+      onSubmit={(event) => {
+        event.preventDefault()
+        setTried(true)
+        if (ready) void start({ what: 'begin', checks: points, signed: signed.trim(), stop_word: stopWord.trim() })
+      }}
+    >
+      <p>{burning.idea}</p>
+      <p class="prop-warning" role="note"><strong>{prop.simulatedOnly}</strong></p>
+      <h2>{burning.before}</h2>
+      <p class="soft">{burning.beforeNote}</p>
+      <ul class="burn-checks">
+        {points.map((point) => (
+          <li key={point}>
+            <label>
+              <input type="checkbox" checked={checked.has(point)} onChange={() => toggle(point)} />
+              <span>{burning.checks[point]}</span>
+            </label>
+          </li>
+        ))}
+      </ul>
+      <p class="burn-permission"><strong>{burning.notPermission}</strong></p>
+      <label class="field">
+        <span>{burning.stopWord}</span>
+        <input value={stopWord} maxLength={40} autoComplete="off" onInput={(event) => setStopWord(event.currentTarget.value)} />
+      </label>
+      <label class="field">
+        <span>{burning.sign}</span>
+        <input value={signed} maxLength={40} autoComplete="off" onInput={(event) => sign(event.currentTarget.value)} />
+        <small class="soft">{burning.signHint}</small>
+      </label>
+      {tried && !ready && <p role="alert">{open > 0 ? burning.missing(open) : burning.signMissing}</p>}
+      <button type="submit" class="button button-main button-wide" aria-disabled={!ready}>{burning.start}</button>
+    </form>
+  )
+}

@@ -1,0 +1,35 @@
+import { box } from '../../../buildings/box'
+import { openingName, spoken } from '../../../render'
+import { Button } from '../../../ui/button'
+import { burning } from '../../../words/en/burning'
+import { prop } from '../../../words/en/prop'
+import { secondsAfter, type BurnLog, type Entry } from './record'
+
+interface ListProps { log: BurnLog; newestFirst?: boolean; strike?: (entry: string) => void }
+
+/** What was logged, each with its time since the flame; what was struck out stays to be seen. */
+export function TimelineList({ log, newestFirst, strike }: ListProps) {
+  const entries = newestFirst ? log.entries.toReversed() : log.entries
+  if (entries.length === 0) return <p class="small soft">{burning.empty}</p>
+  return (
+    <ol class="burn-list">
+      {entries.map((entry) => {
+        const [name, clock] = [nameOf(entry), prop.clock(secondsAfter(log, entry.at))]
+        return (
+          <li key={entry.id}>
+            <span class="prop-when">{clock}</span>
+            <span>{entry.struck ? <><s>{name}</s> {burning.struck}</> : name}</span>
+            {strike && !entry.struck && <Button look="quiet" aria-label={burning.strikeLabel(name, clock)} onClick={() => strike(entry.id)}>{burning.strike}</Button>}
+          </li>
+        )
+      })}
+    </ol>
+  )
+}
+
+function nameOf({ note }: Entry): string {
+  if (note.what === 'lit') return burning.lit
+  if (note.what === 'call') return burning.calls[note.call] ?? spoken(note.call)
+  const opening = box.openings.find(({ id }) => id === note.opening)
+  return burning.opening(opening ? openingName(opening) : spoken(note.opening), burning.state[note.open] ?? prop.openness(Math.round(100 * note.open)))
+}

@@ -15,6 +15,7 @@ import type {
   Roster,
 } from '../wire.gen'
 import { ask, type Lead } from './ask'
+import { dressed, sentences } from './dress'
 
 // The API that instructors use. Who asks is known by the cookie, or on a phone
 // that was handed a class by its key. server/httpapi/README.md is the contract.
@@ -84,9 +85,9 @@ export interface Opening {
 export const openClass = (opening: Opening) => ask<{ class: ClassListed }>('POST', '/classes', opening)
 export const listClasses = () => ask<{ classes: ClassListed[] }>('GET', '/classes')
 export const oneClass = (id: string, lead?: Lead) => ask<{ class: ClassListed }>('GET', `/classes/${id}`, undefined, lead)
-export const report = (id: string) => ask<{ report: ClassReport }>('GET', `/classes/${id}/report`)
-export const person = (id: string, number: number, lead?: Lead) =>
-  ask<{ person: ClassPersonReport }>('GET', `/classes/${id}/people/${number}`, undefined, lead)
+export const report = async (id: string) => dressed(await ask<{ report: ClassReport }>('GET', `/classes/${id}/report`), await sentences())
+export const person = async (id: string, number: number, lead?: Lead) =>
+  dressed(await ask<{ person: ClassPersonReport }>('GET', `/classes/${id}/people/${number}`, undefined, lead), await sentences())
 export const newCode = (id: string) => ask<{ door: ClassDoor }>('POST', `/classes/${id}/code`, {})
 export const leadCode = (id: string) => ask<OneTime>('POST', `/classes/${id}/lead`, {})
 export const leads = (id: string) => ask<{ leads: { id: string; from_ms: number; seen_ms: number }[] }>('GET', `/classes/${id}/leads`)

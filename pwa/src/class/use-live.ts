@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { ClassDoor, ClassFrame, ClassPlaceView } from '../wire.gen'
+import { dressed, sentences } from './dress'
 import { ClassSocket, dialClass, type Hello, type Line } from './socket'
 
 /** What has been heard of a class so far: the newest of each part. */
@@ -35,14 +36,20 @@ export function useLive(id: string, hello: () => Promise<Hello>, kept: Heard = {
   const [line, setLine] = useState<Line>('opening')
   const ahead = useRef(0)
   useEffect(() => {
+    let all: Awaited<ReturnType<typeof sentences>> = {}
+    let wanted = true
     const hear = (frame: ClassFrame) => {
       ahead.current = frame.now_ms - Date.now()
-      setHeard((before) => take(before, frame))
+      setHeard((before) => take(before, dressed(frame, all)))
     }
     const socket = new ClassSocket(dialClass(id), hello, { frame: hear, line: setLine }, kept.seq)
-    socket.open()
+    void sentences().then((known) => {
+      all = known
+      if (wanted) socket.open()
+    })
     const stop = followPage(socket)
     return () => {
+      wanted = false
       stop()
       socket.close()
     }

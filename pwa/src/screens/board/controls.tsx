@@ -1,5 +1,4 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Act } from '../../class/desk'
 import { LookLine } from '../../class/look-line'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
@@ -7,6 +6,7 @@ import { board } from '../../words/en/class-board'
 import type { ClassBoardView } from '../../wire.gen'
 import type { DeskProps } from './desk'
 import type { Lead } from './lead'
+import { nextAct } from './next-act'
 
 /** What leads the class on: one main press for the next step, the rest smaller. */
 export function Controls({ view, now, lead, here }: DeskProps) {
@@ -53,30 +53,6 @@ function NextStep({ view, lead }: { view: ClassBoardView; lead: Lead }) {
       {next.name}
     </Button>
   )
-}
-
-/** The step that comes next by itself; none after the last scene. */
-export function nextAct(view: ClassBoardView): { name: string; act: Act } | undefined {
-  const scene = view.scene?.id
-  if (view.step === 'gather') return { name: board.start, act: { kind: 'started' } }
-  if (!scene) return undefined
-  const to = (step: 'commit' | 'compare' | 'cutaway', name: string) => ({ name, act: { kind: 'stepped', to: step, scene } as Act })
-  switch (view.step) {
-    case 'watch':
-      return to('commit', board.toCommit)
-    case 'commit':
-      return to('compare', board.toCompare)
-    case 'compare':
-      return to('cutaway', board.toCutaway)
-    default:
-      return view.pace === 'self' ? { name: board.backToOwn, act: { kind: 'stepped', to: 'commit' } } : nextScene(view)
-  }
-}
-
-/** The first scene that was not compared yet. */
-function nextScene(view: ClassBoardView): { name: string; act: Act } | undefined {
-  const next = view.scenes.find(({ revealed }) => !revealed)
-  return next && { name: board.toNext(next.title), act: { kind: 'stepped', to: 'watch', scene: next.id } }
 }
 
 /** Takes the last step back, for as long as the server allows it. */

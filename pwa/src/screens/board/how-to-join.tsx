@@ -26,7 +26,7 @@ export function HowToJoin({ view, door, lead }: HowToJoinProps) {
       {!view.locked && (
         <p class="join-code">
           <span>{wall.joinType(`${address.replace(/^https?:\/\//, '')}/class`)}</span>
-          <strong>{`${door.code.slice(0, 4)} ${door.code.slice(4)}`}</strong>
+          <strong>{door.code}</strong>
         </p>
       )}
       {failed && <p role="alert">{failed}</p>}

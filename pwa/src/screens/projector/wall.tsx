@@ -69,7 +69,7 @@ function GatherWall({ view, door }: Omit<WallProps, 'now'>) {
           <>
             <p>{wall.joinHow}</p>
             <p>{wall.joinType(`${address.replace(/^https?:\/\//, '')}/class`)}</p>
-            <p class="wall-code">{`${door.code.slice(0, 4)} ${door.code.slice(4)}`}</p>
+            <p class="wall-code">{door.code}</p>
           </>
         )}
         {view.locked && <p>{wall.locked}</p>}

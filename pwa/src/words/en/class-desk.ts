@@ -27,7 +27,7 @@ export const desk = {
   notHereWhy:
     'This page came over plain http, and a pass phrase must not cross the network in the open. Sign in on the laptop that runs the server. From there a class can be handed to this phone or tablet by a code.',
   codeTitle: 'I have an invitation, or a code to set a new pass phrase',
-  codeWhy: 'Whoever keeps the server can print a code for a forgotten pass phrase: lintel instructor reset, on the server’s console.',
+  codeWhy: 'Whoever keeps the server can print a code for a forgotten pass phrase: lintel instructor reset "Call sign", on the server’s console.',
   code: 'Code',
   codeCallSign: 'Call sign, for an invitation',
   codeNow: 'Use the code',

@@ -101,6 +101,15 @@ type Opening struct {
 	Shape   string      `json:"shape,omitempty"`
 	Open    *float64    `json:"open"`
 	AtM     *float64    `json:"at_m,omitempty"`
+	Fails   *Failure    `json:"fails,omitempty"`
+}
+
+// Failure is how heat makes an opening give way; without one it holds. Glass falls
+// out where the gas against it stays at GlassC; wood of WoodMM burns through. What
+// has given way stays open.
+type Failure struct {
+	GlassC *float64 `json:"glass_c,omitempty"`
+	WoodMM *float64 `json:"wood_mm,omitempty"`
 }
 
 // Place is where on the floor a fuel stands: it sets how much of its plume is

@@ -19,6 +19,7 @@ func validateOpenings(c *checker, list string, openings []Opening, rooms map[str
 		}
 		word(c, at("side"), o.Side, Sides)
 		c.maybeWithin(at("open"), o.Open, 0, 1, "")
+		o.Fails.validate(c, at)
 		o.validateEnds(c, at, rooms)
 		if c.err != nil {
 			return
@@ -29,6 +30,20 @@ func validateOpenings(c *checker, list string, openings []Opening, rooms map[str
 			o.validateVertical(c, at, rooms)
 		}
 	}
+}
+
+// Limits of how an opening gives way; chosen by us.
+const (
+	minGlassC, maxGlassC = 100, 1000
+	maxWoodMM            = 100
+)
+
+func (f *Failure) validate(c *checker, at func(string) string) {
+	if f == nil {
+		return
+	}
+	c.maybeWithin(at("fails.glass_c"), f.GlassC, minGlassC, maxGlassC, "°C")
+	c.maybeWithin(at("fails.wood_mm"), f.WoodMM, 1, maxWoodMM, "mm")
 }
 
 func (o Opening) validateEnds(c *checker, at func(string) string, rooms map[string]Compartment) {

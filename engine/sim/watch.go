@@ -71,6 +71,7 @@ type watch struct {
 	opened  float64 // when an opening was last widened; negative when never
 	opening int
 	short   bool // whether the fire wanted for air when it was
+	failed  []bool
 }
 
 // roomWatch is what is remembered of one room.
@@ -88,6 +89,7 @@ type roomWatch struct {
 
 func (w *watch) begin(m *zone.Model) {
 	w.rooms = make([]roomWatch, len(m.Rooms))
+	w.failed = make([]bool, len(m.Vents)-len(m.Rooms)) // the last are the rooms' cracks
 	tallest := 0.0
 	for i := range m.Rooms {
 		tallest = math.Max(tallest, m.Rooms[i].Height)
@@ -103,6 +105,7 @@ func (w *watch) clone() watch {
 	c := *w
 	c.events = append([]engine.Event(nil), w.events...)
 	c.rooms = append([]roomWatch(nil), w.rooms...)
+	c.failed = append([]bool(nil), w.failed...)
 	return c
 }
 
@@ -135,6 +138,7 @@ func (w *watch) say(r *Run, kind string, room int, cause string) {
 
 // look notes what is new.
 func (w *watch) look(r *Run, s truth.State) {
+	w.lookOpenings(r)
 	for i := range w.rooms {
 		w.lookRoom(r, i, s)
 	}

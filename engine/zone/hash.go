@@ -21,7 +21,7 @@ func (m *Model) Hash() uint64 {
 	}
 	for i := range m.Vents {
 		v := &m.Vents[i]
-		h.add(v.Open, v.Outside, v.Flow.TotalOut(), v.Flow.TotalIn(), v.Exchange.Up, v.Exchange.Down)
+		h.add(v.fails.hot, v.fails.charred, v.Open, v.Outside, v.Flow.TotalOut(), v.Flow.TotalIn(), v.Exchange.Up, v.Exchange.Down)
 	}
 	for i := range m.Fires {
 		f := &m.Fires[i]

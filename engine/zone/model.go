@@ -86,6 +86,8 @@ type Vent struct {
 	passing    [2][2]float64 // the same in this step
 	windPa     float64
 	shut       float64 // share that still leaks when shut
+	fails      failure
+	Failed     bool // heat made it give way
 }
 
 // Mixing is what a stream drew in as it entered a room in the last step.

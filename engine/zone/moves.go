@@ -6,9 +6,13 @@ import (
 	"lintel/engine"
 )
 
-// SetOpening moves an opening to a share over a time in seconds.
+// SetOpening moves an opening to a share over a time in seconds. One that has given
+// way stays open.
 func (m *Model) SetOpening(vent int, share, over float64) {
 	v := &m.Vents[vent]
+	if v.Failed {
+		return
+	}
 	v.target = share
 	if over <= 0 {
 		v.Open = share

@@ -15,6 +15,7 @@ func newVent(o engine.Opening, index map[string]int, rooms []engine.Compartment)
 	}
 	v.Open = valueOr(o.Open, 0)
 	v.target = v.Open
+	v.fails = newFailure(o.Fails)
 	from := rooms[v.A]
 	if !v.Horizontal {
 		sill := from.FloorM + o.SillM

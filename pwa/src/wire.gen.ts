@@ -351,6 +351,13 @@ export interface Opening {
   shape?: string
   open: number | null
   at_m?: number
+  fails?: Failure
+}
+
+/** Failure is how heat makes an opening give way; without one it holds. Glass falls out where the gas against it stays at GlassC; wood of WoodMM burns through. What has given way stays open. */
+export interface Failure {
+  glass_c?: number
+  wood_mm?: number
 }
 
 /** Fuel is a burner (HRRKW: time s and power kW, straight lines between) or a solid package (MassKg of a kind in content/fuels, lit at IgniteS). */

@@ -21,6 +21,7 @@ var terms = map[string]string{
 	string(engine.CueVanishes):          "whether it vanishes",
 	engine.NearestOpening:               "the opening nearest the seat",
 	"re_growth":                         "re-growth",
+	"opening_failed":                    "an opening gave way",
 }
 
 // plain spells a word of a file for a person.

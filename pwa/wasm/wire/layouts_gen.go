@@ -170,6 +170,7 @@ var engineOpening = layout{kind: object, size: unsafe.Sizeof(engine.Opening{}), 
 	{"shape", unsafe.Offsetof(engine.Opening{}.Shape), &ofText, absent},
 	{"open", unsafe.Offsetof(engine.Opening{}.Open), &layout{kind: pointer, elem: &ofNumber}, may},
 	{"at_m", unsafe.Offsetof(engine.Opening{}.AtM), &layout{kind: pointer, elem: &ofNumber}, absent},
+	{"fails", unsafe.Offsetof(engine.Opening{}.Fails), &layout{kind: pointer, elem: &engineFailure}, absent},
 }}
 
 var engineFuel = layout{kind: object, size: unsafe.Sizeof(engine.Fuel{}), alloc: alloc[engine.Fuel], fields: []field{
@@ -334,6 +335,11 @@ var engineInitial = layout{kind: object, size: unsafe.Sizeof(engine.Initial{}), 
 	{"interface_m", unsafe.Offsetof(engine.Initial{}.InterfaceM), &layout{kind: pointer, elem: &ofNumber}, absent},
 	{"o2", unsafe.Offsetof(engine.Initial{}.O2), &layout{kind: pointer, elem: &ofNumber}, absent},
 	{"fuel_gas", unsafe.Offsetof(engine.Initial{}.FuelGas), &layout{kind: pointer, elem: &ofNumber}, absent},
+}}
+
+var engineFailure = layout{kind: object, size: unsafe.Sizeof(engine.Failure{}), alloc: alloc[engine.Failure], fields: []field{
+	{"glass_c", unsafe.Offsetof(engine.Failure{}.GlassC), &layout{kind: pointer, elem: &ofNumber}, absent},
+	{"wood_mm", unsafe.Offsetof(engine.Failure{}.WoodMM), &layout{kind: pointer, elem: &ofNumber}, absent},
 }}
 
 var engineWind = layout{kind: object, size: unsafe.Sizeof(engine.Wind{}), alloc: alloc[engine.Wind], fields: []field{

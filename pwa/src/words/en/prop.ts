@@ -177,6 +177,7 @@ export const prop = {
     smoke_explosion_conditions: 'Conditions for smoke explosion',
     extinction: 'The flame went out',
     re_growth: 'It grew again',
+    opening_failed: 'An opening gave way',
   } as Record<string, string>,
   rooms: (names: readonly string[]) => names.join(', '),
   moved: (name: string, to: string) => `${name}: ${to}`,

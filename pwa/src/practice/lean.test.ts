@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import type { Progress, Skill } from '../wire.gen'
-import { contrastFor, preShiftSize, weigh } from './lean'
+import type { Contrast, Progress, Skill } from '../wire.gen'
+import { contrastFor, preShiftSize, weigh, weighPairs } from './lean'
 
 const skill = (name: Skill, recent: number, ability = 0) => ({ skill: name, n: 20, given: 20, error: recent, recent, right: 0.5, bias: null, kappa: null, ability })
 const progress = { skills: [skill('density', 0.5), skill('flow', 0)], families: [{ family: 'fit', n: 9, difficulty: -1.1 }, { family: 'far', n: 9, difficulty: 4 }] } as unknown as Progress
@@ -17,14 +17,18 @@ test('a family that is far too hard is wanted less than one that fits', () => {
   expect(weigh('far', flow, progress)).toBeLessThan(0.65)
 })
 
-test('pairs come as often as they were confused', () => {
+test('of the pairs that a family can show, those confused come as often as they were', () => {
   const confusions = [
     { contrast: { stages: ['growth', 'decay'] }, n: 3 },
     { contrast: { cue: 'density', levels: [2, 3] }, n: 1 },
+    { contrast: { stages: ['growth', 'incipient'] }, n: 9 },
   ] as Progress['confusions']
-  const drawn = [0, 1, 2, 3].map((n) => contrastFor(confusions, () => n))
+  const pairs: Contrast[] = [{ stages: ['decay', 'growth'] }, { cue: 'density', levels: [3, 2] }]
+  const drawn = [0, 1, 2, 3].map((n) => contrastFor(pairs, confusions, () => n))
   expect(drawn.map((one) => one?.cue)).toEqual([undefined, undefined, undefined, 'density'])
-  expect(contrastFor([], () => 0)).toBeUndefined()
+  expect(drawn[0]).toEqual({ stages: ['growth', 'decay'] })
+  expect(contrastFor([{ stages: ['incipient', 'decay'] }], confusions, () => 0)).toBeUndefined()
+  expect([weighPairs(pairs, confusions), weighPairs(pairs, [])]).toEqual([2, 1])
 })
 
 test('three minutes hold three to six scenes', () => {

@@ -27,12 +27,26 @@ function fit(logits: number): number {
   return 1 - (1 - leastForMisfit) * Math.min(1, Math.abs(share - bestShare) / bestShare)
 }
 
-/** A pair to tell apart, the more often the more it was confused; undefined while nothing was. */
-export function contrastFor(confusions: readonly Confusion[], below: (n: number) => number): Contrast | undefined {
-  const all = confusions.reduce((sum, { n }) => sum + n, 0)
-  if (all === 0) return undefined
-  let left = below(all)
-  return confusions.find(({ n }) => (left -= n) < 0)?.contrast
+/**
+ * A pair to tell apart, of those that a family can show: the more often the more
+ * it was confused; undefined where none of them was.
+ */
+export function contrastFor(pairs: readonly Contrast[], confusions: readonly Confusion[], below: (n: number) => number): Contrast | undefined {
+  const own = confusions.filter(({ contrast }) => pairs.some((pair) => spell(pair) === spell(contrast)))
+  let left = below(Math.max(1, confused(own)))
+  return own.find(({ n }) => (left -= n) < 0)?.contrast
+}
+
+/** A pair that was confused comes as often as a skill that fails. */
+export function weighPairs(pairs: readonly Contrast[], confusions: readonly Confusion[]): number {
+  return confusions.some(({ contrast }) => pairs.some((pair) => spell(pair) === spell(contrast))) ? mostForWeakness : 1
+}
+
+const confused = (list: readonly Confusion[]) => list.reduce((sum, { n }) => sum + n, 0)
+
+/** The same for two pairs that set the same apart, in whatever order. */
+function spell({ stages, cue, levels }: Contrast): string {
+  return [cue ?? '', ...(stages ?? []).toSorted(), ...(levels ?? []).toSorted()].join(' ')
 }
 
 // What a scene costs beside answering: being made, looked at, explained. Chosen by us.

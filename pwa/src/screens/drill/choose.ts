@@ -1,7 +1,7 @@
 import { randomBelow, randomSeed } from '../../local/random'
 import { store } from '../../local/store'
 import { remember } from '../../practice/memory'
-import { contrastFor, preShiftSize, weigh } from '../../practice/lean'
+import { contrastFor, preShiftSize, weigh, weighPairs } from '../../practice/lean'
 import { plan } from '../../practice/plan'
 import { progressOf } from '../../practice/progress'
 import { answersOf, skillsByFamily, trialOf } from '../../practice/record'
@@ -23,15 +23,16 @@ export async function chooseScenes(size: Size, families?: readonly FamilyInfo[])
   // Where the record cannot be added up, memory alone decides: the drill goes on.
   const progress = await progressOf(answers).catch(() => nothing)
   const skills = skillsByFamily(answers)
+  const pairsOf = new Map(all.map(({ id, pairs }) => [id, pairs]))
   const chosen = plan(all, {
     size: size === 'pre_shift' ? preShiftSize(progress.median_took_s) : size,
     now: Date.now(),
     memory: remember(answers.map(trialOf)),
     below: randomBelow,
-    weight: (id) => weigh(id, skills.get(id), progress),
+    weight: (id) => weigh(id, skills.get(id), progress) * weighPairs(pairsOf.get(id) ?? [], progress.confusions),
   })
-  return chosen.map(({ id, kind }) => {
-    const contrast = kind === 'which_of_two' ? contrastFor(progress.confusions, randomBelow) : undefined
+  return chosen.map(({ id, pairs }) => {
+    const contrast = contrastFor(pairs, progress.confusions, randomBelow)
     return { family: id, seed: randomSeed(), ...(contrast && { contrast }) }
   })
 }

@@ -6,7 +6,7 @@ import { SIDE_WORDS, type Item, type Scenario, type Side } from '../../wire.gen'
 import type { Fire } from './fire'
 
 interface SceneViewProps {
-  item: Pick<Item, 'show'> & { scenario: Scenario }
+  item: Pick<Item, 'show' | 'light'> & { scenario: Scenario }
   fire: Pick<Fire, 'frame'> | undefined
   cutaway?: boolean
   /** Whether the opening asked about is marked. Not where to find it is the question. */
@@ -29,6 +29,7 @@ export function SceneView({ item, fire, cutaway = false, mark = true, caption }:
           frame={() => fire.frame}
           cutaway={cutaway}
           selected={mark ? asked : undefined}
+          light={item.light}
           {...windOf(item.scenario)}
         />
       ) : (

@@ -15,7 +15,7 @@ export function TwoScenes({ item, cutaway = false, ready }: { item: Item; cutawa
   return (
     <div class="pair">
       <SceneView item={item} fire={one} cutaway={cutaway} caption={drill.picks.first} />
-      <SceneView item={{ show: item.show, scenario: second.scenario }} fire={other} cutaway={cutaway} caption={drill.picks.second} />
+      <SceneView item={{ ...item, scenario: second.scenario }} fire={other} cutaway={cutaway} caption={drill.picks.second} />
     </div>
   )
 }

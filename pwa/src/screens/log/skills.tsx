@@ -50,7 +50,7 @@ function spell(skill: SkillProgress): string[] {
   const said: string[] = [log.asItWas(Math.round(right * n), n)]
   if (n > given) said.push(log.cannotTell(n - given))
   if (given < enough) return [...said, log.few]
-  if (bias !== undefined && bias !== null) said.push(spellBias(bias))
+  if (bias !== undefined && bias !== null) said.push(isOrdinal(skill) ? spellBias(bias) : spellHeight(bias))
   if (kappa !== undefined && kappa !== null) said.push(log.kappa(kappa.toFixed(2)))
   else if (isOrdinal(skill)) said.push(log.kappaLater)
   return said
@@ -60,4 +60,11 @@ function spellBias(bias: number): string {
   const steps = Math.abs(bias).toFixed(1)
   if (steps === '0.0') return log.leansNowhere
   return bias > 0 ? log.leansHeavy(steps) : log.leansLight(steps)
+}
+
+/** The neutral plane is off by a share of the opening's height. */
+function spellHeight(bias: number): string {
+  const percent = Math.round(Math.abs(bias) * 100)
+  if (percent === 0) return log.leansNowhere
+  return bias > 0 ? log.leansHigh(percent) : log.leansLow(percent)
 }

@@ -15,6 +15,8 @@ export const log = {
   cannotTell: (n: number) => (n === 1 ? '1 could not be told.' : `${n} could not be told.`),
   leansHeavy: (steps: string) => `It leans ${steps} steps too heavy.`,
   leansLight: (steps: string) => `It leans ${steps} steps too light.`,
+  leansHigh: (percent: number) => `It leans ${percent} % of the height too high.`,
+  leansLow: (percent: number) => `It leans ${percent} % of the height too low.`,
   leansNowhere: 'It leans neither way.',
   few: 'Too few to speak of a lean.',
   kappa: (value: string) => `Agreement beyond chance: ${value} (kappa with quadratic weights; 1 is always, 0 is chance).`,

@@ -89,7 +89,7 @@ type roomWatch struct {
 
 func (w *watch) begin(m *zone.Model) {
 	w.rooms = make([]roomWatch, len(m.Rooms))
-	w.failed = make([]bool, len(m.Vents)-len(m.Rooms)) // the last are the rooms' cracks
+	w.failed = make([]bool, max(0, len(m.Vents)-len(m.Rooms))) // the last are the rooms' cracks
 	tallest := 0.0
 	for i := range m.Rooms {
 		tallest = math.Max(tallest, m.Rooms[i].Height)

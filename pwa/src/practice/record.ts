@@ -9,9 +9,15 @@ export interface Answered extends AnswerBody {
   t: number
 }
 
+/** One's own answers: none of a rehearsal, and none of whoever shared this phone in a class. */
 export function answersOf(events: readonly QuizEvent[]): Answered[] {
-  return events.filter(({ kind }) => kind === 'answer').map(({ body, t_client }) => ({ ...(body as AnswerBody), t: t_client }))
+  return events
+    .filter(({ kind, body }) => kind === 'answer' && isOwn(body as AnswerBody))
+    .map(({ body, t_client }) => ({ ...(body as AnswerBody), t: t_client }))
 }
+
+/** The owner of a phone sits at its first place (quiz/session, FirstPlace). */
+const isOwn = ({ class: given }: AnswerBody) => !given || (given.place === 'a' && !given.rehearsal)
 
 /** What the engine adds up (quiz.Attempt). */
 export function attemptOf({ answer, verdict, t }: Answered, kind: Attempt['kind']): Attempt {

@@ -38,21 +38,46 @@ func MakeScene(s quiz.Scene) (quiz.Item, item.Truth, error) {
 // another version of the engine or content is refused, for its scene is not
 // the one that would be made here.
 func Score(a quiz.Answer) (quiz.Verdict, error) {
+	if err := sameVersion(&a); err != nil {
+		return quiz.Verdict{}, err
+	}
+	scorer, err := Scorer(quiz.Scene{Family: a.Family, Seed: a.Seed, Contrast: a.Contrast})
+	if err != nil {
+		return quiz.Verdict{}, err
+	}
+	return scorer(a)
+}
+
+func sameVersion(a *quiz.Answer) error {
 	switch {
 	case a.Engine != engine.Version:
-		return quiz.Verdict{}, engine.Bad("engine", "is another version than "+engine.Version, "keep the verdict of the version that asked")
+		return engine.Bad("engine", "is another version than "+engine.Version, "keep the verdict of the version that asked")
 	case a.Content != Version:
-		return quiz.Verdict{}, engine.Bad("content", "is another version than "+Version, "keep the verdict of the version that asked")
+		return engine.Bad("content", "is another version than "+Version, "keep the verdict of the version that asked")
 	}
-	f, err := familyOf(a.Family)
+	return nil
+}
+
+// Scorer works one scene out, to score any number of answers to it.
+func Scorer(s quiz.Scene) (func(quiz.Answer) (quiz.Verdict, error), error) {
+	f, err := familyOf(s.Family)
 	if err != nil {
-		return quiz.Verdict{}, err
+		return nil, err
 	}
-	made, truth, err := item.Make(f, a.Seed, a.Contrast, Library())
+	made, truth, err := item.Make(f, s.Seed, s.Contrast, Library())
 	if err != nil {
-		return quiz.Verdict{}, err
+		return nil, err
 	}
-	verdict, err := score.Judge(&made, truth.Accept, &a)
+	return func(a quiz.Answer) (quiz.Verdict, error) {
+		if err := sameVersion(&a); err != nil {
+			return quiz.Verdict{}, err
+		}
+		return judge(f, &made, &truth, &a)
+	}, nil
+}
+
+func judge(f *item.Family, made *quiz.Item, truth *item.Truth, a *quiz.Answer) (quiz.Verdict, error) {
+	verdict, err := score.Judge(made, truth.Accept, a)
 	if err != nil {
 		return quiz.Verdict{}, err
 	}

@@ -19,6 +19,7 @@ import (
 	"lintel/quiz"
 	"lintel/quiz/session"
 	"lintel/server/serve"
+	"lintel/server/verdict"
 )
 
 // runServe serves until ctx ends.
@@ -39,7 +40,7 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 	}
 	m, err := serve.Run(serve.Config{
 		Addr: *addr, Data: *data,
-		Site: pwa.Site(), Engine: engine.Version, Content: content.Version, Validated: engine.FireValidated, Score: wording.Score,
+		Site: pwa.Site(), Engine: engine.Version, Content: content.Version, Validated: engine.FireValidated, Score: scoreInWords(),
 		Item: itemWithTruth, Choices: choices(), Says: wording.Say,
 		TLSCert: *cert, TLSKey: *key, BehindHTTPS: *proxied,
 		Log: slog.New(slog.NewJSONHandler(errOut, &slog.HandlerOptions{Level: level})), Now: time.Now,
@@ -60,6 +61,16 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 		return failed(err, errOut)
 	}
 	return 0
+}
+
+// scoreInWords scores answers, working each scene out once for all who answer it.
+func scoreInWords() func(quiz.Answer) (quiz.Verdict, error) {
+	score := verdict.Remember(content.Scorer)
+	return func(a quiz.Answer) (quiz.Verdict, error) {
+		scored, err := score(a)
+		wording.Verdict(&scored)
+		return scored, err
+	}
 }
 
 // itemWithTruth works out a scene with every right reply to its asks.

@@ -101,13 +101,19 @@ func (g gauged) judge(s *Series, test string, events []houseEvent) {
 // pressureLines are the lines on signs and magnitudes of a house.
 func pressureLines(s *Series) {
 	points := s.points(&Pressure)
-	signs := 0
+	signs, furthest := 0, 0.0
 	for _, p := range points {
 		if p.Ours*p.Measured > 0 {
 			signs++
+		} else {
+			furthest = math.Max(furthest, math.Abs(p.Ours))
 		}
 	}
-	s.line(signs == len(points), "sign of every pressure", share(float64(signs)/float64(max(1, len(points))), len(points)))
+	found := share(float64(signs)/float64(max(1, len(points))), len(points))
+	if signs < len(points) {
+		found += "; ours within " + num(furthest, 1) + " Pa of zero on every other, where the sensors were off by some 1 Pa"
+	}
+	s.line(signs == len(points), "sign of every pressure", found)
 	fair := 0
 	for _, p := range points {
 		if off := math.Abs(p.Ours - p.Measured); off <= 0.5*math.Abs(p.Measured) || off <= unzeroedPa {

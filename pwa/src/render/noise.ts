@@ -25,8 +25,8 @@ export class Noise {
 
   /** The value at a point; one unit is one grain of the noise. */
   at(x: number, y: number): number {
-    const x0 = Math.floor(x)
-    const y0 = Math.floor(y)
+    const x0 = floor(x)
+    const y0 = floor(y)
     const fx = ease(x - x0)
     const fy = ease(y - y0)
     const left = x0 & MASK
@@ -44,5 +44,8 @@ export class Noise {
     return 0.67 * this.at(x, y) + 0.33 * this.at(2 * x + 17.3, 2 * y + 5.1)
   }
 }
+
+/** Faster than Math.floor where it is called for every cell. */
+const floor = (x: number): number => (x < 0 ? (x | 0) - 1 : x | 0)
 
 const ease = (x: number) => x * x * (3 - 2 * x)

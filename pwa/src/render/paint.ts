@@ -128,12 +128,8 @@ const FOLDS_FULL = 11
 const FOLDS = 0.6
 const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL - FOLDS_FROM))
 
-/** Round heads with creases between them, as of a cauliflower; no mean. */
-function billow(noise: Noise, x: number, y: number): number {
-  const large = Math.abs(noise.at(x, y))
-  const small = Math.abs(noise.at(2.3 * x + 11.7, 2.3 * y + 4.9))
-  return 2.5 * large + 0.32 * small - 0.84
-}
+/** Round heads with creases between them, as of a cauliflower; no mean, as the noise is 0.354 from zero on average. */
+const billow = (noise: Noise, x: number, y: number): number => 2.8 * (Math.abs(noise.at(x, y)) - 0.354)
 
 // The glow follows the burning gas with this delay, which no flicker faster
 // than about 2 Hz survives. Chosen by us; tested by the flash counter.
@@ -177,9 +173,10 @@ function extend(face: Float32Array, row: number, columns: number, rows: number):
 }
 
 /** Four pixels: smoke over flame, most of the smoke being behind it. */
-function shade({ nx, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: Light, c: number, i: number, j: number): void {
+function shade({ nx, fineRow, rough }: Grid, smoke: Smoke, canvas: Canvas, light: Light, c: number, i: number, j: number): void {
   const { face, grain, pixels, glow, colour } = canvas
   const { now } = smoke
+  const bites = BITES * Math.min(1, rough[c]!)
   mixColour(smoke.kind, c * KINDS, light, colour)
   for (let k = 0; k < 4; k++) {
     const x = 2 * i - 2 + (k & 1)
@@ -189,12 +186,14 @@ function shade({ nx, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: Light
     const fire = canvas.lit[c] === 0 ? 0 : soft(glow, cell, fineRow)
     if (tau <= 0.004 && fire <= 0.01) continue
     const p = 4 * (y * 2 * nx + x)
-    const raise = light.relief * bodyOf(tau) * relief(face, cell, fineRow)
+    const body = bodyOf(tau)
+    const raise = body > 0 ? light.relief * body * relief(face, cell, fineRow) : 0
     const lift = 26 * raise
     pixels[p] = colour[0]! * (1 + raise) + lift
     pixels[p + 1] = colour[1]! * (1 + raise) + lift
     pixels[p + 2] = colour[2]! * (1 + raise) + lift
-    const smokeA = hides(tau, grain[cell]! * (1 + BITES * rim(now, cell * FIELDS, fineRow * FIELDS, tau)))
+    const bitten = bites > 0.05 ? 1 + bites * rim(now, cell * FIELDS, fineRow * FIELDS, tau) : 1
+    const smokeA = hides(tau, grain[cell]! * bitten)
     pixels[p + 3] = 255 * smokeA
     if (fire > 0.02) ignite(fire, tau, smokeA, pixels, p)
   }

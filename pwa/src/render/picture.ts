@@ -16,7 +16,7 @@ import type { Light } from './tone'
 import { facingOf, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
-export const FINENESS = [24000, 12000, 7500, 4500] as const
+export const FINENESS = [24000, 12000, 7500, 4500, 3000] as const
 
 /** Where the unevenness of all smoke starts from; another gives other lumps of the same smoke. Chosen by us. */
 const SEED = 20261

@@ -12,6 +12,7 @@ import { drawPaces } from './draw/pace'
 import { drawWind } from './draw/wind'
 import { Film } from './film'
 import { STEP_S } from './fluid/step'
+import { KeepUp } from './keep-up'
 import { emptyFrame, type FrameLook } from './frame'
 import { layOut } from './layout'
 import { FINENESS, Picture } from './picture'
@@ -40,14 +41,8 @@ export interface Showing {
   backdrop?: string
 }
 
-/** Script time of one picture that a slow phone may take; above it the smoke is drawn coarser. Design figure. */
-const BUDGET_MS = 4
-/** How long it must be late before it gets coarser, and how fast the wall fades. Chosen by us. */
-const LATE_S = 0.6
+/** How fast the wall fades. Chosen by us. */
 const FADE_PER_S = 3
-/** Time over which script times are averaged, and the share of the budget that the mean may take so that the slowest still fit. Chosen by us. */
-const MEAN_S = 0.3
-const FITS = 0.6
 /** A new picture shows a fire that has been smoking: the steps that it is ahead of. */
 const HEAD_START = 180
 /** Script time of one picture while it catches up. Nothing waits for more than that. Chosen by us. */
@@ -78,9 +73,7 @@ export class Show {
   #zoom: Zoom = WHOLE
   #due = 0
   #waits = false
-  #fineness = 0
-  #late = 0
-  #mean = 0
+  readonly #keep = new KeepUp()
   #behind = HEAD_START
   /** How far the smoke has come up since its head start was over. */
   #come = 0
@@ -108,7 +101,7 @@ export class Show {
     if (!showing.paused && this.#due >= STEP_S && (both || !this.#waits)) this.#step(showing, inStills)
     if (this.#waits && (both || this.#due < STEP_S)) this.#draw(showing, inStills)
     const took = performance.now() - began
-    if (!inStills && this.#behind === 0) this.#keepUp(took, seconds)
+    if (!inStills && this.#behind === 0) this.#keep.note(took, seconds)
     return took
   }
 
@@ -142,7 +135,7 @@ export class Show {
       this.#behind--
       const took = performance.now() - began
       if (!inStills && took > CATCH_UP_MS) {
-        this.#mean = took / n // what a step takes is known before the first of them is shown
+        this.#keep.expect(took / n) // what a step takes is known before the first of them is shown
         return
       }
     }
@@ -166,12 +159,12 @@ export class Show {
     }
     const { view } = this
     const same = view?.side === side && view.away > 1 === far && this.#canvas.width === width && this.#canvas.height === height
-    if (same && this.#made === this.#places && this.#madeFine === this.#fineness) return
+    if (same && this.#made === this.#places && this.#madeFine === this.#keep.fineness) return
     this.#made = this.#places
-    this.#madeFine = this.#fineness
+    this.#madeFine = this.#keep.fineness
     this.#canvas.width = width
     this.#canvas.height = height
-    this.#picture = new Picture(scenario, frameView(layOut(scenario), side, width / height, far ? ACROSS : 1), FINENESS[this.#fineness])
+    this.#picture = new Picture(scenario, frameView(layOut(scenario), side, width / height, far ? ACROSS : 1), FINENESS[this.#keep.fineness])
     this.#film = new Film(this.#picture.columns, this.#picture.rows)
     this.#wisps = new Wisps(this.#picture)
     this.#ground = undefined
@@ -273,19 +266,6 @@ export class Show {
     const { x, y, scale } = this.#zoom
     const perMetre = (scale * this.#canvas.width) / this.#picture!.view.widthM
     ctx.setTransform(scale, 0, 0, scale, -x * perMetre, -y * perMetre)
-  }
-
-  /** Too slow for most of a second: the smoke is drawn as coarse as will fit. */
-  #keepUp(took: number, seconds: number): void {
-    this.#mean += Math.min(1, seconds / MEAN_S) * (took - this.#mean)
-    this.#late = this.#mean > FITS * BUDGET_MS ? this.#late + seconds : Math.max(0, this.#late - 0.5 * seconds)
-    if (this.#late < LATE_S || this.#fineness >= FINENESS.length - 1) return
-    const fits = (FINENESS[this.#fineness]! * FITS * BUDGET_MS) / this.#mean
-    while (this.#fineness < FINENESS.length - 1 && (this.#late > 0 || FINENESS[this.#fineness]! > fits)) {
-      this.#late = 0
-      this.#fineness++
-    }
-    this.#mean = 0
   }
 }
 

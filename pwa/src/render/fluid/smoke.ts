@@ -1,9 +1,9 @@
 import type { Fading } from './fading'
 import { FIELDS, findNear, FIRE, GRAIN_X, GRAIN_Y, HEAT, KINDS, LIGHT, MASS, STEAM, TAU, TINT, type Grid, type Smoke } from './grid'
 
-// Below this optical depth a cell counts as clear: under half a percent of the
+// Below this optical depth a cell counts as clear: under one percent of the
 // light. Chosen by us.
-const FAINT = 0.004
+const FAINT = 0.008
 
 /**
  * Carries smoke by the air: each cell takes what stood where its gas was a step

@@ -125,3 +125,13 @@ test('renewing drops a line that may be dead and opens another at once', async (
   line.renew()
   expect(sockets).toHaveLength(2)
 })
+
+test('a line that the device says is lost is away at once, and tried again', async () => {
+  const { line, sockets, lines, pass } = setUp()
+  await sockets[0]!.greet()
+  line.lose()
+  expect(lines.at(-1)).toBe('away')
+  expect(sockets[0]!.closed).toBe(true)
+  pass()
+  expect(sockets).toHaveLength(2)
+})

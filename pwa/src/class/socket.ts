@@ -77,6 +77,14 @@ export class ClassSocket {
     this.open()
   }
 
+  /** The device says that the network is gone: what is still open hears nothing any more. */
+  lose(): void {
+    const socket = this.#socket
+    if (!socket) return
+    this.#closed(0)
+    socket.close()
+  }
+
   async #greet(socket: WebSocket): Promise<void> {
     const hello = await this.#hello()
     if (this.#socket === socket) socket.send(JSON.stringify({ ...hello, last: this.#last }))

@@ -61,18 +61,21 @@ export function useLive(id: string, hello: () => Promise<Hello>, kept: Heard = {
 // end the sockets of sleeping pages without telling them. Chosen by us.
 const longAwayMS = 3_000
 
-/** Opens the line anew when the network is back or the page is seen again after a while. */
-function followPage(socket: { renew(): void }): () => void {
+/** Opens the line anew when the network is back or the page is seen again after a while, and lets a lost one go. */
+function followPage(socket: Pick<ClassSocket, 'renew' | 'lose'>): () => void {
   let hiddenAt = Date.now()
   const seen = () => {
     if (document.hidden) hiddenAt = Date.now()
     else if (Date.now() - hiddenAt > longAwayMS) socket.renew()
   }
   const online = () => socket.renew()
+  const offline = () => socket.lose()
   document.addEventListener('visibilitychange', seen)
   addEventListener('online', online)
+  addEventListener('offline', offline)
   return () => {
     document.removeEventListener('visibilitychange', seen)
     removeEventListener('online', online)
+    removeEventListener('offline', offline)
   }
 }

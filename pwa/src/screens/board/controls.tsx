@@ -71,7 +71,7 @@ function Undo({ until, now, lead }: { until: number; now(): number; lead: Lead }
 
 function Ending({ view, lead }: { view: ClassBoardView; lead: Lead }) {
   const [sure, ask] = useState(false)
-  const last = !nextAct(view)
+  const last = view.step === 'cutaway' && !nextAct(view)
   return (
     <div class="controls-end">
       <Button look={last ? 'main' : 'quiet'} onClick={() => ask(true)}>

@@ -67,7 +67,7 @@ async function oneScene(page) {
 async function answerByKey(page) {
   const asked = page.getByRole('region', { name: 'Your answer', exact: true })
   const said = await asked.textContent()
-  const found = await tabTo(page, ({ look, role, text }) => look === 'choice' || role === 'slider' || /^I would report/.test(text), 'answer')
+  const found = await tabTo(page, ({ look, role, text }) => look === 'choice' || role === 'slider' || text.startsWith('I would report'), 'answer')
   if (found.role === 'slider') {
     await page.keyboard.press('ArrowUp')
     await tabTo(page, named(/^Set it here$/), 'way to set the plane')

@@ -6,7 +6,11 @@ import { register } from '../sw/register'
 export function start(): void {
   watchInstall()
   store()
-    .then((opened) => opened.readOpenDrill())
+    .then(async (opened) => {
+      await opened.readOpenDrill()
+      const { countDue } = await import('../practice/due')
+      await countDue()
+    })
     .catch((error: unknown) => console.warn('store:', error))
   if (import.meta.env.PROD) register().catch((error: unknown) => console.warn('offline copy:', error))
 }

@@ -9,6 +9,9 @@ export const sync = signal<{ unsynced: number; reach: Reach }>({ unsynced: 0, re
 /** The drill that was left open, once the store has been read. */
 export const openDrill = signal<{ at: number; of: number } | undefined>(undefined)
 
+/** How many families want to be seen again, once that is known. */
+export const dueNow = signal(0)
+
 /**
  * Whether the app can be used with no server: yes once its service worker has
  * everything, no where the page came over plain http, which browsers refuse

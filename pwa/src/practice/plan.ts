@@ -26,14 +26,22 @@ export interface Want {
  * Ties are broken by chance.
  */
 export function plan<C extends Choice>(families: readonly C[], want: Want): C[] {
-  if (families.length === 0) return []
-  const ranked = families
-    .map((family) => ({ family, need: need(family.id, want), tie: want.below(1 << 20) }))
-    .toSorted((a, b) => b.need - a.need || a.tie - b.tie)
-    .map(({ family }) => family)
-  const chosen = Array.from({ length: want.size }, (_, n) => ranked[n % ranked.length]!)
-  return interleave(chosen, want.below)
+  const left = families.map((family) => ({ family, need: need(family.id, want), tie: want.below(1 << 20) }))
+  const chosen: C[] = []
+  while (chosen.length < want.size && left.length > 0) {
+    const alike = (kind: ItemKind) => chosen.filter((one) => one.kind === kind).length
+    const wanted = ({ family, need: own }: (typeof left)[number]) => own - variety * alike(family.kind)
+    const next = left.toSorted((a, b) => wanted(b) - wanted(a) || a.tie - b.tie)[0]!
+    left.splice(left.indexOf(next), 1)
+    chosen.push(next.family)
+  }
+  if (chosen.length === 0) return []
+  return interleave(Array.from({ length: want.size }, (_, n) => chosen[n % chosen.length]!), want.below)
 }
+
+// Among families equally needed the kind comes that the set has least of. Chosen
+// by us: too little to outweigh what is due.
+const variety = 0.05
 
 // The order of need, in steps wide enough that a weak cue (weight up to 2) moves
 // a family within its step and over the next, not over all. Chosen by us; what

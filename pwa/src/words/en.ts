@@ -6,7 +6,7 @@
 const screens = {
   sizeUp: { name: 'Size-up', job: 'Rate what shows at each opening and get a reading with its reasons.' },
   prop: { name: 'Prop', job: 'Light the small box, open and shut it, and watch the smoke answer.' },
-  drill: { name: 'Drill', job: 'Five scenes. Commit first, then the walls are drawn away.' },
+  drill: { name: 'Drill', job: 'Short sets of scenes. Commit first, then the walls are drawn away.' },
   class: { name: 'Class', job: 'Join a class, or lead one: the same scene for everybody, and who saw what.' },
   book: { name: 'Field book', job: 'Lessons, words, cautions and sources.' },
   log: { name: 'Log', job: 'How your eye is doing, cue by cue. Your own record.' },
@@ -62,7 +62,8 @@ export const words = {
     title: 'Read the smoke',
     lead: 'Look at one opening. Say what it does. Then see what was behind the wall.',
     next: 'Next for you',
-    fresh: 'Five new scenes',
+    fresh: 'A set of new scenes',
+    due: (n: number) => (n === 1 ? '1 kind of scene wants to be seen again' : `${n} kinds of scene want to be seen again`),
     resume: (at: number, of: number) => `Go on with scene ${at} of ${of}`,
   },
   sync: {

@@ -27,6 +27,7 @@ function SceneOfSet() {
   const revealed = phase.value === 'revealed'
   const at = open.done.length + (revealed ? 0 : 1)
   const shown = item.value
+  useEffect(() => scrollTo(0, 0), [at, revealed]) // what comes next begins at its beginning
   return (
     <Page
       title={shown ? drill.kinds[shown.kind] : drill.scene(at, open.scenes.length)}

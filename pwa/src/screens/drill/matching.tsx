@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { randomBelow } from '../../local/random'
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
@@ -19,6 +19,7 @@ export function Matching() {
   const [said, say] = useState<number>()
   const heading = useFocusIfLost<HTMLHeadingElement>(`${at} ${said}`)
   const round = all[at]
+  useEffect(() => scrollTo(0, 0), [at])
   if (!round) return <Finished />
   const { cue, level } = round
   return (

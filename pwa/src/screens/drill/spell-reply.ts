@@ -34,6 +34,6 @@ export function askName(ask: Ask, asks: readonly Ask[]): string {
 
 function subject(ask: Ask): string {
   if (ask.kind === 'change' || ask.kind === 'level') return ask.cue ? trade.cues[ask.cue] : ask.text
-  const named = { flow: trade.cues.flow, plane: trade.cues.neutral_plane, stage: trade.stage, regime: trade.regime }
-  return ask.kind in named ? named[ask.kind as keyof typeof named] : ask.text
+  const { flow, neutral_plane: plane } = trade.cues
+  return { flow, plane, stage: trade.stage, regime: trade.regime, ...drill.subjects }[ask.kind]
 }

@@ -1,4 +1,4 @@
-import { openDrill } from '../../local/status'
+import { dueNow, openDrill } from '../../local/status'
 import type { ScreenName } from '../../words/en'
 import { words } from '../../words/en'
 import { Glyph } from './glyph'
@@ -15,7 +15,7 @@ export function Section({ rooms }: { rooms: readonly { name: ScreenName; at: str
         <li class="attic">
           <a class="room" href="/drill">
             <span class="label">{words.home.next}</span>
-            <span class="room-name">{next ? words.home.resume(next.at, next.of) : words.home.fresh}</span>
+            <span class="room-name">{next ? words.home.resume(next.at, next.of) : dueNow.value ? words.home.due(dueNow.value) : words.home.fresh}</span>
           </a>
         </li>
         {rooms.map(({ name, at }) => (

@@ -26,4 +26,4 @@ export function Keeping() {
   )
 }
 
-const megabytes = (bytes: number) => (bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)
+const megabytes = (bytes: number) => (bytes / 1e6).toLocaleString(undefined, { maximumFractionDigits: bytes < 1e7 ? 1 : 0 })

@@ -31,10 +31,11 @@ export function makeCanvas({ nx, ny }: Grid): Canvas {
   }
 }
 
-/** Paints one layer of smoke into RGBA pixels, 2nx by 2ny. */
-export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, light: Light): void {
+/** Paints one layer of smoke into RGBA pixels, 2nx by 2ny, some steps after it was painted last. */
+export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, light: Light, steps: number): void {
+  const follows = followsIn(steps)
   const { ny, nx, row } = grid
-  const { near } = smoke
+  const { near, busy } = smoke
   const { lit, face, pixels } = canvas
   pixels.fill(0)
   face.fill(0)
@@ -43,16 +44,16 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, br
     boilAt(boil, breadth, j, grid.cellM)
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i
-      if (near[c] === 0 && lit[c] === 0) continue
+      if (near[c] === 0 && busy[c] === 0 && lit[c] === 0) continue
       deepen(grid, smoke, canvas, noise, boil, c, i, j)
-      lit[c] = kindle(grid, smoke, canvas, noise, i, j) ? 1 : 0
+      lit[c] = kindle(grid, smoke, canvas, noise, follows, i, j) ? 1 : 0
     }
   }
   extend(face, grid.fineRow, 2 * nx, 2 * ny)
   for (let j = 1; j <= ny; j++) {
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i
-      if (near[c] === 1 || lit[c] === 1) shade(grid, smoke, canvas, light, c, i, j)
+      if (near[c] === 1 || busy[c] === 1 || lit[c] === 1) shade(grid, smoke, canvas, light, c, i, j)
     }
   }
 }
@@ -134,16 +135,23 @@ const billow = (noise: Noise, x: number, y: number): number => 2.8 * (Math.abs(n
 // The glow follows the burning gas with this delay, which no flicker faster
 // than about 2 Hz survives. Chosen by us; tested by the flash counter.
 const AFTERGLOW_S = 0.22
-const FOLLOWS = Math.min(1, STEP_S / AFTERGLOW_S)
+const STAYS = 1 - Math.min(1, STEP_S / AFTERGLOW_S)
+
+/** The share by which the glow follows in some steps of the smoke. */
+function followsIn(steps: number): number {
+  let stays = 1
+  for (let n = Math.min(steps, 40); n > 0; n--) stays *= STAYS
+  return 1 - stays
+}
 
 /** Lets the glow of four fine cells follow what burns in them. Returns whether any is left. */
-function kindle({ fineRow }: Grid, { now }: Smoke, { glow }: Canvas, noise: Noise, i: number, j: number): boolean {
+function kindle({ fineRow }: Grid, { now }: Smoke, { glow }: Canvas, noise: Noise, follows: number, i: number, j: number): boolean {
   let any = false
   for (let k = 0; k < 4; k++) {
     const cell = (2 * j - 1 + (k >> 1)) * fineRow + 2 * i - 1 + (k & 1)
     const before = glow[cell]!
     if (before === 0 && now[cell * FIELDS + FIRE] === 0) continue
-    const after = before + FOLLOWS * (tongues(now, cell * FIELDS, noise) - before)
+    const after = before + follows * (tongues(now, cell * FIELDS, noise) - before)
     glow[cell] = after > 0.004 ? after : 0
     any ||= after > 0.004
   }

@@ -44,6 +44,7 @@ export class Picture {
   readonly #breadth: Breadth
   #windMS = 0
   #steps = 0
+  #painted = 0
 
   constructor(scenario: Scenario, view: View, cells: number = FINENESS[0], seed = SEED) {
     this.view = view
@@ -128,8 +129,10 @@ export class Picture {
 
   /** Turns the smoke into pixels, in `front` and `back`. */
   paint(light: Light): void {
-    paint(this.grid, this.grid.front, this.#front, this.#noise, this.#breadth, light)
-    if (this.showsBehind) paint(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, light)
+    const steps = this.#steps - this.#painted
+    this.#painted = this.#steps
+    paint(this.grid, this.grid.front, this.#front, this.#noise, this.#breadth, light, steps)
+    if (this.showsBehind) paint(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, light, steps)
   }
 
   /** The openings in sight, with the air that each draws in; the same objects every time. */

@@ -25,9 +25,6 @@ export function frameWith(look: Partial<OpeningLook>, opening = 'port_lower_left
   return frame
 }
 
-/** Paints after which the glow of a flame is as it would be with one every step. */
-const GLOWS = 25
-
 /** Runs the picture of the box on one frame that does not change. */
 export function film(frame: FrameLook, seconds: number, each?: (picture: Picture) => void): Picture {
   const picture = new Picture(box, frameView(layOut(box), 'A', 0.85), CELLS)
@@ -35,7 +32,7 @@ export function film(frame: FrameLook, seconds: number, each?: (picture: Picture
   for (let k = 0; k < steps; k++) {
     picture.follow(frame)
     picture.step()
-    if (each || k >= steps - GLOWS) picture.paint(DAY.smoke)
+    if (each || k === steps - 1) picture.paint(DAY.smoke)
     each?.(picture)
   }
   return picture

@@ -44,7 +44,7 @@ test('nothing is logged before every point is settled and the list is signed', a
   await page.getByText('A call sign and a stop word are missing.').waitFor()
   assert.deepEqual(await notes(), [])
   await page.getByText('This is not permission to burn; the instructor-in-charge decides and anyone may stop.').waitFor()
-  await page.getByLabel('Stop word').fill('Harbour')
+  await page.getByLabel('Stop word', { exact: true }).fill('Harbour')
   await page.getByLabel(/Signed by/).fill('Marsh 2')
   await look('before')
   await start.click()

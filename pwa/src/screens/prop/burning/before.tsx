@@ -48,7 +48,7 @@ export function Before({ start }: { start(note: Note): Promise<void> }) {
         <small class="soft">{burning.signHint}</small>
       </label>
       {tried && !ready && <p role="alert">{open > 0 ? burning.missing(open) : burning.signMissing}</p>}
-      <button type="submit" class="button button-main button-wide" aria-disabled={!ready}>{burning.start}</button>
+      <button type="submit" class="button button-main button-wide">{burning.start}</button>
     </form>
   )
 }

@@ -11,7 +11,7 @@ import './burning.css'
 
 /** A live burn of the box: signed, logged move by move, and gone through afterwards. */
 export function Burning() {
-  const { log, write } = useLog()
+  const log = useLog()
   const [afresh, setAfresh] = useState(false)
   if (log === undefined) return <p role="status" class="soft">{burning.log}</p>
   if (log === null || (log.ended && afresh)) return <Before start={(note) => write(randomHex(8), note).then(() => setAfresh(false))} />
@@ -30,7 +30,7 @@ function useLog() {
       wanted = false
     }
   }, [changed])
-  return { log, write }
+  return log
 }
 
 /** Writes one note; resolves when it is on the disk. */

@@ -1,0 +1,35 @@
+// Has the page auditor judge the start screen as it comes to a phone the first
+// time: performance, accessibility, best practices. Control in the same run: a
+// page of one heading and one sentence. Prints one JSON line.
+//
+//   node pwa/bench/lighthouse.mjs http://127.0.0.1:PORT/
+import { createServer } from 'node:http'
+import { launch } from 'chrome-launcher'
+import lighthouse from 'lighthouse'
+
+const [address] = process.argv.slice(2)
+const CATEGORIES = ['performance', 'accessibility', 'best-practices']
+
+const chrome = await launch({
+  chromePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  chromeFlags: ['--headless=new', '--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+})
+
+async function audit(url) {
+  const { lhr } = await lighthouse(url, { port: chrome.port, output: 'json', logLevel: 'silent', onlyCategories: CATEGORIES })
+  const scores = Object.fromEntries(CATEGORIES.map((name) => [name, lhr.categories[name].score === null ? null : Math.round(100 * lhr.categories[name].score)]))
+  const failed = Object.values(lhr.audits).filter(({ score, scoreDisplayMode }) => score !== null && score < 1 && scoreDisplayMode === 'binary').map(({ id }) => id)
+  return { ...scores, failed, version: lhr.lighthouseVersion }
+}
+
+const plain = createServer((_, reply) => reply.writeHead(200, { 'content-type': 'text/html' }).end(
+  '<!doctype html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Plain</title><main><h1>Plain</h1><p>One sentence.</p></main></html>',
+))
+await new Promise((done) => { plain.listen(0, '127.0.0.1', () => done()) })
+
+const ours = await audit(address)
+const control = await audit(`http://127.0.0.1:${plain.address().port}/`)
+console.log(JSON.stringify({ ours, control }))
+plain.close()
+chrome.kill()
+process.exit()

@@ -1,8 +1,8 @@
 package engine
 
 import (
-	"math"
 	"strconv"
+	"strings"
 )
 
 // checker walks an input and keeps the first problem it meets: a person mends
@@ -102,15 +102,18 @@ func quote(s string) string {
 	if len(s) > maxNameBytes {
 		s = s[:maxNameBytes] + "…"
 	}
-	return strconv.Quote(s)
+	return `"` + strings.Map(printable, s) + `"`
 }
 
-func number(x float64) string {
-	if math.Abs(x) >= 1e6 || x != 0 && math.Abs(x) < 1e-3 {
-		return strconv.FormatFloat(x, 'g', 6, 64)
+// printable keeps control characters and quotation marks out of an error's line.
+func printable(r rune) rune {
+	if r < ' ' || r == '"' || r == 0x7f || r == 0xfffd {
+		return '?'
 	}
-	return strconv.FormatFloat(x, 'f', -1, 64)
+	return r
 }
+
+func number(x float64) string { return Decimal(x, 6) }
 
 func spaced(unit string) string {
 	if unit == "" {

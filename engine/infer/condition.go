@@ -2,7 +2,6 @@ package infer
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"lintel/engine"
@@ -73,8 +72,8 @@ func parseCondition(line string) (condition, error) {
 		if c.op == oneOf || c.op == noneOf {
 			return parseWords(line, at, c.op, rest)
 		}
-		value, err := strconv.ParseFloat(rest, 64)
-		if err != nil || vocabulary[at].words != nil || vocabulary[at].yesNo {
+		value, ok := engine.ParseDecimal(rest)
+		if !ok || vocabulary[at].words != nil || vocabulary[at].yesNo {
 			return condition{}, engine.Bad(quoted(line), "compares something that is not a number", "compare a number feature with a number")
 		}
 		return condition{feature: at, op: c.op, value: value}, nil

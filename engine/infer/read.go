@@ -2,6 +2,7 @@ package infer
 
 import (
 	"slices"
+	"sort"
 
 	"lintel/engine"
 )
@@ -87,15 +88,7 @@ func (set *Set) alike(v *verdict) []engine.Stage {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case p[a] > p[b]:
-			return -1
-		case p[a] < p[b]:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(order, func(i, j int) bool { return p[order[i]] > p[order[j]] })
 	var in [stageCount]bool
 	sum := 0.0
 	for _, i := range order {

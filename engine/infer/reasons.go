@@ -2,8 +2,7 @@ package infer
 
 import (
 	"math"
-	"slices"
-	"strings"
+	"sort"
 
 	"lintel/engine"
 )
@@ -43,22 +42,20 @@ func (set *Set) reasons(v *verdict, nearest int) (because, against []engine.Evid
 			against = append(against, evidence)
 		}
 	}
-	slices.SortFunc(because, strongestFirst)
-	slices.SortFunc(against, strongestFirst)
+	sort.SliceStable(because, func(i, j int) bool { return stronger(&because[i], &because[j]) })
+	sort.SliceStable(against, func(i, j int) bool { return stronger(&against[i], &against[j]) })
 	return because, against
 }
 
 // toThreePlaces rounds a weight to what its measurement is good for.
 func toThreePlaces(x float64) float64 { return math.Floor(float64(x*1000)+0.5) / 1000 }
 
-func strongestFirst(a, b engine.Evidence) int {
-	switch x, y := math.Abs(a.Weight), math.Abs(b.Weight); {
-	case x > y:
-		return -1
-	case x < y:
-		return 1
+// stronger orders reasons by weight and then by name, so that the order is one.
+func stronger(a, b *engine.Evidence) bool {
+	if x, y := math.Abs(a.Weight), math.Abs(b.Weight); x != y {
+		return x > y
 	}
-	return strings.Compare(a.Rule, b.Rule)
+	return a.Rule < b.Rule
 }
 
 func topStage(v *verdict) int {

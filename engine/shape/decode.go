@@ -226,7 +226,7 @@ func whole(path string, tree any) (float64, error) {
 		return 0, err
 	}
 	if number != math.Trunc(number) || math.Abs(number) > largestWhole {
-		return 0, engine.Bad(path, "is "+strconv.FormatFloat(number, 'g', -1, 64), "give a whole number")
+		return 0, engine.Bad(path, "is "+engine.Decimal(number, 6), "give a whole number")
 	}
 	return number, nil
 }

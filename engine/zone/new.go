@@ -65,7 +65,7 @@ func newRoom(c engine.Compartment, materials engine.Materials, ambient float64, 
 	}
 	lining, ok := findLining(materials.Linings, c.Lining)
 	if !ok {
-		return r, engine.Bad(where+".lining", "is "+strconv.Quote(c.Lining)+", which is not in the library", "use a lining of content/linings")
+		return r, engine.Bad(where+".lining", "is "+`"`+c.Lining+`"`+", which is not in the library", "use a lining of content/linings")
 	}
 	thickness := lining.ThicknessM
 	if c.LiningM != nil {
@@ -79,7 +79,7 @@ func newRoom(c engine.Compartment, materials engine.Materials, ambient float64, 
 	if lining.Fuel != "" {
 		kind, found := findFuel(materials.Fuels, lining.Fuel)
 		if !found {
-			return r, engine.Bad(where+".lining", "burns as "+strconv.Quote(lining.Fuel)+", which is not in the library", "add the fuel to content/fuels")
+			return r, engine.Bad(where+".lining", "burns as "+`"`+lining.Fuel+`"`+", which is not in the library", "add the fuel to content/fuels")
 		}
 		r.wood = &kind
 	}

@@ -2,7 +2,6 @@ package zone
 
 import (
 	"math"
-	"strconv"
 
 	"lintel/engine"
 	"lintel/engine/internal/num"
@@ -32,7 +31,7 @@ func newFire(in engine.Fuel, index map[string]int, materials engine.Materials, w
 	}
 	kind, ok := findFuel(materials.Fuels, in.Kind)
 	if !ok {
-		return f, engine.Bad(where+".kind", "is "+strconv.Quote(in.Kind)+", which is not in the library", "use "+engine.GasBurner+" or a fuel of content/fuels")
+		return f, engine.Bad(where+".kind", "is "+`"`+in.Kind+`"`+", which is not in the library", "use "+engine.GasBurner+" or a fuel of content/fuels")
 	}
 	f.Kind = kind
 	if in.IgniteS != nil {

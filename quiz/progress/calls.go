@@ -2,6 +2,7 @@ package progress
 
 import (
 	"slices"
+	"sort"
 	"strconv"
 
 	"lintel/engine"
@@ -71,9 +72,9 @@ func (b *book) confuse(p *quiz.Part) {
 	switch truth := &p.Truth[0]; {
 	case p.Given.Stage != "" && truth.Stage != "":
 		pair := []engine.Stage{truth.Stage, p.Given.Stage}
-		slices.SortFunc(pair, func(x, y engine.Stage) int {
-			return slices.Index(engine.Stages, x) - slices.Index(engine.Stages, y)
-		})
+		if slices.Index(engine.Stages, pair[0]) > slices.Index(engine.Stages, pair[1]) {
+			pair[0], pair[1] = pair[1], pair[0]
+		}
 		b.count(string(pair[0])+" "+string(pair[1]), quiz.Contrast{Stages: pair})
 	case p.Given.Level != nil && truth.Level != nil:
 		_, cue := whatAsked(p)
@@ -95,8 +96,10 @@ func (b *book) confusions() []quiz.Confusion {
 	for key := range b.confused {
 		keys = append(keys, key)
 	}
-	slices.Sort(keys)
-	slices.SortStableFunc(keys, func(x, y string) int { return b.confused[y].N - b.confused[x].N })
+	sort.SliceStable(keys, func(i, j int) bool {
+		x, y := b.confused[keys[i]].N, b.confused[keys[j]].N
+		return x > y || x == y && keys[i] < keys[j]
+	})
 	list := []quiz.Confusion{}
 	for _, key := range keys[:min(len(keys), mostConfusions)] {
 		list = append(list, *b.confused[key])

@@ -6,6 +6,7 @@ package progress
 
 import (
 	"slices"
+	"sort"
 	"strings"
 
 	"lintel/quiz"
@@ -71,15 +72,7 @@ func (b *book) skillList() []quiz.SkillProgress {
 			list = append(list, t.progress(skill))
 		}
 	}
-	slices.SortStableFunc(list, func(x, y quiz.SkillProgress) int {
-		switch {
-		case x.Ability < y.Ability:
-			return -1
-		case x.Ability > y.Ability:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(list, func(i, j int) bool { return list[i].Ability < list[j].Ability })
 	return list
 }
 
@@ -90,7 +83,7 @@ func (b *book) families() []quiz.FamilyRating {
 	for id := range b.items {
 		ids = append(ids, id)
 	}
-	slices.Sort(ids)
+	sort.SliceStable(ids, func(i, j int) bool { return ids[i] < ids[j] })
 	asked := 0.0
 	for _, id := range ids {
 		family, _, _ := strings.Cut(id, "\n")
@@ -111,7 +104,7 @@ func median(list []float64) *float64 {
 		return nil
 	}
 	sorted := slices.Clone(list)
-	slices.Sort(sorted)
+	sort.SliceStable(sorted, func(i, j int) bool { return sorted[i] < sorted[j] })
 	middle := (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
 	return &middle
 }

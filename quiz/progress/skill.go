@@ -17,7 +17,7 @@ var skills = map[quiz.AskKind]quiz.Skill{
 // guesses are the credits of a blind guess, the mean over every truth. A test
 // holds them against the scores of such guesses.
 var guesses = map[quiz.AskKind]float64{
-	quiz.AskLevel: 0.6, quiz.AskFlow: 0.4375, quiz.AskPlane: 0.5, quiz.AskStage: 0.3265, quiz.AskRegime: 0.5,
+	quiz.AskLevel: 0.6, quiz.AskFlow: 0.375, quiz.AskPlane: 0.5, quiz.AskStage: 0.3265, quiz.AskRegime: 0.5,
 	quiz.AskChange: 0.5556, quiz.AskOpening: 0.4, quiz.AskTrend: 0.5556, quiz.AskPick: 0.5, quiz.AskMoment: 0.5,
 }
 

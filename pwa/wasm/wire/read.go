@@ -138,7 +138,7 @@ func (l *layout) readWhole(path string, tree any, p unsafe.Pointer) error {
 	}
 	switch {
 	case x != math.Trunc(x) || math.Abs(x) > largestWhole:
-		return engine.Bad(path, "is "+strconv.FormatFloat(x, 'g', -1, 64), "give a whole number")
+		return engine.Bad(path, "is "+engine.Decimal(x, 6), "give a whole number")
 	case l.kind == whole:
 		*(*int)(p) = int(x)
 	case x < 0:

@@ -44,8 +44,8 @@ type Frame struct {
 	Phone     *PhoneView     `json:"phone,omitempty"`
 	Board     *BoardView     `json:"board,omitempty"`
 	Projector *ProjectorView `json:"projector,omitempty"`
-	Places    []PlaceView    `json:"places,omitempty"`
-	Here      []int          `json:"here,omitempty"`
+	Places    []PlaceView    `json:"places,omitzero"`
+	Here      []int          `json:"here,omitzero"`
 	Door      *Door          `json:"door,omitempty"`
 }
 

@@ -2,6 +2,7 @@ package class
 
 import (
 	"strconv"
+	"time"
 
 	"lintel/engine"
 	"lintel/quiz"
@@ -187,6 +188,7 @@ func (r *room) sheetPerson(by string, act *Act) (int, error) {
 func (r *room) joinedAt(seq uint64, member *session.Member) (int, error) {
 	for s := r.now(); ; s = r.now() {
 		if s.Seq < seq {
+			time.Sleep(time.Millisecond)
 			r.catchUp()
 			continue
 		}

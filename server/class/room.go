@@ -20,6 +20,7 @@ type room struct {
 	rev   uint64
 	state session.State
 	early map[uint64]session.Entry // durable, but one before them is not here yet
+	timed bool                     // somebody is going to look for that one
 	seen  map[string]int64         // when a lead was last heard of, ms
 }
 
@@ -97,13 +98,13 @@ func (r *room) settle(entries ...session.Entry) {
 		r.state = session.Settle(r.state, e)
 		devices, moved = append(devices, deviceOf(&r.state, e)...), true
 	}
-	behind := len(r.early) > 0
+	if len(r.early) > 0 && !r.timed {
+		r.timed = true
+		time.AfterFunc(patience, r.catchUp)
+	}
 	r.mu.Unlock()
 	if moved {
 		r.classes.changed(r.id, devices, false)
-	}
-	if behind {
-		time.AfterFunc(patience, r.catchUp)
 	}
 }
 
@@ -114,6 +115,7 @@ const patience = time.Second
 func (r *room) catchUp() {
 	r.mu.Lock()
 	after, behind := r.state.Seq, len(r.early) > 0
+	r.timed = false
 	r.mu.Unlock()
 	if !behind {
 		return

@@ -155,7 +155,7 @@ func (r *room) showLeaders(state *session.State) {
 }
 
 func (r *room) hereFrame(state *session.State) session.Frame {
-	out := session.Frame{Kind: session.HereFrame, Seq: state.Seq, NowMS: r.rooms.now().UnixMilli()}
+	out := session.Frame{Kind: session.HereFrame, Seq: state.Seq, NowMS: r.rooms.now().UnixMilli(), Here: []int{}}
 	for _, p := range state.People {
 		if p.Device != "" && r.devices[p.Device] > 0 {
 			out.Here = append(out.Here, p.Number)

@@ -129,7 +129,7 @@ func readStruct(name, doc string, kind *ast.StructType) structure {
 		if field.Tag != nil {
 			tag := reflect.StructTag(strings.Trim(field.Tag.Value, "`")).Get("json")
 			name, rest, _ := strings.Cut(tag, ",")
-			m.name, m.omit = name, rest == "omitempty"
+			m.name, m.omit = name, rest == "omitempty" || rest == "omitzero"
 		}
 		st.fields = append(st.fields, m)
 	}

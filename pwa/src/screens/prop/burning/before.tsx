@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { burning } from '../../../words/en/burning'
 import { prop } from '../../../words/en/prop'
 import type { Note } from './record'
+import '../../../ui/field.css'
 
 const points = Object.keys(burning.checks)
 

@@ -2,7 +2,7 @@
 //   stages  24 scenes of fires as families make them: a row a stage, denser to the right
 //   looks   16 single openings: pairs that must be told apart at a glance
 //
-//   node pwa/fidelity/sheet.mjs FOLDER [-seed N] [-theme light|dark|outdoor]
+//   node pwa/fidelity/sheet.mjs FOLDER [-seed N] [-theme light|dark|outdoor] [-only stages|looks]
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
@@ -13,7 +13,7 @@ import { openStudio } from './lib/studio.mjs'
 
 const { values: flags, positionals } = parseArgs({
   args: process.argv.slice(2).map((arg) => arg.replace(/^-(?=[a-z]{2})/, '--')),
-  options: { seed: { type: 'string', default: '1' }, theme: { type: 'string', default: 'light' } },
+  options: { seed: { type: 'string', default: '1' }, theme: { type: 'string', default: 'light' }, only: { type: 'string' } },
   allowPositionals: true,
 })
 const folder = positionals[0]
@@ -49,29 +49,37 @@ async function layOut(name, cells, across) {
   await page.close()
 }
 
-const states = await drawStates(studio, { seedsEach: 4, seed: Number(flags.seed) })
-const next = chance(Number(flags.seed))
-const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
-const cells = []
-for (const stage of [...new Set(states.map(stageOf))].toSorted((a, b) => STAGES.indexOf(a) - STAGES.indexOf(b)).slice(0, ROWS)) {
-  const some = states.filter((state) => stageOf(state) === stage).toSorted((a, b) => a.look.opticalDepth - b.look.opticalDepth)
-  for (let k = 0; k < ACROSS; k++) {
-    const state = some[Math.min(some.length - 1, Math.floor(((k + next()) / ACROSS) * some.length))]
-    const { look } = state
-    const caption = `<b>${stage}</b>, ${state.family}: depth ${look.opticalDepth.toFixed(1)}, ${look.outVelocityMS.toFixed(2)} m/s (${froude(look.outVelocityMS, state.heightM).toFixed(2)}), lightness ${look.lightness.toFixed(2)}, churning ${look.churning.toFixed(1)}`
-    cells.push({ png: await picture({ scenario: state.scenario, side: state.side, frame: state.frame, opening: state.opening, near: false }), caption })
+async function stages() {
+  const states = await drawStates(studio, { seedsEach: 4, seed: Number(flags.seed) })
+  const next = chance(Number(flags.seed))
+  const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
+  const cells = []
+  for (const stage of [...new Set(states.map(stageOf))].toSorted((a, b) => STAGES.indexOf(a) - STAGES.indexOf(b)).slice(0, ROWS)) {
+    const some = states.filter((state) => stageOf(state) === stage).toSorted((a, b) => a.look.opticalDepth - b.look.opticalDepth)
+    for (let k = 0; k < ACROSS; k++) {
+      const state = some[Math.min(some.length - 1, Math.floor(((k + next()) / ACROSS) * some.length))]
+      const { look } = state
+      const caption = `<b>${stage}</b>, ${state.family}: depth ${look.opticalDepth.toFixed(1)}, ${look.outVelocityMS.toFixed(2)} m/s (${froude(look.outVelocityMS, state.heightM).toFixed(2)}), lightness ${look.lightness.toFixed(2)}, churning ${look.churning.toFixed(1)}`
+      cells.push({ png: await picture({ scenario: state.scenario, side: state.side, frame: state.frame, opening: state.opening, near: false }), caption })
+    }
   }
+  await layOut('stages.png', cells, ACROSS)
 }
-await layOut('stages.png', cells, ACROSS)
 
-const pairs = []
-for (const [scenario, opening] of [[box, 'port_lower_left'], [bungalow, bungalow.openings.find(({ kind, to }) => kind === 'door' && to === 'outside').id]]) {
-  const { side } = scenario.openings.find(({ id }) => id === opening)
-  for (const [name, look] of LOOKS) {
-    pairs.push({ png: await picture({ scenario, side, opening, near: true, frame: frameOf(look, { emptyFrame, scenario, opening }) }), caption: `<b>${name}</b> ${Object.entries(look).map(([key, value]) => `${key} ${value}`).join(', ')}` })
+async function looks() {
+  const cells = []
+  for (const [scenario, opening] of [[box, 'port_lower_left'], [bungalow, bungalow.openings.find(({ kind, to }) => kind === 'door' && to === 'outside').id]]) {
+    const { side } = scenario.openings.find(({ id }) => id === opening)
+    for (const [name, look] of LOOKS) {
+      const caption = `<b>${name}</b> ${Object.entries(look).map(([key, value]) => `${key} ${value}`).join(', ')}`
+      cells.push({ png: await picture({ scenario, side, opening, near: true, frame: frameOf(look, { emptyFrame, scenario, opening }) }), caption })
+    }
   }
+  await layOut('looks.png', cells, ACROSS)
 }
-await layOut('looks.png', pairs, ACROSS)
+
+const sheets = { stages, looks }
+for (const [name, make] of Object.entries(sheets)) if (!flags.only || flags.only === name) await make()
 for (const one of studio.complaints) console.error(one)
 await studio.close()
 process.exit(studio.complaints.length > 0 ? 1 : 0)

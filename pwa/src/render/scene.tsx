@@ -89,13 +89,13 @@ function run(canvas: HTMLCanvasElement, latest: Latest): () => void {
       last = now
       return
     }
-    if (calm.matches && seconds < STILL_S) return
+    if (calm.matches && seconds < STILL_S && !show.catchingUp) return
     last = now
     const { props: p, chosen, standing } = latest()
     const took = show.advance(
       {
         scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected,
-        near: standing.near, far: standing.far, light: chosen, paused: p.paused ?? false, ...(p.wind && { wind: p.wind }),
+        near: standing.near, far: standing.far, light: chosen, paused: p.paused ?? false, inPieces: true, ...(p.wind && { wind: p.wind }),
       },
       seconds,
       calm.matches,

@@ -39,6 +39,8 @@ export interface Showing {
   far?: boolean
   /** One flat colour for all that smoke stands before, and nothing drawn but smoke: for the instrument that judges the picture. */
   backdrop?: string
+  /** The head start of the smoke is reckoned piece by piece, a little at each picture, so that no tap waits for it. */
+  inPieces?: boolean
 }
 
 /** How fast the wall fades. Chosen by us. */
@@ -87,14 +89,19 @@ export class Show {
 
   get view(): View | undefined { return this.#picture?.view }
 
+  /** Whether the smoke still works through its head start, and is not shown yet. */
+  get catchingUp(): boolean { return this.#behind > 0 }
+
   /** Moves the scene on by real seconds and draws it. Returns script milliseconds. */
   advance(showing: Showing, seconds: number, inStills: boolean): number {
     const began = performance.now()
     this.#prepare(showing)
+    if (showing.wind) this.#picture!.wind(showing.wind.m_s, showing.wind.from)
     const target = showing.cutaway ? 1 : 0
     const change = inStills ? 1 : seconds * FADE_PER_S
     this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
     this.#approach(showing, inStills ? 1 : seconds)
+    if (showing.frame) this.#catchUp(showing, showing.frame.header.tS)
     if (showing.paused) this.#waits = true
     else this.#due = Math.min(this.#due + seconds, inStills ? 1.2 : 3 * STEP_S)
     const both = inStills || seconds > 0.8 * STEP_S // a slow screen has no frame to spare between step and paint
@@ -115,18 +122,16 @@ export class Show {
   get #narrow(): boolean { return this.#canvas.clientWidth < NARROW }
 
   #step(showing: Showing, inStills: boolean): void {
-    if (showing.wind) this.#picture!.wind(showing.wind.m_s, showing.wind.from)
     const most = inStills ? 36 : 2 // steps; stills catch up with their whole second
     for (let n = 0; this.#due >= STEP_S && n < most; n++) {
       this.#stepOnce(showing)
       this.#due -= STEP_S
     }
-    if (showing.frame) this.#catchUp(showing, showing.frame.header.tS, inStills)
     this.#waits = true
   }
 
-  /** Steps of the head start, as many as fit: a frame never takes long for them. */
-  #catchUp(showing: Showing, tS: number, inStills: boolean): void {
+  /** Steps of the head start, also while the fire is paused: one may wind it back, or look at another side. */
+  #catchUp(showing: Showing, tS: number): void {
     if (tS < this.#seenS - 0.5 || tS > this.#seenS + JUMP_S) this.#behind = HEAD_START
     this.#seenS = tS
     const began = performance.now()
@@ -134,7 +139,7 @@ export class Show {
       this.#stepOnce(showing)
       this.#behind--
       const took = performance.now() - began
-      if (!inStills && took > CATCH_UP_MS) {
+      if (showing.inPieces && took > CATCH_UP_MS) {
         this.#keep.expect(took / n) // what a step takes is known before the first of them is shown
         return
       }

@@ -131,8 +131,8 @@ for (const view of views) {
       const over = page.locator('.prop-plot .u-over').first()
       const { width, height } = await over.boundingBox()
       await over.click({ position: { x: width / 2, y: height / 2 } })
-      const half = await clock()
-      assert.ok(half > 55 && half < 75, `half-way along ${half} s`)
+      const newest = Number(await page.getByRole('slider', { name: 'Moment shown' }).getAttribute('max'))
+      assert.ok(Math.abs((await clock()) - newest / 2) < 3, `half-way along ${newest} s is ${await clock()} s`)
     })
 
     test('one of them is kept, and burns on', async () => {
@@ -146,29 +146,34 @@ for (const view of views) {
 
     test('both futures of one moment before one chooses', async () => {
       await page.getByLabel('Opening', { exact: true }).selectOption({ label: 'Floor hole: shut' })
+      const chosen = await clock()
       await press('Show both futures')
-      await until(165)
+      await until(chosen + 15)
       await press('Pause')
       const shown = await page.locator('.prop-moves').textContent()
       assert.doesNotMatch(shown, /Floor hole/, 'nothing is done yet')
       await press('Keep as it is')
-      await page.waitForFunction(() => /^2:(29|3[0-3])$/.test(document.querySelector('[role=timer]').textContent))
+      await page.locator('.prop-scene').nth(1).waitFor({ state: 'detached' })
+      assert.ok(Math.abs((await clock()) - chosen) <= 1, `back at ${await clock()}, asked at ${chosen}`)
     })
 
-    test('a tap is answered while the fire runs at its fastest', async () => {
-      await until(170)
-      const took = await page.evaluate(async () => {
+    test('a tap waits no longer while the fire runs at its fastest', async () => {
+      const median = () => page.evaluate(async () => {
         const times = []
         const button = document.querySelector('.prop-bar button:last-child')
-        for (let k = 0; k < 10; k++) {
+        for (let k = 0; k < 12; k++) {
           const at = performance.now()
           button.click()
           await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
           times.push(performance.now() - at)
         }
-        return times.toSorted((a, b) => a - b)[5]
+        return times.toSorted((p, q) => p - q)[6]
       })
-      assert.ok(took < 200, `${took.toFixed(0)} ms`) // a tap must not wait for the fire; the exact figure is measured apart
+      const control = await median()
+      await press('Go on')
+      const running = await median()
+      // The picture is drawn in both; a fire that ran on this thread would add the length of its pieces.
+      assert.ok(running < 2 * control + 60, `${running.toFixed(0)} ms, and ${control.toFixed(0)} ms while it stands`)
     })
 
     test('nothing that axe finds', async () => {

@@ -44,6 +44,7 @@ export class Bench {
   #turning = new Map<string, number>()
   #running = false
   #toldAt = -TELL_MS
+  #toldStep = 0
   #timer: ReturnType<typeof setInterval> | undefined
   #closed = false
 
@@ -119,6 +120,7 @@ export class Bench {
   setPaused(paused: boolean): void {
     this.paused.value = paused
     this.#pace.settle()
+    this.#tell()
   }
 
   /** A second fire from this moment, so far the same; nothing that was done later is done to it. */
@@ -226,6 +228,7 @@ export class Bench {
       if (this.#closed) this.close()
     } finally {
       this.#running = false
+      if (this.paused.value && this.#step !== this.#toldStep) this.#tell() // what stands is told to the last step
     }
   }
 
@@ -272,6 +275,7 @@ export class Bench {
   #tell(inPassing = false): void {
     if (this.#closed || (inPassing && performance.now() - this.#toldAt < TELL_MS)) return
     this.#toldAt = performance.now()
+    this.#toldStep = this.#step
     const { rate } = this.#pace
     const short = rate !== undefined && rate < 0.9 * this.speed.value
     this.now.value = {

@@ -4,7 +4,8 @@ import type { Scenario, Side } from '../wire.gen'
 import type { Daylight } from './draw/palette'
 import { eavesOf, holdOf } from './eaves'
 import type { FrameLook, OpeningLook } from './frame'
-import { glassOf, STAINED } from './glass'
+import { SEEN_KW } from './draw/flame'
+import { glassOf, seenThrough, STAINED } from './glass'
 import { churnOf, flameLength, heatOf, hidden, type Facing } from './jet'
 import { layOut, type Place } from './layout'
 import { openingName } from './names'
@@ -119,7 +120,7 @@ function banks(view: View, place: Place, look: OpeningLook, outsideC: number): b
 /** Whether the fire in the room behind can be seen through it, as the picture draws it. */
 function firesBehind(view: View, place: Place, look: OpeningLook, frame: FrameLook): boolean {
   const room = frame.compartments[view.layout.boxes.findIndex(({ id }) => id === place.opening.from)]
-  return look.open >= 0.02 && (room?.hrrKW ?? 0) > 0.3 && !(smokes(look) && opacity(look.opticalDepth) > 0.85 && look.flow === 2)
+  return seenThrough(view, place, frame) > 0.2 && (room?.hrrKW ?? 0) > SEEN_KW && !(smokes(look) && opacity(look.opticalDepth) > 0.85 && look.flow === 2)
 }
 
 function windWords(scenario: Scenario, side: Side, seen: Seen, shows: boolean): string[] {

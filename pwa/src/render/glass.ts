@@ -58,6 +58,15 @@ function thickest(view: View, place: Place, frame: FrameLook) {
   )
 }
 
+/** How much of what burns in the room can be seen through an opening: all where it stands open, what the pane and the layer behind it let through where it is shut. */
+export function seenThrough(view: View, place: Place, frame: FrameLook): number {
+  if ((frame.openings[place.index]?.open ?? 0) >= 0.02) return 1
+  if (place.opening.kind !== 'window') return 0
+  const { depth, film, layerM } = glassOf(view, place, frame)
+  const covered = Math.max(0, Math.min(1, (place.z1 - layerM) / (place.z1 - place.z0)))
+  return (1 - opacity(film)) * (1 - covered * opacity(depth))
+}
+
 /** A number that changes when a drawing of any pane would. */
 export function glassHash(view: View, frame: FrameLook): number {
   let hash = Math.round(frame.header.tS / 20)

@@ -1,4 +1,5 @@
 import type { FrameLook } from '../frame'
+import { seenThrough } from '../glass'
 import { flameLength } from '../jet'
 import type { Place } from '../layout'
 import { blocks, corners, project, type Block, type Point, type View } from '../view'
@@ -43,7 +44,7 @@ function leaf({ ctx }: Pen, foot: Point, w: number, h: number, phase: number): v
   ctx.fill()
 }
 
-const SEEN_KW = 0.3 // a candle's worth and more shows in a dark room; chosen by us
+export const SEEN_KW = 0.3 // a candle's worth and more shows in a dark room; chosen by us
 
 /** What can be seen of the fire through an open opening: its glow on the room, and the flame itself. */
 export function drawSeenFire(pen: Pen, view: View, place: Place, frame: FrameLook, time: number): void {
@@ -51,11 +52,14 @@ export function drawSeenFire(pen: Pen, view: View, place: Place, frame: FrameLoo
   const hrrKW = frame.compartments[index]?.hrrKW ?? 0
   const open = frame.openings[place.index]?.open ?? 0
   const block = blocks(view).find(({ box }) => box.id === place.opening.from)
-  if (!(hrrKW > SEEN_KW) || open < 0.02 || !block) return
+  const through = seenThrough(view, place, frame)
+  if (!(hrrKW > SEEN_KW) || through < 0.05 || !block) return
   const [tl, tr, br, bl] = corners(view, place)
   const { ctx } = pen
+  const shut = open < 0.02 ? 0 : 1 - open // behind a pane that is shut all of it shows
   ctx.save()
-  outline(pen, [between(tl, tr, 1 - open), tr, br, between(bl, br, 1 - open)])
+  ctx.globalAlpha *= through
+  outline(pen, [between(tl, tr, shut), tr, br, between(bl, br, shut)])
   ctx.clip()
   const depth = (block.d0 + block.d1) / 2
   const seat = project(view, (block.a0 + block.a1) / 2, block.z0, depth)

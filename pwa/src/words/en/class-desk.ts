@@ -88,7 +88,7 @@ export const desk = {
   rosterTitle: 'Title of the roster',
   seats: (n: number) => (n === 1 ? '1 place' : `${n} places`),
   csv: 'From a table (CSV)',
-  csvWhy: 'Two columns: call sign, personnel number. The number may be left out; it stays on the server and leaves it only in your own export.',
+  csvWhy: 'First line: call_sign,personnel. Then one person a line. The number may be left out; it stays on the server and leaves it only in your own export.',
   csvFile: 'Choose a file',
   csvText: 'Or paste the lines here',
   csvNow: 'Make the roster',

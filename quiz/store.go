@@ -79,6 +79,10 @@ type Store interface {
 	// Returns ErrWrongSecret, ErrManyDevices or a write error.
 	Register(device, secret, callSign string) (Device, error)
 
+	// Welcome is Register for somebody who holds the token of a class: a part of
+	// the room is kept for them, which strangers cannot fill.
+	Welcome(device, secret, callSign string) (Device, error)
+
 	// Authenticate returns the device whose secret this is. Called before
 	// everything that acts for a device. Returns ErrUnknownDevice or
 	// ErrWrongSecret, in equal time.

@@ -18,7 +18,6 @@ type State struct {
 	late     map[string][]bool  // scene -> by person, committed after the compare began
 	revealed map[string]bool    // scenes whose spread has been shown
 	doubts   map[string][]Doubt // scene -> asks whose key the instructor doubts
-	byDevice map[[2]string]int  // device and place -> person
 	back     *Point             // where Undone leads
 	backMS   int64              // when that was left
 	backSeen string             // the scene that the step revealed, hidden again by Undone

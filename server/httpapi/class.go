@@ -219,7 +219,7 @@ func (a *api) postJoin(c *fiber.Ctx) error {
 		if err := quiz.ValidateDevice(device, secret, sign); err != nil {
 			return err
 		}
-		known, err = a.Store.Register(device, secret, sign)
+		known, err = a.Store.Welcome(device, secret, sign)
 	}
 	if err != nil {
 		return err

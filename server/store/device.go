@@ -14,6 +14,19 @@ import (
 
 // Register adds a device or changes the call sign of one that knows its secret.
 func (s *Store) Register(device, secret, callSign string) (quiz.Device, error) {
+	return s.register(device, secret, callSign, s.maxDevices-s.maxDevices/keptShare)
+}
+
+// Welcome is Register with the room that is kept for classes.
+func (s *Store) Welcome(device, secret, callSign string) (quiz.Device, error) {
+	return s.register(device, secret, callSign, s.maxDevices)
+}
+
+// keptShare: one part in five of the room for devices is kept for those who join
+// a class (chosen by us: four of the largest classes).
+const keptShare = 5
+
+func (s *Store) register(device, secret, callSign string, most uint64) (quiz.Device, error) {
 	key, err := idKey(device)
 	if err != nil {
 		return quiz.Device{}, err
@@ -25,7 +38,7 @@ func (s *Store) Register(device, secret, callSign string) (quiz.Device, error) {
 			return rename(bucket, key, text, &row)
 		}
 		// The bucket's own counter is the number of devices: Erase counts back.
-		if bucket.Sequence() >= s.maxDevices {
+		if bucket.Sequence() >= most {
 			return quiz.ErrManyDevices
 		}
 		if _, err := bucket.NextSequence(); err != nil {

@@ -38,12 +38,18 @@ func open(t *testing.T, path string, opts store.Options) *store.Store {
 }
 
 func TestManyDevicesAreRefused(t *testing.T) {
-	s := open(t, filepath.Join(t.TempDir(), store.FileName), store.Options{MaxDevices: 2})
-	for n := 1; n <= 2; n++ {
+	s := open(t, filepath.Join(t.TempDir(), store.FileName), store.Options{MaxDevices: 5})
+	register := func(n int) error {
 		_, err := s.Register(storetest.ID(n), storetest.Secret(n), "Engine")
-		require.NoError(t, err)
+		return err
 	}
-	_, err := s.Register(storetest.ID(3), storetest.Secret(3), "Engine")
+	for n := 1; n <= 4; n++ {
+		require.NoError(t, register(n))
+	}
+	require.ErrorIs(t, register(5), quiz.ErrManyDevices, "the last fifth is kept for those who join a class")
+	_, err := s.Welcome(storetest.ID(6), storetest.Secret(6), "Engine")
+	require.NoError(t, err)
+	_, err = s.Welcome(storetest.ID(7), storetest.Secret(7), "Engine")
 	require.ErrorIs(t, err, quiz.ErrManyDevices)
 	_, err = s.Register(storetest.ID(2), storetest.Secret(2), "Truck")
 	require.NoError(t, err, "a known device may still change its call sign")

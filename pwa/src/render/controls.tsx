@@ -23,11 +23,11 @@ export function Controls({ distance, canCome, stand, light, shine }: ControlsPro
       <button type="button" aria-label={words.lightNow[light]} onClick={() => shine(next)}>
         <Sign path={lamps[light]} />
       </button>
-      <button type="button" aria-label={words.farther} disabled={at <= 0} onClick={() => stand(steps[at - 1]!)}>
-        <Sign path="M5 12h14" />
-      </button>
       <button type="button" class="scene-near" aria-label={words.nearer} disabled={at >= steps.length - 1} onClick={() => stand(steps[at + 1]!)}>
         <Sign path="M5 12h14M12 5v14" />
+      </button>
+      <button type="button" aria-label={words.farther} disabled={at <= 0} onClick={() => stand(steps[at - 1]!)}>
+        <Sign path="M5 12h14" />
       </button>
     </div>
   )

@@ -61,7 +61,6 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, br
 // How uneven smoke is: a little where it flows smoothly, in streaks drawn out
 // along its way, and strongly where it churns, in lumps. Chosen by us, by eye.
 const STREAKS = 0.26
-const DRAWN_OUT = 0.55
 const LUMPS = 0.6
 
 // What its face is made of: the depth itself, and its unevenness. The first is
@@ -99,7 +98,7 @@ function deepen({ fineRow, rough }: Grid, { now }: Smoke, { grain, face }: Canva
       if (clear > 0) {
         const x = now[o + GRAIN_X]! / tau
         const along = now[o + GRAIN_Y]! / tau
-        if (churning < 1) uneven += clear * (1 - churning) * STREAKS * noise.at(x, DRAWN_OUT * along)
+        if (churning < 1) uneven += clear * (1 - churning) * STREAKS * streak(noise, x, along)
         if (churning > 0) uneven += clear * churning * LUMPS * billow(noise, x, along)
       }
       if (clear < 1 && churns > 0) {
@@ -128,6 +127,10 @@ const FOLDS_FROM = 5
 const FOLDS_FULL = 11
 const FOLDS = 0.6
 const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL - FOLDS_FROM))
+
+/** Sheets and wisps of two sizes, the finer drawn out along the way; fine enough that one sees slow smoke move. */
+const streak = (noise: Noise, x: number, along: number): number =>
+  0.62 * noise.at(x, 0.8 * along) + 0.5 * noise.at(2.6 * x + 13.1, 1.7 * along + 4.7)
 
 /** Round heads with creases between them, as of a cauliflower; no mean, as the noise is 0.354 from zero on average. */
 const billow = (noise: Noise, x: number, y: number): number => 2.8 * (Math.abs(noise.at(x, y)) - 0.354)

@@ -11,14 +11,14 @@ const CALM_MS = 0.3
 // behind and the right, as the wall recedes to the upper right.
 const WAYS = [[0.8, -0.6], [1, 0], [-0.8, 0.6], [-1, 0]] as const
 
-/** A wind arrow in the upper right, below the picture's own controls: the way it blows as seen from here, longer for more, and its speed. */
+/** A wind arrow in the upper left, below what a screen writes in the corner: the way it blows as seen from here, longer for more, and its speed. */
 export function drawWind({ ctx, pixel }: Pen, view: View, palette: Palette, speedMS: number, from: Side | undefined): void {
   if (!(speedMS >= CALM_MS) || from === undefined) return
   const order = ['A', 'B', 'C', 'D'] as const
   const [dx, dy] = WAYS[(order.indexOf(from) - order.indexOf(view.side) + 4) % 4]!
   const length = 14 + 3 * Math.min(9, speedMS)
   ctx.save()
-  ctx.translate(view.widthM - 38 * pixel, 84 * pixel)
+  ctx.translate(40 * pixel, 78 * pixel)
   ctx.scale(pixel, pixel)
   ctx.strokeStyle = palette.ink
   ctx.fillStyle = palette.ink

@@ -44,21 +44,6 @@ export function watch(seconds: number): Promise<number[]> {
   })
 }
 
-/** From each tap in the next seconds to the paint that shows it, in milliseconds, as the browser measures it (Event Timing). */
-export function watchTaps(seconds: number): Promise<number[]> {
-  return new Promise((done) => {
-    const took: number[] = []
-    const note = (entries: PerformanceEntryList) => { for (const one of entries) if (one.name === 'pointerup' || one.name === 'click') took.push(one.duration) }
-    const observer = new PerformanceObserver((list) => note(list.getEntries()))
-    observer.observe({ type: 'event', durationThreshold: 16 } as PerformanceObserverInit)
-    setTimeout(() => {
-      note(observer.takeRecords())
-      observer.disconnect()
-      done(took)
-    }, seconds * 1000)
-  })
-}
-
 /** Notes the width in cells of every smoke picture made from now on, with the time: the coarser, the narrower. */
 export function watchFineness(): { at: number; columns: number }[] {
   const made: { at: number; columns: number }[] = []

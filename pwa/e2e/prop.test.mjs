@@ -93,6 +93,7 @@ for (const view of views) {
       await tab('What if')
       await press(/^Leave out: Port lower left: shut/)
       await page.getByRole('region', { name: 'Two fires on one clock' }).waitFor()
+      await page.getByRole('button', { name: 'Pause', exact: true }).waitFor() // it goes on by itself
       assert.equal(await page.locator('.prop-scene canvas').count(), 2)
       await until(125)
       await press('Pause')
@@ -148,6 +149,7 @@ for (const view of views) {
       await page.getByLabel('Opening', { exact: true }).selectOption({ label: 'Floor hole: shut' })
       const chosen = await clock()
       await press('Show both futures')
+      await page.getByRole('button', { name: 'Pause', exact: true }).waitFor() // it goes on by itself
       await until(chosen + 15)
       await press('Pause')
       const shown = await page.locator('.prop-moves').textContent()

@@ -98,6 +98,7 @@ export class Store {
   async #tell(result: Result | undefined): Promise<void> {
     const self = await this.journal.self()
     status.value = { unsynced: self.next - 1 - self.acked, reach: reachAfter(result) }
+    if (result === 'moved') changes.value++ // who we are has changed, and the Log says so
     if (result === 'done' && document.visibilityState === 'visible') this.#live.open(self)
   }
 }

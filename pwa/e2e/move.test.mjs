@@ -1,0 +1,75 @@
+// A record moves from one phone to another by a code that works once: through the
+// real server, between two browsers.
+import assert from 'node:assert/strict'
+import { after, before, test } from 'node:test'
+import { openBrowser } from './lib/browser.mjs'
+import { answerScene, begin, eventsOnDevice } from './lib/drill.mjs'
+import { Server } from './lib/server.mjs'
+
+const server = new Server()
+let old
+let fresh
+
+before(async () => {
+  await server.start()
+  ;[old, fresh] = [await openBrowser(), await openBrowser()]
+})
+after(async () => {
+  await old?.close()
+  await fresh?.close()
+  await server.kill()
+})
+
+const selfOn = (page) =>
+  page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        const opening = indexedDB.open('lintel')
+        opening.onsuccess = () => {
+          const self = opening.result.transaction('kept').objectStore('kept').get('self')
+          self.onsuccess = () => {
+            opening.result.close()
+            resolve(self.result)
+          }
+        }
+      }),
+  )
+
+test('the record, its call sign and its numbering go over; the secret does not', async () => {
+  await old.page.goto(`${server.url}/drill`)
+  await begin(old.page)
+  await answerScene(old.page)
+  await old.page.getByText(/not synced/).waitFor({ state: 'detached' })
+  await old.page.goto(`${server.url}/log`)
+  const answered = old.page.waitForResponse(/devices\/move/)
+  await old.page.getByRole('button', { name: 'Move to another phone' }).click()
+  await old.page.getByRole('img', { name: 'Code that moves this record' }).waitFor()
+  const { token } = await (await answered).json()
+  const before = await selfOn(old.page)
+  assert.ok(!JSON.stringify(await (await answered).json()).includes(before.secret))
+
+  await fresh.page.goto(`${server.url}/log#move=${token}`)
+  await fresh.page.getByRole('button', { name: 'Take it over' }).click()
+  await fresh.page.getByText(`This phone is now ${before.callSign}.`).waitFor()
+  assert.equal(new URL(fresh.page.url()).hash, '', 'the token stands in no address')
+  const now = await selfOn(fresh.page)
+  assert.deepEqual([now.device, now.next, now.acked], [before.device, 2, 1])
+  assert.notEqual(now.secret, before.secret)
+  assert.deepEqual(await eventsOnDevice(fresh.page), await eventsOnDevice(old.page))
+})
+
+test('the new phone goes on, the old one is told and sends no more', async () => {
+  await fresh.page.goto(`${server.url}/drill`)
+  await begin(fresh.page)
+  await answerScene(fresh.page)
+  await fresh.page.getByText(/not synced/).waitFor({ state: 'detached' })
+  await old.page.getByRole('button', { name: 'Close' }).last().click()
+  await old.page.goto(`${server.url}/drill`)
+  await begin(old.page)
+  await answerScene(old.page)
+  await old.page.goto(`${server.url}/log`)
+  await old.page.getByText('This record has moved to another phone.').waitFor()
+  assert.deepEqual(server.records().map(({ seq }) => seq), [1, 2])
+})
+
+test('nothing was complained of', () => assert.deepEqual([...old.complaints, ...fresh.complaints], []))

@@ -3301,9 +3301,6 @@ var families = []item.Family{
 			{
 				Stages: []engine.Stage{"fully_developed", "ventilation_limited_decay"},
 			},
-			{
-				Stages: []engine.Stage{"ventilation_limited_decay", "decay"},
-			},
 		},
 	},
 	{
@@ -5492,20 +5489,26 @@ var families = []item.Family{
 			},
 			{
 				Knob: "move_water",
-				High: 0.08,
-				Step: 0.01,
+				Low:  0.005,
+				High: 0.1,
+				Step: 0.005,
 			},
 			{
 				Knob: "fuel_mass",
 				ID:   "seat",
-				Low:  1,
+				Low:  0.6,
 				High: 5,
 				Step: 0.2,
 			},
+			{
+				Knob:  "fuel_kind",
+				ID:    "seat",
+				Words: []string{"upholstered", "timber"},
+			},
 		},
 		Moment: item.Window{
-			FromS: 170,
-			ToS:   300,
+			FromS: 150,
+			ToS:   340,
 		},
 		Show: []string{"door"},
 		Asks: []item.Ask{
@@ -5513,7 +5516,7 @@ var families = []item.Family{
 				Kind: "trend",
 			},
 		},
-		GapS: 60,
+		GapS: 45,
 	},
 	{
 		ID:     "two-looks-drawn-to",
@@ -5925,9 +5928,6 @@ var families = []item.Family{
 			{
 				Stages: []engine.Stage{"growth", "after_knock_down"},
 			},
-			{
-				Stages: []engine.Stage{"fully_developed", "after_knock_down"},
-			},
 		},
 	},
 	{
@@ -6047,10 +6047,6 @@ var families = []item.Family{
 			{
 				Cue:    "volume",
 				Levels: []int{2, 3},
-			},
-			{
-				Cue:    "volume",
-				Levels: []int{3, 4},
 			},
 			{
 				Cue:    "density",

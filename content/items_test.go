@@ -3,6 +3,7 @@ package content_test
 import (
 	"fmt"
 	"math"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,28 +11,45 @@ import (
 
 	"lintel/content"
 	"lintel/engine"
+	"lintel/engine/shape"
 	"lintel/engine/sim"
 	"lintel/quiz"
 	"lintel/quiz/item"
 )
 
-// seeds is how many items of each family a test looks at: enough to meet the
-// usual scene of each, and seconds rather than minutes of simulated fires.
-const seeds = 4
+// seeds is how many items of each family the tests look at. Under -short a few do.
+const seeds = 20
 
-func TestFamiliesCoverTheKinds(t *testing.T) {
-	families := content.Families()
-	require.GreaterOrEqual(t, len(families), 14)
-	kinds := map[quiz.ItemKind]int{}
-	ids := map[string]bool{}
-	for _, f := range families {
-		kinds[f.Kind]++
-		assert.False(t, ids[f.ID], "%s is there twice", f.ID)
-		ids[f.ID] = true
+// one is an item with its truth, made once for all tests.
+type one struct {
+	made  quiz.Item
+	truth item.Truth
+}
+
+// items makes the items of every family, by family and seed.
+var items = sync.OnceValues(func() (map[string][]one, error) {
+	all := map[string][]one{}
+	for _, f := range content.Families() {
+		for seed := range uint64(seeds) {
+			if testing.Short() && seed > 3 {
+				break
+			}
+			made, truth, err := content.Make(f.ID, seed)
+			if err != nil {
+				return nil, err
+			}
+			all[f.ID] = append(all[f.ID], one{made, truth})
+		}
 	}
-	for _, kind := range []quiz.ItemKind{quiz.ReadOpening, quiz.FlowPlane, quiz.CallStage, quiz.PredictMove} {
-		assert.GreaterOrEqual(t, kinds[kind], 3, "families of kind %s", kind)
-	}
+	return all, nil
+})
+
+// itemsOf are those of one family.
+func itemsOf(t *testing.T, family string) []one {
+	t.Helper()
+	all, err := items()
+	require.NoError(t, err)
+	return all[family]
 }
 
 // Every family names a rule that exists, asks about openings that it shows, and
@@ -44,6 +62,9 @@ func TestFamiliesHoldTogether(t *testing.T) {
 	for _, f := range content.Families() {
 		assert.True(t, rules[f.Rule], "%s names the rule %q", f.ID, f.Rule)
 		assert.NotEmpty(t, f.Asks, f.ID)
+		assert.Equal(t, f.Kind == quiz.TwoLooks, f.GapS > 0, f.ID)
+		assert.Equal(t, f.Kind == quiz.WhichOfTwo, len(f.Pairs) > 0, f.ID)
+		assert.Equal(t, f.Kind == quiz.CallOut, f.Watch != nil, f.ID)
 		assert.Equal(t, f.Kind == quiz.PredictMove, f.Move != nil, f.ID)
 		require.NoError(t, f.Scene.Validate(), f.ID)
 		outside := map[string]bool{}
@@ -65,16 +86,15 @@ func TestFamiliesHoldTogether(t *testing.T) {
 // here by playing it anew; and it must stand clear of the cut points.
 func TestTruthIsWhatTheSceneDoes(t *testing.T) {
 	for _, f := range content.Families() {
-		for seed := range uint64(seeds) {
-			made, truth, err := content.Make(f.ID, seed)
-			require.NoError(t, err, "%s %d", f.ID, seed)
+		for _, one := range itemsOf(t, f.ID)[:4] {
+			made, truth := one.made, one.truth
 			require.Len(t, truth.Accept, len(made.Question.Asks))
-			assert.Greater(t, truth.CutMargin, 0.03, "%s %d", f.ID, seed)
+			assert.Greater(t, truth.CutMargin, 0.03, "%s %d", f.ID, made.Seed)
 			run, err := sim.New(made.Scenario, content.Library())
 			require.NoError(t, err)
 			require.NoError(t, run.Advance(made.MomentS))
-			assert.Equal(t, run.Stage(), truth.Stage, "%s %d", f.ID, seed)
-			assert.Equal(t, run.Regime(), truth.Regime, "%s %d", f.ID, seed)
+			assert.Equal(t, run.Stage(), truth.Stage, "%s %d", f.ID, made.Seed)
+			assert.Equal(t, run.Regime(), truth.Regime, "%s %d", f.ID, made.Seed)
 			assert.NotEqual(t, engine.Undetermined, truth.Stage)
 			require.NoError(t, truth.Exact.Validate())
 			checkAccepted(t, made, truth, run)
@@ -158,30 +178,31 @@ func planes(run *sim.Run) map[string]float64 {
 
 func TestTheSameSeedGivesTheSameItem(t *testing.T) {
 	for _, f := range content.Families() {
-		first, truth, err := content.Make(f.ID, 12)
+		first := itemsOf(t, f.ID)[2]
+		again, truth, err := content.Make(f.ID, first.made.Seed)
 		require.NoError(t, err)
-		again, truthAgain, err := content.Make(f.ID, 12)
-		require.NoError(t, err)
-		assert.Equal(t, first, again)
-		assert.Equal(t, truth, truthAgain)
-		assert.Equal(t, content.Version, first.Content)
+		assert.Equal(t, first.made, again)
+		assert.Equal(t, first.truth, truth)
+		assert.Equal(t, content.Version, again.Content)
 	}
 }
 
-// A family whose answer never varies teaches its own name and nothing else.
-func TestAnswersOfAFamilyVary(t *testing.T) {
+// A family whose answer never varies teaches its own name and nothing else; and
+// no two seeds show one scene.
+func TestAnswersAndScenesOfAFamilyVary(t *testing.T) {
 	for _, f := range content.Families() {
-		answers := map[string]bool{}
-		for seed := uint64(100); seed < 140 && len(answers) < 2; seed++ {
-			_, truth, err := content.Make(f.ID, seed)
-			require.NoError(t, err)
+		answers, scenes := map[string]bool{}, map[string]bool{}
+		list := itemsOf(t, f.ID)
+		for _, one := range list {
 			words := ""
-			for _, accept := range truth.Accept {
+			for _, accept := range one.truth.Accept {
 				words += spell(accept[0]) + " "
 			}
 			answers[words] = true
+			scenes[fmt.Sprint(one.made.MomentS, shape.Encode(one.made.Scenario))] = true
 		}
 		assert.Greater(t, len(answers), 1, "%s always answers %v", f.ID, answers)
+		assert.Len(t, scenes, len(list), f.ID)
 	}
 }
 
@@ -193,5 +214,5 @@ func spell(r quiz.Reply) string {
 	case r.Plane != nil:
 		return fmt.Sprintf("%.1f", *r.Plane)
 	}
-	return string(r.Stage) + string(r.Regime) + string(r.Change) + string(r.Flow)
+	return string(r.Stage) + string(r.Regime) + string(r.Change) + string(r.Flow) + r.Opening + string(r.Trend) + string(r.Pick) + fmt.Sprint(r.Quiet)
 }

@@ -30,6 +30,7 @@ var rules = []rule{
 	{"engine/...", phone, "it runs on the phone"},
 	{"quiz/...", phone, "it runs on the phone"},
 	{"content", phone, "it runs on the phone"},
+	{"content", []string{"lintel/content/wording", "lintel/engine/shape"}, "words and reflection stay off the phone"},
 
 	{"engine", []string{"lintel/engine/"}, "the vocabulary knows none of its users"},
 	{"engine/optics", []string{"lintel/engine/zone"}, "optics takes values, not the fire's types"},

@@ -44,7 +44,7 @@ func Make(f *Family, seed uint64, contrast *quiz.Contrast, lib sim.Library) (qui
 		return quiz.Item{}, Truth{}, engine.Bad("contrast", "is none that the family "+f.ID+" can show", "give one of its pairs, or none")
 	}
 	test := seed >= quiz.FirstTestSeed
-	for try := range f.tries() {
+	for try := range f.tries(contrast) {
 		draw := rand.New(rand.NewPCG(seed, hash(f.ID)+try))
 		found, err := f.find(draw, contrast, lib, test)
 		if err != nil {
@@ -61,12 +61,15 @@ func Make(f *Family, seed uint64, contrast *quiz.Contrast, lib sim.Library) (qui
 }
 
 // tries is how often a seed is searched anew. A pair's own search draws as many
-// scenes each time.
-func (f *Family) tries() uint64 {
-	if f.Kind == quiz.WhichOfTwo {
-		return 1
+// scenes each time; anew, it draws another contrast unless one was given.
+func (f *Family) tries(contrast *quiz.Contrast) uint64 {
+	switch {
+	case f.Kind != quiz.WhichOfTwo:
+		return tries
+	case contrast == nil:
+		return 3
 	}
-	return tries
+	return 1
 }
 
 // made is a scene that was found fair, with its moment and its truth.

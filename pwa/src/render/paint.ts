@@ -137,7 +137,7 @@ const billow = (noise: Noise, x: number, y: number): number => 2.8 * (Math.abs(n
 
 // The glow follows the burning gas with this delay, which no flicker faster
 // than about 2 Hz survives. Chosen by us; tested by the flash counter.
-const AFTERGLOW_S = 0.22
+const AFTERGLOW_S = 0.3
 const STAYS = 1 - Math.min(1, STEP_S / AFTERGLOW_S)
 
 /** The share by which the glow follows in some steps of the smoke. */
@@ -267,7 +267,7 @@ function relief(face: Float32Array, cell: number, down: number): number {
   const dr = dl + 2
   const across = face[ur]! + 2 * face[cell + 1]! + face[dr]! - face[ul]! - 2 * face[cell - 1]! - face[dl]!
   const downward = face[dl]! + 2 * face[cell + down]! + face[dr]! - face[ul]! - 2 * face[cell - down]! - face[ur]!
-  const slope = 0.5 * across + 0.7 * downward
+  const slope = 0.34 * across + 0.48 * downward
   return slope / (1 + Math.abs(slope))
 }
 

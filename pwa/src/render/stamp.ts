@@ -37,6 +37,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const j1 = Math.min(2 * grid.ny, Math.ceil(area.y1 / fineM) + 1)
   const flame = flameReach(jet)
   const strength = flameStrength(jet)
+  const tongue = area.x1 - area.x0 < NARROW_CELLS * fineM ? 0 : 0.6
   const f = smoke.now
   for (let j = j0; j <= j1; j++) {
     const y = (j - 0.5) * fineM
@@ -54,13 +55,16 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       f[o + GRAIN_X]! += cover * (tau * gx - f[o + GRAIN_X]!)
       f[o + GRAIN_Y]! += cover * (tau * gy - f[o + GRAIN_Y]!)
       if (flame > 0) {
-        const lit = inside(y, area.y0, area.y0 + flame * (plane - area.y0), fineM) * (0.8 + 0.6 * noise.at(gx, gy))
+        const lit = inside(y, area.y0, area.y0 + flame * (plane - area.y0), fineM) * (0.8 + tongue * noise.at(gx, gy))
         f[o + FIRE]! += cover * (Math.max(0, lit * strength) - f[o + FIRE]!)
       }
       smoke.busy[((j + 1) >> 1) * grid.row + ((i + 1) >> 1)] = 1
     }
   }
 }
+
+/** A flame in an opening narrower than this many fine cells has no tongues: they would only flicker. Chosen by us. */
+const NARROW_CELLS = 6
 
 /** Below the plane air goes in: what smoke hangs before the opening there goes with it. */
 const DRAWN_IN = 1 - Math.min(1, 12 * STEP_S)

@@ -69,7 +69,7 @@ export const DAY: Palette = {
   leaf: '#8a724b', glass: '#4f5a5f', shine: ['rgba(196,210,216,0.5)', 'rgba(150,166,170,0.1)'],
   mote: 'rgba(255,252,244,0.85)', mark: '#b3401e',
   cut: '#3b352d', warm: [222, 186, 134], hot: [190, 62, 26], air: '#ece7dc', ink: '#23201c', paper: '#f6f2e9',
-  smoke: { dark: 0.035, pale: 0.97, cast: [1, 0.996, 0.985], relief: 0.3 }, haze: '#c3c9c6',
+  smoke: { dark: 0.035, pale: 0.97, cast: [1, 0.996, 0.985], relief: 0.24 }, haze: '#c3c9c6',
 }
 
 export const DUSK: Palette = {
@@ -84,7 +84,7 @@ export const DUSK: Palette = {
   leaf: '#66543a', glass: '#333d45', shine: ['rgba(150,140,130,0.42)', 'rgba(90,92,96,0.1)'],
   mote: 'rgba(240,240,236,0.75)', mark: '#ff9a5c',
   cut: '#d9d2c4', warm: [132, 100, 62], hot: [200, 76, 34], air: '#2a3034', ink: '#f4efe5', paper: '#1b1d1f',
-  smoke: { dark: 0.025, pale: 0.88, cast: [1, 0.99, 0.98], relief: 0.33 }, haze: '#6d6c6b',
+  smoke: { dark: 0.025, pale: 0.88, cast: [1, 0.99, 0.98], relief: 0.24 }, haze: '#6d6c6b',
 }
 
 export const NIGHT: Palette = {
@@ -98,7 +98,7 @@ export const NIGHT: Palette = {
   trim: '#a5a195', foot: '#4c4a44',
   line: '#0f0e0d', shade: 'rgba(0,0,0,0.5)', inside: '#2b2622', insideDeep: '#0c0b0a',
   leaf: '#5c4b33', glass: '#1f262c', shine: ['rgba(120,124,128,0.3)', 'rgba(60,64,70,0.05)'],
-  smoke: { dark: 0.015, pale: 0.82, cast: [1, 0.99, 0.96], relief: 0.36 }, haze: '#33383e',
+  smoke: { dark: 0.015, pale: 0.82, cast: [1, 0.99, 0.96], relief: 0.26 }, haze: '#33383e',
 }
 
 const LIGHTS: Record<Daylight, Palette> = { day: DAY, dusk: DUSK, night: NIGHT }

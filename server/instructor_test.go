@@ -99,21 +99,24 @@ func TestTheConsoleLetsInstructorsIn(t *testing.T) {
 	}
 }
 
-// A class of one scene of every family, answered by the real content: what counts
-// in the class is what the record's own check finds.
+// A class of one scene of every kind of item, answered by the real content: what
+// counts in the class is what the record's own check finds.
 func TestAClassCountsAsTheRecordDoes(t *testing.T) {
 	url, said, stop := served(t, t.TempDir())
 	defer stop()
 	browser := newBrowser(t)
 	require.Equal(t, 201, ask(t, browser, "POST", url+"/api/v1/setup", map[string]any{"v": 1, "code": spacedCode.FindString(said), "call_sign": "Chief 1", "pass_phrase": "four words of my own"}, nil))
 	var planned []session.Planned
-	for i, f := range content.Families() {
-		if i < session.MaxScenes {
+	seen := map[quiz.ItemKind]bool{}
+	for _, f := range content.Families() {
+		if !seen[f.Kind] {
+			seen[f.Kind] = true
 			planned = append(planned, session.Planned{Family: f.ID, Seed: 3})
 		}
 	}
+	require.Len(t, planned, len(quiz.ItemKinds))
 	var opened struct{ Class session.Listed }
-	require.Equal(t, 201, ask(t, browser, "POST", url+"/api/v1/classes", map[string]any{"v": 1, "title": "Every family", "pace": "self", "scenes": planned}, &opened))
+	require.Equal(t, 201, ask(t, browser, "POST", url+"/api/v1/classes", map[string]any{"v": 1, "title": "Every kind", "pace": "self", "scenes": planned}, &opened))
 	status, text := call(t, "POST", url+"/api/v1/join", map[string]any{"v": 1, "token": opened.Class.Door.Token, "call_signs": map[string]string{"a": "Engine 7"}})
 	require.Equal(t, 200, status, text)
 

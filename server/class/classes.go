@@ -58,12 +58,13 @@ type Refused struct{ Why error }
 func (r *Refused) Error() string { return r.Why.Error() }
 func (r *Refused) Unwrap() error { return r.Why }
 
-// New returns the classes of a store, with those that have not ended read in.
+// New returns the classes of a store, with those read in that may be joined still;
+// any other is read when it is asked for.
 // Call Tell before anything else.
 func New(config Config) (*Classes, error) {
 	c := &Classes{Config: config, rooms: map[string]*room{}, door: newDoor(config.Now), offers: offers{tokens: map[string]offer{}}, changed: func(string, []string, bool) {}}
 	err := c.each(func(r row) error {
-		if r.EndedMS != 0 {
+		if r.EndedMS != 0 || config.Now().UnixMilli() > r.OpenedMS+OpenFor.Milliseconds() {
 			return nil
 		}
 		_, err := c.room(r.Class.ID)

@@ -3,8 +3,10 @@ package class
 import (
 	"cmp"
 	"encoding/json"
+	"runtime"
 	"slices"
 	"strconv"
+	"sync"
 
 	"lintel/engine"
 	"lintel/quiz"
@@ -75,13 +77,27 @@ func (c *Classes) planned(plan Plan) ([]session.Scene, error) {
 	if err := session.CheckPlan(plan.Title, list); err != nil {
 		return nil, err
 	}
-	var scenes []session.Scene
+	return c.makeAll(list)
+}
+
+// makeAll works scenes out on as many processors as there are, as each is a fire
+// of its own.
+func (c *Classes) makeAll(list []session.Planned) ([]session.Scene, error) {
+	scenes, faults := make([]session.Scene, len(list)), make([]error, len(list))
+	turns := make(chan struct{}, runtime.GOMAXPROCS(0))
+	var all sync.WaitGroup
 	for i := range list {
-		scene, err := c.make("s"+strconv.Itoa(i+1), list[i])
+		turns <- struct{}{}
+		all.Go(func() {
+			scenes[i], faults[i] = c.make("s"+strconv.Itoa(i+1), list[i])
+			<-turns
+		})
+	}
+	all.Wait()
+	for _, err := range faults {
 		if err != nil {
 			return nil, err
 		}
-		scenes = append(scenes, scene)
 	}
 	return scenes, nil
 }

@@ -99,7 +99,7 @@ func outcome(ask *quiz.Ask, part *quiz.Part) string {
 		}
 		return id + "/" + string(truth.Trend)
 	case quiz.AskOpening, quiz.AskPick:
-		return id
+		return string(ask.Kind)
 	case quiz.AskMoment:
 		if truth.Quiet {
 			return id + "/quiet"

@@ -1,11 +1,11 @@
-import { log } from '../../words/en/log'
+import { log } from '../../words/log'
 import type { CallProgress } from '../../wire.gen'
 
-const size = 260
-const edge = 36
+const size = 268
+const edge = 44
 const low = 0.5 // a call is never less sure than a guess between two
-const at = (share: number) => edge + ((Math.max(low, share) - low) / (1 - low)) * (size - edge - 12)
-const up = (share: number) => size - edge - share * (size - edge - 12)
+const at = (share: number) => edge + ((Math.max(low, share) - low) / (1 - low)) * (size - edge - 20)
+const up = (share: number) => size - edge - share * (size - edge - 20)
 
 /** How sure against how right: on the line one is as right as one is sure. */
 export function Calibration({ calls }: { calls: CallProgress }) {
@@ -17,7 +17,7 @@ export function Calibration({ calls }: { calls: CallProgress }) {
   return (
     <figure class="calibration stack">
       <svg viewBox={`0 0 ${size} ${size}`} role="img" aria-label={said}>
-        <path class="spark-axis" d={`M${edge} 12V${size - edge}H${size - 12}`} />
+        <path class="spark-axis" d={`M${edge} 20V${size - edge}H${size - 20}`} />
         <path class="dots-truth" d={`M${at(0.5)} ${up(0.5)}L${at(1)} ${up(1)}`} />
         {bins.map(({ low: from, said: sure, right, n }) => (
           <circle key={from} class="dot" cx={at(sure)} cy={up(right)} r={4 + 8 * Math.sqrt(n / most)} />

@@ -10,20 +10,24 @@ interface DotsProps {
 
 const width = 320
 const pitch = 9 // between dots that lie on each other
-const radius = 4
+const widest = 4
+const tallest = 90 // of a pile; more dots than fit are drawn closer
 
 /** Every rating as a dot about the line of truth, piled where several agree. */
 export function Dots({ off, reach, label, left, right }: DotsProps) {
   const at = (value: number) => width / 2 + (Math.max(-reach, Math.min(reach, value)) / reach) * (width / 2 - 12)
   const placed = pile(off.map(at))
-  const height = 26 + pitch * Math.max(1, ...placed.map(({ level }) => level + 1))
+  const deepest = Math.max(1, ...placed.map(({ level }) => level + 1))
+  const rise = Math.min(pitch, tallest / deepest)
+  const radius = Math.max(1.5, Math.min(widest, 0.45 * rise))
+  const height = 26 + rise * deepest
   const foot = height - 18
   return (
     <svg class="dots" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
       <path class="dots-axis" d={`M0 ${foot}H${width}`} />
       <path class="dots-truth" d={`M${width / 2} 0V${foot + 5}`} />
       {placed.map(({ x, level }, n) => (
-        <circle key={n} class="dot" cx={x} cy={foot - radius - 2 - level * pitch} r={radius} />
+        <circle key={n} class="dot" cx={x} cy={foot - radius - 2 - level * rise} r={radius} />
       ))}
       <text x="0" y={height - 3}>
         {left}

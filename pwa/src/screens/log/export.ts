@@ -1,5 +1,5 @@
 import { store } from '../../local/store'
-import { words } from '../../words/en'
+import { words } from '../../words/frame'
 import type { QuizEvent } from '../../wire.gen'
 import { answersOf } from '../../practice/record'
 

@@ -1,4 +1,4 @@
-import { log } from '../../words/en/log'
+import { log } from '../../words/log'
 import { isTold, spellFirst, type StagesRead } from '../../words/stages'
 import type { AnswerBody, QuizEvent } from '../../wire.gen'
 

@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { installable, keeping, look, room } from '../../local/keeping'
 import { Button } from '../../ui/button'
-import { log } from '../../words/en/log'
+import { log } from '../../words/log'
 
 /** Whether this browser keeps the record, and what to do where it may not. */
 export function Keeping() {

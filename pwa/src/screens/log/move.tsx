@@ -5,7 +5,7 @@ import type { Self } from '../../local/self'
 import { changes, store } from '../../local/store'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
-import { log } from '../../words/en/log'
+import { log } from '../../words/log'
 
 /** Hands the record to another phone, by a code that works once and for a minute. */
 export function Move({ self }: { self: Self }) {

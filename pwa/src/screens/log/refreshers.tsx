@@ -1,6 +1,6 @@
 import { Button } from '../../ui/button'
-import { words } from '../../words/en'
-import { log } from '../../words/en/log'
+import { words } from '../../words/frame'
+import { log } from '../../words/log'
 import { trialOf, type Answered } from '../../practice/record'
 import { refreshers, toCalendar } from './calendar'
 import { download } from './export'

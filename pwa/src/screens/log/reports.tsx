@@ -1,4 +1,4 @@
-import { log } from '../../words/en/log'
+import { log } from '../../words/log'
 import type { Progress, ReportProgress } from '../../wire.gen'
 import { Calibration } from './calibration'
 

@@ -1,4 +1,4 @@
-import { log } from '../../words/en/log'
+import { log } from '../../words/log'
 import { ordinalCues, type OrdinalCue } from '../../words/scales'
 import type { Progress, SkillProgress } from '../../wire.gen'
 import { Dots } from './dots'

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { engine } from '../../worker/client'
-import { log } from '../../words/en/log'
+import { log } from '../../words/log'
 import { FORM_KIND_WORDS, type FormKind } from '../../wire.gen'
 import type { Answered } from '../../practice/record'
 

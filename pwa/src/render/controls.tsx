@@ -1,4 +1,4 @@
-import { scene as words } from '../words/en/scene'
+import { scene as words } from '../words/scene'
 import { DAYLIGHTS, type Daylight } from './draw/palette'
 
 /** How near one stands: across the road, before the building, or close to the marked opening. */

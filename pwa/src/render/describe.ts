@@ -1,5 +1,5 @@
-import { scene as words } from '../words/en/scene'
-import { trade } from '../words/en/trade'
+import { scene as words } from '../words/scene'
+import { trade } from '../words/trade'
 import type { Scenario, Side } from '../wire.gen'
 import type { Daylight } from './draw/palette'
 import { eavesOf, holdOf } from './eaves'

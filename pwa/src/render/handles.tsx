@@ -1,6 +1,6 @@
 import type { RefObject } from 'preact'
 import { useMemo, useRef, useState, useEffect } from 'preact/hooks'
-import { scene as words } from '../words/en/scene'
+import { scene as words } from '../words/scene'
 import { layOut, type Place } from './layout'
 import { openingName } from './names'
 import type { SceneProps } from './scene-props'

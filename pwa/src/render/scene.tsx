@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { scene as words } from '../words/en/scene'
-import { trade } from '../words/en/trade'
+import { scene as words } from '../words/scene'
+import { trade } from '../words/trade'
 import { Controls, type Distance } from './controls'
 import { describe, type Seen } from './describe'
 import { daylightOf, type Daylight } from './draw/palette'

@@ -16,7 +16,7 @@ export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: nu
   const puff = 1 + 0.16 * jet.churn * noise.rough(time * 2.1, jet.seed * 9.7)
   const speed = look.outVelocityMS * puff
   const smoke = hidden(jet.facing) ? grid.back : grid.front
-  stampSmoke(grid, smoke, jet, left, noise, time)
+  stampSmoke(grid, smoke, jet, left, noise)
   stampAir(grid, smoke, jet, speed)
   return speed * STEP_S
 }
@@ -24,7 +24,7 @@ export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: nu
 /** Mean of sqrt(x) over 0 to 1 is 2/3, so this profile has the mean speed asked for. */
 const profile = (share: number) => 1.5 * Math.sqrt(share < 0 ? 0 : share > 1 ? 1 : share)
 
-function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noise, time: number): void {
+function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noise): void {
   const { area, plane } = jet
   const fineM = grid.cellM / 2
   const grain = grainOf(jet)
@@ -37,6 +37,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const j1 = Math.min(2 * grid.ny, Math.ceil(area.y1 / fineM) + 1)
   const flame = flameReach(jet)
   const strength = flameStrength(jet)
+  const ripple = jet.seed + (0.7 * left) / grain // the boundary ripples as fast as the smoke above it moves
   const tongue = area.x1 - area.x0 < NARROW_CELLS * fineM ? 0 : 0.6
   const f = smoke.now
   for (let j = j0; j <= j1; j++) {
@@ -45,7 +46,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       const x = (i - 0.5) * fineM
       const gx = x / grain + jet.seed * 7.31
       const gy = (left + y) / grain
-      const edge = plane + wave * noise.at(x / grain + 3.3 - time * 0.6, jet.seed + time * 0.9)
+      const edge = plane + wave * noise.at(x / grain + 3.3, ripple)
       const cover = rises ? round(area, x, y) : inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
       if (!rises && y > edge) drawIn(f, (j * grid.fineRow + i) * FIELDS)
       if (cover <= 0) continue
@@ -75,8 +76,12 @@ function drawIn(f: Float32Array, o: number): void {
   f[o + GRAIN_Y]! *= DRAWN_IN
 }
 
-/** Size of the lumps in the smoke: some two thirds of the opening's narrower side. Chosen by us, by eye. */
-const grainOf = ({ area }: Jet) => 0.62 * Math.min(area.x1 - area.x0, Math.max(0.03, area.y1 - area.y0)) + 1e-3
+/** Size of the lumps in the smoke: some two thirds of the lesser side of the outflow. Chosen by us, by eye. */
+function grainOf({ area, plane }: Jet): number {
+  const height = Math.max(0.03, area.y1 - area.y0)
+  const band = Math.max(0.25 * height, Math.min(height, plane - area.y0))
+  return 0.62 * Math.min(area.x1 - area.x0, band) + 1e-3
+}
 
 /** Share of the outflow's height that burns: all of it once the flame is as long as that height. */
 function flameReach({ look, area, plane }: Jet): number {

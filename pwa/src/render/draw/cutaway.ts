@@ -1,7 +1,7 @@
 import type { CompartmentLook, FrameLook } from '../frame'
 import { blocks, project, type Block, type View } from '../view'
 import { drawFire } from './flame'
-import { scene as words } from '../../words/en/scene'
+import { scene as words } from '../../words/scene'
 import { drawFigures, type Cut } from './figures'
 import { label } from './marks'
 import { drawFlow, edgeOn, type Line } from './section-flow'

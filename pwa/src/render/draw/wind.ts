@@ -1,4 +1,4 @@
-import { scene as words } from '../../words/en/scene'
+import { scene as words } from '../../words/scene'
 import type { Side } from '../../wire.gen'
 import { type View } from '../view'
 import type { Palette } from './palette'

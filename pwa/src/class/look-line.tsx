@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { classes } from '../words/en/class'
+import { classes } from '../words/class'
 import './look-line.css'
 
 interface LookProps {

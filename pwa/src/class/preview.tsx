@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Behind } from '../screens/drill/reveal'
 import { Button } from '../ui/button'
-import { drill } from '../words/en/drill'
+import { drill } from '../words/drill'
 import type { Item } from '../wire.gen'
 import { WithItem } from './with-item'
 import '../screens/drill/drill.css'

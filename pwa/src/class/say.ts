@@ -1,4 +1,4 @@
-import { classes } from '../words/en/class'
+import { classes } from '../words/class'
 import { Refused } from './ask'
 
 /** Why a call did not do what was wanted, for a person. */

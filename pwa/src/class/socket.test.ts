@@ -22,14 +22,12 @@ class FakeSocket {
   drop(code = 1006): void {
     this.onclose?.({ code })
   }
-  async greet(): Promise<void> {
+  greet(): void {
     this.onopen?.()
-    await Promise.resolve()
-    await Promise.resolve()
   }
 }
 
-function setUp({ random = 1, last = 0 } = {}) {
+async function setUp({ random = 1, last = 0 } = {}) {
   const sockets: FakeSocket[] = []
   const waits: number[] = []
   let due: (() => void) | undefined
@@ -53,31 +51,39 @@ function setUp({ random = 1, last = 0 } = {}) {
   const hello = async (): Promise<Hello> => ({ role: 'projector', key: 'k' })
   const line = new ClassSocket(dial, hello, { frame: (f) => heard.push(f), line: (l) => lines.push(l) }, last, timing)
   line.open()
-  return { line, sockets, waits, heard, lines, pass: () => due?.() }
+  await settled()
+  const pass = async () => {
+    due?.()
+    await settled()
+  }
+  return { line, sockets, waits, heard, lines, pass }
 }
+
+/** Lets what was promised come about. */
+const settled = () => new Promise((done) => setTimeout(done, 0))
 
 const view = (seq: number) => ({ kind: 'view', seq, now_ms: 0, projector: {} })
 
 test('it says who it is and, coming back, how far it has got', async () => {
-  const { sockets, pass } = setUp()
-  await sockets[0]!.greet()
+  const { sockets, pass } = await setUp()
+  sockets[0]!.greet()
   expect(sockets[0]!.sent).toEqual([{ role: 'projector', key: 'k', last: 0 }])
   sockets[0]!.say(view(7))
   sockets[0]!.drop()
-  pass()
-  await sockets[1]!.greet()
+  await pass()
+  sockets[1]!.greet()
   expect(sockets[1]!.sent).toEqual([{ role: 'projector', key: 'k', last: 7 }])
 })
 
 test('a page that kept a view says so from the first', async () => {
-  const { sockets } = setUp({ last: 12 })
-  await sockets[0]!.greet()
+  const { sockets } = await setUp({ last: 12 })
+  sockets[0]!.greet()
   expect(sockets[0]!.sent).toEqual([{ role: 'projector', key: 'k', last: 12 }])
 })
 
 test('the newest view wins, one that it overtook is dropped, other frames all pass', async () => {
-  const { sockets, heard } = setUp()
-  await sockets[0]!.greet()
+  const { sockets, heard } = await setUp()
+  sockets[0]!.greet()
   for (const seq of [3, 5, 4, 5, 6]) sockets[0]!.say(view(seq))
   sockets[0]!.say('not json')
   sockets[0]!.say('null')
@@ -86,35 +92,42 @@ test('the newest view wins, one that it overtook is dropped, other frames all pa
 })
 
 test('waits grow to a limit, each by a random share, and a frame heard starts them afresh', async () => {
-  const { sockets, waits, pass, lines } = setUp({ random: 0 })
+  const { sockets, waits, pass, lines } = await setUp({ random: 0 })
   for (let n = 0; n < 6; n++) {
     sockets.at(-1)!.drop()
-    pass()
+    await pass()
   }
   expect(waits).toEqual([250, 500, 1000, 2000, 4000, 4000])
-  await sockets.at(-1)!.greet()
+  sockets.at(-1)!.greet()
   sockets.at(-1)!.say({ kind: 'current', seq: 0, now_ms: 0 })
   expect(lines.at(-1)).toBe('open')
   sockets.at(-1)!.drop()
   expect(waits.at(-1)).toBe(250)
 })
 
-test('a slow page that was dropped comes back; one that was refused does not', async () => {
-  const { sockets, lines, waits, line } = setUp()
+test('a slow page that was dropped comes back; one that was refused three times in a row does not', async () => {
+  const { sockets, lines, waits, line, pass } = await setUp()
   sockets[0]!.drop(1013)
   expect(lines.at(-1)).toBe('away')
-  line.open()
-  sockets[1]!.drop(1008)
+  for (let n = 0; n < 2; n++) {
+    await pass()
+    sockets.at(-1)!.drop(1008)
+    expect(lines.at(-1)).toBe('away')
+  }
+  await pass()
+  sockets.at(-1)!.drop(1008)
   expect(lines.at(-1)).toBe('refused')
-  expect(waits).toHaveLength(1)
+  expect(waits).toHaveLength(3)
   line.open()
-  expect(sockets).toHaveLength(2)
+  await settled()
+  expect(sockets).toHaveLength(4)
 })
 
 test('renewing drops a line that may be dead and opens another at once', async () => {
-  const { line, sockets, lines, heard } = setUp()
-  await sockets[0]!.greet()
+  const { line, sockets, lines, heard } = await setUp()
+  sockets[0]!.greet()
   line.renew()
+  await settled()
   expect(sockets[0]!.closed).toBe(true)
   expect(sockets).toHaveLength(2)
   sockets[0]!.drop() // the old one closing late changes nothing
@@ -123,15 +136,16 @@ test('renewing drops a line that may be dead and opens another at once', async (
   expect(heard).toEqual([])
   line.close()
   line.renew()
+  await settled()
   expect(sockets).toHaveLength(2)
 })
 
 test('a line that the device says is lost is away at once, and tried again', async () => {
-  const { line, sockets, lines, pass } = setUp()
-  await sockets[0]!.greet()
+  const { line, sockets, lines, pass } = await setUp()
+  sockets[0]!.greet()
   line.lose()
   expect(lines.at(-1)).toBe('away')
   expect(sockets[0]!.closed).toBe(true)
-  pass()
+  await pass()
   expect(sockets).toHaveLength(2)
 })

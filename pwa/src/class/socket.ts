@@ -23,6 +23,9 @@ const longestWait = 8_000
 
 // The server's close code for a hello that was wrong (RFC 6455, section 7.4.1).
 const policyViolation = 1008
+// It also closes so on one who was slow to say who they are. Chosen by us: so
+// often in a row, and it is meant.
+const mostRefusals = 3
 
 /** Keeps one page on the live line of one class. */
 export class ClassSocket {
@@ -32,7 +35,8 @@ export class ClassSocket {
   readonly #timing: Timing
   #socket: WebSocket | undefined
   #wanted = false
-  #refused = false
+  #asking = false
+  #refusals = 0
   #failures = 0
   #last = 0
   #timer: unknown
@@ -47,12 +51,28 @@ export class ClassSocket {
 
   /** Opens the line, or tries at once where a later try was planned. */
   open(): void {
-    if (this.#socket || this.#refused) return
+    if (this.#socket || this.#asking || this.#refusals === mostRefusals) return
     this.#wanted = true
+    this.#asking = true
     this.#timing.clearTimer(this.#timer)
     this.#listener.line('opening')
+    // Who asks is known before the line opens: the server waits seconds for it, and a busy phone is slow.
+    this.#hello().then(
+      (hello) => this.#answered(() => this.#connect(hello)),
+      () => this.#answered(() => this.#tryLater()),
+    )
+  }
+
+  #answered(go: () => void): void {
+    this.#asking = false
+    if (this.#wanted && !this.#socket) go()
+  }
+
+  #connect(hello: Hello): void {
     const socket = (this.#socket = this.#dial())
-    socket.onopen = () => void this.#greet(socket)
+    socket.onopen = () => {
+      if (this.#socket === socket) socket.send(JSON.stringify({ ...hello, last: this.#last }))
+    }
     socket.onmessage = ({ data }) => {
       if (this.#socket === socket) this.#hear(parse(String(data)))
     }
@@ -85,14 +105,10 @@ export class ClassSocket {
     socket.close()
   }
 
-  async #greet(socket: WebSocket): Promise<void> {
-    const hello = await this.#hello()
-    if (this.#socket === socket) socket.send(JSON.stringify({ ...hello, last: this.#last }))
-  }
-
   #hear(frame: ClassFrame | undefined): void {
     if (!frame) return
     this.#failures = 0
+    this.#refusals = 0
     this.#listener.line('open')
     if (frame.kind === 'view') {
       if (frame.seq <= this.#last) return // overtaken by a newer one
@@ -103,10 +119,11 @@ export class ClassSocket {
 
   #closed(code: number): void {
     this.#socket = undefined
-    if (code === policyViolation) {
-      this.#refused = true
-      return this.#listener.line('refused')
-    }
+    if (code === policyViolation && ++this.#refusals === mostRefusals) return this.#listener.line('refused')
+    this.#tryLater()
+  }
+
+  #tryLater(): void {
     this.#listener.line('away')
     const ceiling = Math.min(longestWait, firstWait * 2 ** this.#failures++)
     this.#timer = this.#timing.setTimer(() => this.open(), ceiling * (0.5 + 0.5 * this.#timing.random()))

@@ -1,6 +1,6 @@
 import { Swatch } from '../ui/swatch'
-import { words } from '../words/en'
-import { classes } from '../words/en/class'
+import { words } from '../words/frame'
+import { classes } from '../words/class'
 import { trade } from '../words/trade'
 import type { ClassAskSpread, Reply } from '../wire.gen'
 import { stopsOf, swatchCue, unsure, valueOf, type Stop } from './stops'

@@ -1,4 +1,4 @@
-import { classes } from '../words/en/class'
+import { classes } from '../words/class'
 import './steps.css'
 
 const led = ['gather', 'watch', 'commit', 'compare', 'cutaway'] as const

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { Button } from '../ui/button'
-import { words } from '../words/en'
-import { classes } from '../words/en/class'
+import { words } from '../words/frame'
+import { classes } from '../words/class'
 import type { ClassShown, Item } from '../wire.gen'
 import { engine } from '../worker/client'
 

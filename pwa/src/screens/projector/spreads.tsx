@@ -1,7 +1,7 @@
 import { Spread } from '../../class/spread'
 import { replyOf } from '../../class/stops'
-import { wall } from '../../words/en/class-wall'
-import { drill } from '../../words/en/drill'
+import { wall } from '../../words/class-wall'
+import { drill } from '../../words/drill'
 import type { Ask, ClassAskSpread, ClassSpread, Item } from '../../wire.gen'
 import { askName, spellReply } from '../drill/spell-reply'
 import { Why } from '../class/why'
@@ -35,7 +35,7 @@ function Apart({ said: { ask, apart } }: { said: ClassAskSpread }) {
 export function Outcome({ spread, item }: { spread: ClassSpread; item: Item }) {
   const asks = spread.asks.map(({ ask }) => ask)
   return (
-    <section class="wall-outcome" aria-label={wall.cutaway}>
+    <section class="wall-outcome" aria-label={wall.cutaway} tabIndex={0}>
       <dl>
         {spread.asks.map((said) => (
           <div key={said.ask.id}>

@@ -52,6 +52,7 @@ async function rendered(): Promise<string> {
     } as Parameters<typeof build>[0])
     // What a browser has and the first screen asks for on the way in.
     Object.assign(globalThis, { location: { pathname: '/', protocol: 'https:' }, matchMedia: () => ({ matches: false }) })
+    Object.defineProperty(globalThis, 'navigator', { value: { language: 'en' }, configurable: true })
     const made = (await import(pathToFileURL(join(folder, 'first-screen.mjs')).href)) as { firstScreen: () => string }
     return made.firstScreen()
   } finally {

@@ -4,12 +4,18 @@ import './app/base.css'
 import { App } from './app/app'
 import { followLinks } from './app/router'
 import { followTheme } from './app/theme'
+import { language } from './words/language'
 
 followTheme()
 followLinks()
+// The page comes with Home in English written into it (build/first-screen.ts).
 const root = document.getElementById('app')!
-if (root.firstChild) hydrate(<App />, root)
-else render(<App />, root)
+document.documentElement.lang = language
+if (root.firstChild && language === 'en') hydrate(<App />, root)
+else {
+  root.replaceChildren()
+  render(<App />, root)
+}
 
 // What the first screen does not need comes after it has been painted.
 requestAnimationFrame(() => setTimeout(() => void import('./app/after-paint').then((after) => after.start()), 0))

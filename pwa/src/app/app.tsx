@@ -1,5 +1,5 @@
 import { Home } from '../screens/home'
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { Page } from '../ui/page'
 import { Lazy } from './lazy'
 import { place } from './router'

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { Mark } from '../ui/mark'
 import { SyncNote } from '../ui/sync-note'
 import { UpdateNote } from '../ui/update-note'

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useErrorBoundary } from 'preact/hooks'
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { Button } from '../ui/button'
 
 /** Catches a screen that throws: it says what happened and what is kept, never a blank page. */

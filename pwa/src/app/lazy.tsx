@@ -1,6 +1,6 @@
 import type { ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { Button } from '../ui/button'
 import { Guard } from './guard'
 

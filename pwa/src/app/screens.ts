@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact'
-import type { ScreenName } from '../words/en'
+import type { ScreenName } from '../words/frame'
 
 // Every folder in screens with an index.tsx is a screen, loaded when first
 // opened. Home is in the first bundle and not in this table.

@@ -1,4 +1,4 @@
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { chooseTheme, theme, themes } from './theme'
 import './theme-button.css'
 

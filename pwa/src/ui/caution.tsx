@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import './caution.css'
 
 /** The standing caution of Size-up, its reading and Prop. It cannot be put away. */

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { Button } from './button'
 import './dialog.css'
 

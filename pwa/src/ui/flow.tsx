@@ -1,6 +1,6 @@
 import type { Flow } from '../wire.gen'
-import { words } from '../words/en'
-import { trade } from '../words/en/trade'
+import { words } from '../words/frame'
+import { trade } from '../words/trade'
 import { Choices, type Choice } from './choices'
 
 export type FlowChoice = Flow | 'cannot_tell'

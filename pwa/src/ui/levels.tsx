@@ -1,5 +1,5 @@
-import { words } from '../words/en'
-import { trade } from '../words/en/trade'
+import { words } from '../words/frame'
+import { trade } from '../words/trade'
 import { capital, scale, type OrdinalCue } from '../words/scales'
 import { Choices, type Choice } from './choices'
 import { Swatch } from './swatch'

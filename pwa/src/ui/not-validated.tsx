@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { engine } from '../worker/client'
 import type { Version } from '../worker/protocol'
 import './not-validated.css'

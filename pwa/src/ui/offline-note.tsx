@@ -1,5 +1,5 @@
 import { offlineUse } from '../local/status'
-import { words } from '../words/en'
+import { words } from '../words/frame'
 
 /** Says whether the app works with no server and, where it does not, why. */
 export function OfflineNote() {

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks'
-import { words } from '../words/en'
-import { trade } from '../words/en/trade'
+import { words } from '../words/frame'
+import { trade } from '../words/trade'
 import { Button } from './button'
 import './plane.css'
 

@@ -1,4 +1,4 @@
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { sync } from '../local/status'
 
 /** How many of one's own records have not yet reached the server. Always shown when there are any. */

@@ -1,4 +1,4 @@
-import { words } from '../words/en'
+import { words } from '../words/frame'
 import { takeUpdate, updateOffered } from '../app/update'
 import { Button } from './button'
 import './update-note.css'

@@ -1,5 +1,5 @@
 import sources from '../generated/sources.json'
-import { words } from './en'
+import { words } from './frame'
 
 interface Source {
   id: string

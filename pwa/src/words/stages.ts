@@ -1,6 +1,6 @@
 import type { Finding, Stage } from '../wire.gen'
-import { sizeUp } from './en/size-up'
-import { trade } from './en/trade'
+import { sizeUp } from './size-up'
+import { trade } from './trade'
 
 // The stages that a reading names, in words: on the screen, in the report and in
 // the Log alike.

@@ -4,7 +4,7 @@ import { dropLead, leadCode, leads } from '../../class/desk'
 import { QR } from '../../class/qr'
 import { say } from '../../class/say'
 import { Button } from '../../ui/button'
-import { board } from '../../words/en/class-board'
+import { board } from '../../words/class-board'
 
 type Leads = Awaited<ReturnType<typeof leads>>['leads']
 

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
-import { board } from '../../words/en/class-board'
+import { board } from '../../words/class-board'
 import type { ClassBoardScene } from '../../wire.gen'
 import type { Lead } from './lead'
 

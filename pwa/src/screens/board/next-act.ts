@@ -1,5 +1,5 @@
 import type { Act } from '../../class/desk'
-import { board } from '../../words/en/class-board'
+import { board } from '../../words/class-board'
 import type { ClassBoardView } from '../../wire.gen'
 
 /** An act with what its button says. */

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
-import { board } from '../../words/en/class-board'
+import { board } from '../../words/class-board'
 import type { ClassBoardPerson } from '../../wire.gen'
 import type { DeskProps } from './desk'
 import { Detail } from './detail'

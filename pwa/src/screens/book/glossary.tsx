@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { Search } from '../../ui/search'
-import { book } from '../../words/en/book'
+import { book } from '../../words/book'
 import { sourceName } from '../../words/sources'
 import { holds, termOf, terms } from './content'
 

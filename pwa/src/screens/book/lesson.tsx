@@ -1,5 +1,5 @@
 import { Page } from '../../ui/page'
-import { book } from '../../words/en/book'
+import { book } from '../../words/book'
 import { sourceName } from '../../words/sources'
 import { lessons, termOf, type Lesson } from './content'
 

@@ -1,4 +1,4 @@
-import { book } from '../../words/en/book'
+import { book } from '../../words/book'
 import { lessons } from './content'
 
 /** The lessons in their order, each with the one thing to remember. */

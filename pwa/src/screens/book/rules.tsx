@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Search } from '../../ui/search'
-import { book } from '../../words/en/book'
-import { trade } from '../../words/en/trade'
+import { book } from '../../words/book'
+import { trade } from '../../words/trade'
 import { sourceName } from '../../words/sources'
 import { holds, measureOf, rules, type Rule } from './content'
 

@@ -1,9 +1,9 @@
 import { Page } from '../../ui/page'
 import { Swatch } from '../../ui/swatch'
-import { book } from '../../words/en/book'
+import { book } from '../../words/book'
 import { capital, hues, ordinalCues, scale, scalesNote, type OrdinalCue } from '../../words/scales'
 import { HueSwatch } from '../../ui/hue-swatch'
-import { trade } from '../../words/en/trade'
+import { trade } from '../../words/trade'
 
 /** The scales that every rating uses: each step with its moving swatch and what it looks like. */
 export function ScalesPage() {

@@ -1,4 +1,4 @@
-import { book } from '../../words/en/book'
+import { book } from '../../words/book'
 import { allSources } from '../../words/sources'
 
 /** Where everything comes from, and how far it was read. */

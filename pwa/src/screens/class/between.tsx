@@ -1,4 +1,4 @@
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 import type { ClassPlaceView } from '../../wire.gen'
 import { Leave } from './leave'
 import { Second } from './second'

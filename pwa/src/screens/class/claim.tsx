@@ -4,7 +4,7 @@ import { claim } from '../../class/phone'
 import { say } from '../../class/say'
 import { Refused } from '../../class/ask'
 import { Page } from '../../ui/page'
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 
 /** Takes one's place in a roster, by the personal code on the sheet. */
 export function Claim() {

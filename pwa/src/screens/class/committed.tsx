@@ -1,7 +1,7 @@
 import { replyTo, type OwnAnswers } from '../../class/own'
 import { WithItem } from '../../class/with-item'
 import { useFocusIfLost } from '../../ui/focus'
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 import type { ClassPlaceView, ClassShown, Item } from '../../wire.gen'
 import { askName, spellReply } from '../drill/spell-reply'
 

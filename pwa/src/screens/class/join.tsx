@@ -7,7 +7,7 @@ import { store } from '../../local/store'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { TextField } from '../../ui/text-field'
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 
 const codeLength = 8
 

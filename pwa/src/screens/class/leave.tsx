@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { leave } from '../../class/phone'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 
 /** The way out of a class on this phone, asked once more. */
 export function Leave() {

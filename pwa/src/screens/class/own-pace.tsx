@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { OwnAnswers } from '../../class/own'
 import { Button } from '../../ui/button'
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 import type { ClassPhoneView, ClassPlaceView, ClassShown } from '../../wire.gen'
 import { Committed } from './committed'
 import { Turns } from './turns'

@@ -3,7 +3,7 @@ import { joinAsSecond } from '../../class/phone'
 import { sayJoin } from '../../class/say'
 import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 
 /** Lets a second person join on this phone. */
 export function Second() {

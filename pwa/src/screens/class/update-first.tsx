@@ -1,7 +1,7 @@
 import { takeUpdate, updateWaits } from '../../app/update'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 import { Leave } from './leave'
 
 interface Versions {

@@ -1,6 +1,6 @@
 import { LookLine } from '../../class/look-line'
 import { WithItem } from '../../class/with-item'
-import { classes } from '../../words/en/class'
+import { classes } from '../../words/class'
 import type { ClassShown, Item } from '../../wire.gen'
 import { Shown } from '../drill/item-view'
 import '../drill/drill.css'

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { useFocusIfLost } from '../../ui/focus'
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import type { Ask, Item, Reply } from '../../wire.gen'
 import { AskControl } from './ask-control'
 import { Review } from './review'

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import type { Item } from '../../wire.gen'
 import { useFire } from './fire'
 import { SceneView } from './scene-view'

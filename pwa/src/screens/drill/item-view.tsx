@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import type { Item } from '../../wire.gen'
 import { Asks } from './asks'
 import { CallOut } from './call-out'

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { FrameLook } from '../../render'
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import type { Item } from '../../wire.gen'
 import { Fire } from './fire'
 import { SceneView } from './scene-view'

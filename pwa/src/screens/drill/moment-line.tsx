@@ -1,4 +1,4 @@
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import type { Item, Part } from '../../wire.gen'
 
 const width = 320

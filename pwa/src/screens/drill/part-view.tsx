@@ -1,7 +1,7 @@
 import { FlowPicture } from '../../ui/flow'
 import { PlaneOver } from '../../ui/plane'
 import { Swatch } from '../../ui/swatch'
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import { levelName, scale, type OrdinalCue } from '../../words/scales'
 import type { Ask, Item, Part } from '../../wire.gen'
 import { MomentLine } from './moment-line'

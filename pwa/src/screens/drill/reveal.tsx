@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { useFocusIfLost } from '../../ui/focus'
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import { sourceName } from '../../words/sources'
 import type { Item, Verdict } from '../../wire.gen'
 import { useFire } from './fire'

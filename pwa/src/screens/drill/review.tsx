@@ -1,7 +1,7 @@
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
 import { useFocusIfLost } from '../../ui/focus'
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import type { Ask, Item } from '../../wire.gen'
 import { askName, spellReply } from './spell-reply'
 import { beSure, commit, goOnUnkept, phase, set, trouble } from './state'

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Scene } from '../../render'
-import { drill } from '../../words/en/drill'
-import { trade } from '../../words/en/trade'
+import { drill } from '../../words/drill'
+import { trade } from '../../words/trade'
 import { SIDE_WORDS, type Item, type Scenario, type Side } from '../../wire.gen'
 import type { Fire } from './fire'
 

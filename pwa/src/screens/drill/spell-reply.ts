@@ -1,6 +1,6 @@
 import { spoken } from '../../render'
-import { drill } from '../../words/en/drill'
-import { trade } from '../../words/en/trade'
+import { drill } from '../../words/drill'
+import { trade } from '../../words/trade'
 import { levelName, type OrdinalCue } from '../../words/scales'
 import type { Ask, QuizChange, Reply } from '../../wire.gen'
 

@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks'
-import { drill } from '../../words/en/drill'
+import { drill } from '../../words/drill'
 import type { Item } from '../../wire.gen'
 import { useFire } from './fire'
 import { SceneView } from './scene-view'

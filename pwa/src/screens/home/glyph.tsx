@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import type { ScreenName } from '../../words/en'
+import type { ScreenName } from '../../words/frame'
 
 // Small line drawings in the manner of a building section, 48 by 32.
 const drawings: Record<ScreenName, ComponentChildren> = {

@@ -1,7 +1,7 @@
 import { screens } from '../../app/screens'
 import { OfflineNote } from '../../ui/offline-note'
 import { Page } from '../../ui/page'
-import { words } from '../../words/en'
+import { words } from '../../words/frame'
 import { Section } from './section'
 import './home.css'
 

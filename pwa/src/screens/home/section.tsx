@@ -1,6 +1,6 @@
 import { dueNow, openDrill } from '../../local/status'
-import type { ScreenName } from '../../words/en'
-import { words } from '../../words/en'
+import type { ScreenName } from '../../words/frame'
+import { words } from '../../words/frame'
 import { Glyph } from './glyph'
 
 /** The app as a building cut open: each screen is a room with its door. */

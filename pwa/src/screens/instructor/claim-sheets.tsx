@@ -4,7 +4,7 @@ import { claimCode, rosters } from '../../class/desk'
 import { QR } from '../../class/qr'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
-import { desk } from '../../words/en/class-desk'
+import { desk } from '../../words/class-desk'
 import { useDoing, useLoaded } from './use-loaded'
 
 /** Personal codes to print and hand out: each lets one phone take one place of the roster. */

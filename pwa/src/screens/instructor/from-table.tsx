@@ -1,6 +1,6 @@
 import { useId, useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
-import { desk } from '../../words/en/class-desk'
+import { desk } from '../../words/class-desk'
 
 /** A roster from a table: a file, or lines pasted in. The server reads it, and names the line that is wrong. */
 export function FromTable({ ready, make }: { ready: boolean; make(csv: string): void }) {

@@ -5,7 +5,7 @@ import { say } from '../../class/say'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { TextField } from '../../ui/text-field'
-import { desk } from '../../words/en/class-desk'
+import { desk } from '../../words/class-desk'
 import { failed, look, step, who } from './state'
 
 /** What stands before the desk: make the first instructor, sign in, or read why one cannot here. */

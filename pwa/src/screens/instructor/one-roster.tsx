@@ -4,7 +4,7 @@ import { addRoster, changeRoster, dropRoster, rosters, type SeatDraft } from '..
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { TextField } from '../../ui/text-field'
-import { desk } from '../../words/en/class-desk'
+import { desk } from '../../words/class-desk'
 import type { Roster } from '../../wire.gen'
 import { FromTable } from './from-table'
 import { SeatRow, type SeatLine } from './seat-row'

@@ -1,7 +1,7 @@
 import { randomSeed } from '../../local/random'
 import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
-import { desk } from '../../words/en/class-desk'
+import { desk } from '../../words/class-desk'
 import type { ClassPlanned } from '../../wire.gen'
 import type { FamilyInfo } from '../../worker/client'
 import { titleOf } from './one-set'

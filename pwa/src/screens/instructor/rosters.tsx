@@ -1,5 +1,5 @@
 import { rosters } from '../../class/desk'
-import { desk } from '../../words/en/class-desk'
+import { desk } from '../../words/class-desk'
 import { useLoaded } from './use-loaded'
 
 /** The rosters that are kept. */

@@ -1,6 +1,6 @@
 import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
-import { desk } from '../../words/en/class-desk'
+import { desk } from '../../words/class-desk'
 
 /** A place as it stands in the editor. */
 export interface SeatLine {

@@ -1,5 +1,5 @@
 import { sets } from '../../class/desk'
-import { desk } from '../../words/en/class-desk'
+import { desk } from '../../words/class-desk'
 import { useLoaded } from './use-loaded'
 
 /** The sets of scenes that are kept. */

@@ -1,5 +1,5 @@
 import { Button } from '../../ui/button'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Bench } from './bench'
 import { differences } from './differences'
 import type { Now, View } from './view'

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Bench } from './bench'
 import { series, times, type Curve, type Line, type Shown } from './series'
 import type { Now } from './view'

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { theme } from '../../app/theme'
 import { openingName, spoken } from '../../render'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Bench } from './bench'
 import { CurveTable } from './curve-table'
 import { roomsOf } from './fuel-panel'

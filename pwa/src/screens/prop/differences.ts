@@ -1,6 +1,6 @@
 import { openingName, type FrameLook } from '../../render'
 import { opacity } from '../../render/tone'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Opening, Scenario } from '../../wire.gen'
 
 // Two fires at one moment in numbers, and what lies between them.

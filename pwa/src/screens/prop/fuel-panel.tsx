@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import { spoken } from '../../render'
 import type { Load } from '../../buildings'
 import { fuelName } from './moves'

@@ -1,5 +1,5 @@
 import { openingName, spoken } from '../../render'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Event, Scenario } from '../../wire.gen'
 
 // The engine's sudden events as a person reads them: names for ids, units as

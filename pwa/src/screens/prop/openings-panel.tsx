@@ -1,4 +1,4 @@
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Opening } from '../../wire.gen'
 import { openingName } from '../../render'
 import type { Bench } from './bench'

@@ -1,6 +1,6 @@
 import uPlot from 'uplot'
 import 'uplot/dist/uPlot.min.css'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Series } from './series'
 
 // One curve on a canvas, in the colours of the page. Loaded when first shown.

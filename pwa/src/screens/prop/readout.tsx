@@ -1,5 +1,5 @@
-import { prop } from '../../words/en/prop'
-import { trade } from '../../words/en/trade'
+import { prop } from '../../words/prop'
+import { trade } from '../../words/trade'
 import { openingName, spoken, type CompartmentLook } from '../../render'
 import { REGIME_WORDS, STAGE_WORDS, type Scenario } from '../../wire.gen'
 import type { Bench } from './bench'

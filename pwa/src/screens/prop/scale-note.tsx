@@ -1,4 +1,4 @@
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 
 /** What a small box teaches about a house, and what it does not. */
 export function ScaleNote() {

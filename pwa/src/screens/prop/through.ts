@@ -1,5 +1,5 @@
 import { spoken, type OpeningLook } from '../../render'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Opening, Scenario } from '../../wire.gen'
 
 // What passes an opening, in words. A shut panel leaks at its gaps only; a hole

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { Scene } from '../../render'
-import { prop } from '../../words/en/prop'
+import { prop } from '../../words/prop'
 import type { Side } from '../../wire.gen'
 import type { Bench, Which } from './bench'
 import type { Now, View } from './view'

@@ -1,6 +1,6 @@
 import { Choices } from '../../ui/choices'
-import { sizeUp } from '../../words/en/size-up'
-import { trade } from '../../words/en/trade'
+import { sizeUp } from '../../words/size-up'
+import { trade } from '../../words/trade'
 import { SIDE_WORDS, type Side } from '../../wire.gen'
 import type { LookAt } from './looks'
 import { all, look, setLook } from './state'

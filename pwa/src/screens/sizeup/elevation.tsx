@@ -1,6 +1,6 @@
 import { layOut, type Place as Placed } from '../../render/layout'
 import { frameView, turn } from '../../render/view'
-import { trade } from '../../words/en/trade'
+import { trade } from '../../words/trade'
 import type { Side } from '../../wire.gen'
 import type { Rating } from './looks'
 import type { Outside, Sketch } from './sketch'

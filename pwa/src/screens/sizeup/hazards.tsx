@@ -1,5 +1,5 @@
-import { sizeUp } from '../../words/en/size-up'
-import { trade } from '../../words/en/trade'
+import { sizeUp } from '../../words/size-up'
+import { trade } from '../../words/trade'
 import { capital } from '../../words/scales'
 import type { HazardFinding } from '../../wire.gen'
 import { hazardSaid, type HazardStanding } from './hazard-said'

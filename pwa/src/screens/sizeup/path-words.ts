@@ -1,4 +1,4 @@
-import { sizeUp } from '../../words/en/size-up'
+import { sizeUp } from '../../words/size-up'
 import type { Finding } from '../../wire.gen'
 
 /** The flow path in words, as one would say it: "in by the back door, through the hall, out by the front door". */

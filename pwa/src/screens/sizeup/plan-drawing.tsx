@@ -1,6 +1,6 @@
 import { layOut, type Layout, type Place } from '../../render/layout'
-import { sizeUp } from '../../words/en/size-up'
-import { trade } from '../../words/en/trade'
+import { sizeUp } from '../../words/size-up'
+import { trade } from '../../words/trade'
 import type { Finding } from '../../wire.gen'
 import { atticsOf, storeysOf, type Sketch } from './sketch'
 import { pathLines, type Point } from './path-line'

@@ -1,5 +1,5 @@
-import { sizeUp } from '../../words/en/size-up'
-import { trade } from '../../words/en/trade'
+import { sizeUp } from '../../words/size-up'
+import { trade } from '../../words/trade'
 import type { Evidence } from '../../wire.gen'
 
 /** Reasons that speak on one answer; `answer` is undefined where the engine did not say on which. */

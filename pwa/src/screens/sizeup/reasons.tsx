@@ -1,4 +1,4 @@
-import { sizeUp } from '../../words/en/size-up'
+import { sizeUp } from '../../words/size-up'
 import { sourceName } from '../../words/sources'
 import { isTold } from '../../words/stages'
 import type { Evidence, Finding } from '../../wire.gen'

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { store } from '../../local/store'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
-import { sizeUp } from '../../words/en/size-up'
+import { sizeUp } from '../../words/size-up'
 import { radioReport } from './report'
 import { finding, look, sketch } from './state'
 

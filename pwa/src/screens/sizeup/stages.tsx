@@ -1,5 +1,5 @@
-import { sizeUp } from '../../words/en/size-up'
-import { trade } from '../../words/en/trade'
+import { sizeUp } from '../../words/size-up'
+import { trade } from '../../words/trade'
 import { isCall, isTold, namedStages, spellShare } from '../../words/stages'
 import { REGIME_WORDS, STAGE_WORDS, type Finding } from '../../wire.gen'
 

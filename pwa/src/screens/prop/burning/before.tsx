@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
-import { burning } from '../../../words/en/burning'
-import { prop } from '../../../words/en/prop'
+import { burning } from '../../../words/burning'
+import { prop } from '../../../words/prop'
 import type { Note } from './record'
 import '../../../ui/field.css'
 

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { randomHex } from '../../../local/random'
 import { changes, store } from '../../../local/store'
-import { burning } from '../../../words/en/burning'
+import { burning } from '../../../words/burning'
 import { engine } from '../../../worker/client'
 import { After } from './after'
 import { Before } from './before'

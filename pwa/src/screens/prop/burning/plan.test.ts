@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { box } from '../../../buildings/box'
-import { burning } from '../../../words/en/burning'
+import { burning } from '../../../words/burning'
 import { plan, STANDS, waysOut } from './plan'
 
 test('every step names an opening of the box and changes it', () => {

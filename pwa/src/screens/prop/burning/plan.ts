@@ -1,4 +1,4 @@
-import { burning } from '../../../words/en/burning'
+import { burning } from '../../../words/burning'
 import type { Opening } from '../../../wire.gen'
 
 // The plan of a live burn: openings of the box, and what to ask before each. It

@@ -1,8 +1,8 @@
 import { box } from '../../../buildings/box'
 import { openingName, spoken } from '../../../render'
 import { Button } from '../../../ui/button'
-import { burning } from '../../../words/en/burning'
-import { prop } from '../../../words/en/prop'
+import { burning } from '../../../words/burning'
+import { prop } from '../../../words/prop'
 import { secondsAfter, type BurnLog, type Entry } from './record'
 
 interface ListProps { log: BurnLog; newestFirst?: boolean; strike?: (entry: string) => void }

@@ -22,6 +22,8 @@ export class Server {
   #process
   #data = mkdtempSync(join(scratch, 'data-'))
   url = ''
+  /** The one-time code that makes the first instructor, once the server has printed it. */
+  setUpCode = ''
 
   async start() {
     build()
@@ -31,6 +33,7 @@ export class Server {
       let said = ''
       const hear = (text) => {
         said += text
+        this.setUpCode = /^Set-up code, once: (\S+)$/m.exec(said)?.[1] ?? this.setUpCode
         const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said)
         if (found) resolve(found[0])
       }

@@ -97,3 +97,14 @@ func (r *Rating) rateSmoke(p *Physical, s *Scales, was *Rating) {
 	r.Churning = p.reynolds() >= s.Reynolds && m.Churning >= s.Churning
 	r.Vanishes = p.Steam >= s.Vanishes
 }
+
+// Rolls is how much the smoke churns as it shows: the measure, but under the cut
+// where the jet is too small to break up whatever drives it (see Scales.Reynolds),
+// so that a picture drawn from it and the rating agree.
+func (p *Physical) Rolls(s *Scales) float64 {
+	measure := p.churning()
+	if re := p.reynolds(); re < s.Reynolds {
+		return math.Min(measure, float64(s.Churning*re)/s.Reynolds)
+	}
+	return measure
+}

@@ -68,6 +68,8 @@ func TestASmallBoxStaysSmooth(t *testing.T) {
 	box := scaled(house, 1.0/10)
 	assert.True(t, cue.Rate(&house, &s, nil).Churning)
 	assert.False(t, cue.Rate(&box, &s, nil).Churning)
+	assert.GreaterOrEqual(t, house.Rolls(&s), s.Churning, "the picture says so too")
+	assert.Less(t, box.Rolls(&s), s.Churning)
 }
 
 // Each ordinal cue answers to its own measure and to no other.

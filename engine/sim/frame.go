@@ -72,7 +72,7 @@ func (r *Run) openingFrame(i int) engine.OpeningFrame {
 		TopVelocityMS: r.topVelocity(v), OutVelocityMS: p.OutVelocityMS, InVelocityMS: r.inVelocity(i, v),
 		OutTempC: p.OutTempC, ExtinctionM: p.ExtinctionM, OpticalDepth: p.OpticalDepth,
 		Lightness: p.Lightness, Tint: p.Tint, Steam: p.Steam,
-		Churning: rating.Measures.Churning, Pulsing: p.Pulsing, FlameKW: p.FlameKW,
+		Churning: p.Rolls(&r.library.Scales), Pulsing: p.Pulsing, FlameKW: p.FlameKW,
 		Flow:         flowNumber(rating.Flow),
 		NeutralPlane: rating.NeutralPlane,
 		Volume:       float64(rating.Volume), Velocity: float64(rating.Velocity),

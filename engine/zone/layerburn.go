@@ -39,7 +39,7 @@ func (m *Model) burnLayers(dt float64) {
 
 // remember follows the temperature of a layer: up at once, down over seconds.
 func (r *Room) remember(layer int, temp, dt float64) {
-	r.lasting[layer] += float64(dt/(dt+r.lastingS)) * (temp - r.lasting[layer])
+	r.lasting[layer] += float64(dt / (dt + r.lastingS) * (temp - r.lasting[layer]))
 	r.lasting[layer] = num.Max(r.lasting[layer], temp)
 }
 

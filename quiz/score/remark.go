@@ -48,7 +48,7 @@ func planeRemark(part *quiz.Part) string {
 	default:
 		id += "/too_low"
 	}
-	return engine.Sentence(id, engine.Slot("percent", strconv.Itoa(int(truth*100+0.5))))
+	return engine.Sentence(id, engine.Slot("percent", strconv.Itoa(int(float64(truth*100)+0.5))))
 }
 
 func steps(n int) string {

@@ -1,6 +1,6 @@
 import type { ClassWay } from '../../wire.gen'
 
-const ways: Record<ClassWay, string> = { too_heavy: 'too heavy', too_light: 'too light', mixed: 'both ways' }
+const ways: Record<ClassWay, string> = { too_heavy: 'on the whole too heavy', too_light: 'on the whole too light', mixed: 'leaning neither way' }
 
 /** What the board says to whoever leads a class. */
 export const board = {
@@ -67,7 +67,7 @@ export const board = {
   apart: (low: string, lowWho: string, high: string, highWho: string) => `Furthest apart: ${low} (${lowWho}) and ${high} (${highWho})`,
   whoAndMore: (names: string, more: number) => `${names} and ${more} more`,
   worst: 'read worst in this scene',
-  misread: (cue: string, right: number, judged: number, way: ClassWay) => `Most misread so far: ${cue}. ${right} of ${judged} as it was, the rest ${ways[way]}.`,
+  misread: (cue: string, right: number, judged: number, way: ClassWay) => `Most misread so far: ${cue}. ${right} of ${judged} as it was; ${ways[way]}.`,
   misreadNone: 'No cue has been misread so far as to need another scene.',
   suggest: (title: string, cue: string) => `Next, for ${cue}: ${title}`,
   suggestAdd: 'Add it to the scenes',

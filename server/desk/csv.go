@@ -31,10 +31,10 @@ func ReadCSV(text string) ([]NewSeat, error) {
 		if errors.Is(err, io.EOF) {
 			break
 		}
-		line, _ := rows.FieldPos(0)
 		if err != nil {
 			return nil, csvProblem(err)
 		}
+		line, _ := rows.FieldPos(0)
 		seat, err := readRow(row, line, lines)
 		if err != nil {
 			return nil, err
@@ -118,6 +118,11 @@ func (d *Desk) WriteCSV(by quiz.Instructor, id string, w io.Writer) error {
 	}
 	out.Flush()
 	return out.Error()
+}
+
+// Exported keeps on record that somebody took the papers of a class away.
+func (d *Desk) Exported(by quiz.Instructor, class string) error {
+	return d.store.Save(quiz.Deed{By: by.CallSign, Did: "export_report", What: class})
 }
 
 // plain keeps a spreadsheet from running a cell as a formula, as exports do.

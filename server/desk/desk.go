@@ -22,6 +22,8 @@ type Desk struct {
 	tries *tries
 	lanes lanes
 
+	ranks sync.Mutex // held while roles change: of two chiefs who demote each other one stays
+
 	mu    sync.Mutex
 	setUp string // the set-up code of this start, empty once used
 	moves map[string]move

@@ -126,13 +126,18 @@ func (d *Desk) newAccount(callSign, phrase string, role quiz.InstructorRole, did
 }
 
 // Change gives an instructor another role, or shuts them out and ends their
-// sign-ins.
+// sign-ins. The invitations of one who is no chief any more end too.
 func (d *Desk) Change(by quiz.Instructor, id string, role quiz.InstructorRole, shutOut bool) (quiz.Instructor, error) {
 	if by.Role != quiz.RoleChief {
 		return quiz.Instructor{}, ErrNotChief
 	}
 	if !engine.Known(role, quiz.InstructorRoles) {
 		return quiz.Instructor{}, engine.Bad("role", "is not a role", "use "+engine.OneOf(quiz.InstructorRoles))
+	}
+	d.ranks.Lock()
+	defer d.ranks.Unlock()
+	if err := d.stillChief(by.ID); err != nil {
+		return quiz.Instructor{}, err
 	}
 	row, err := d.accounts().get(id)
 	if err != nil {
@@ -144,17 +149,30 @@ func (d *Desk) Change(by quiz.Instructor, id string, role quiz.InstructorRole, s
 		}
 	}
 	row.value.Instructor.Role, row.value.Instructor.ShutOut = role, shutOut
-	var ended []quiz.Doc
-	if shutOut {
-		if ended, err = d.spent(func(_ string, k *key) bool { return k.Of == id }); err != nil {
-			return quiz.Instructor{}, err
-		}
+	ended, err := d.spent(func(_ string, k *key) bool {
+		return shutOut && k.Of == id || k.By == id && (shutOut || role != quiz.RoleChief)
+	})
+	if err != nil {
+		return quiz.Instructor{}, err
 	}
 	what := row.value.Instructor.CallSign + ": " + string(role)
 	if shutOut {
 		what += ", shut out"
 	}
 	return row.value.Instructor, d.accounts().save(quiz.Deed{By: by.CallSign, Did: "instructor", What: what}, row, ended...)
+}
+
+// stillChief asks anew whether somebody is a chief: they may have been demoted
+// since their request came in.
+func (d *Desk) stillChief(id string) error {
+	row, err := d.accounts().get(id)
+	if err != nil {
+		return err
+	}
+	if i := &row.value.Instructor; i.Role != quiz.RoleChief || i.ShutOut {
+		return ErrNotChief
+	}
+	return nil
 }
 
 // anotherChief returns ErrLastChief when there is no chief but this one.

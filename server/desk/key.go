@@ -30,7 +30,8 @@ var lifetimes = map[keyKind]time.Duration{
 // digest cannot be guessed backwards.
 type key struct {
 	Kind    keyKind             `json:"kind"`
-	Of      string              `json:"of"` // an instructor's, or a roster's id
+	Of      string              `json:"of"`           // an instructor's, or a roster's id
+	By      string              `json:"by,omitempty"` // the chief whose invitation it is
 	Seat    string              `json:"seat,omitempty"`
 	Role    quiz.InstructorRole `json:"role,omitempty"`
 	UntilMS int64               `json:"until_ms"`

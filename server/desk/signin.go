@@ -53,7 +53,7 @@ func (d *Desk) SignIn(callSign, phrase string, from From) (SignedIn, error) {
 // triesAs is whose allowance a try uses up.
 func (d *Desk) triesAs(account, callSign string, from From) (name string, known bool) {
 	if account == "" {
-		account = "nobody " + folded(callSign)
+		account = "nobody " + digest(folded(callSign)) // of one length, however long what was typed
 	}
 	if from.Browser != "" {
 		if row, err := d.find(browserKey, from.Browser); err == nil && row.value.Of == account {
@@ -126,7 +126,7 @@ func (d *Desk) Invite(by quiz.Instructor, role quiz.InstructorRole) (code string
 	if !engine.Known(role, quiz.InstructorRoles) {
 		return "", 0, engine.Bad("role", "is not a role", "use "+engine.OneOf(quiz.InstructorRoles))
 	}
-	return d.oneTime(key{Kind: inviteKey, Role: role}, quiz.Deed{By: by.CallSign, Did: "invite", What: string(role)})
+	return d.oneTime(key{Kind: inviteKey, By: by.ID, Role: role}, quiz.Deed{By: by.CallSign, Did: "invite", What: string(role)})
 }
 
 // ConsoleReset makes a one-time code by which an instructor, named by call sign,
@@ -153,7 +153,7 @@ func (d *Desk) oneTime(k key, deed quiz.Deed) (code string, untilMS int64, err e
 
 // Redeem uses up an invitation, making a new instructor, or a code from the
 // console, giving the one it is for a new pass phrase; all their other sign-ins
-// then end.
+// and their invitations then end.
 func (d *Desk) Redeem(code, callSign, phrase string) (SignedIn, error) {
 	code = Tidy(code)
 	if row, err := d.find(inviteKey, code); err == nil {
@@ -174,7 +174,7 @@ func (d *Desk) Redeem(code, callSign, phrase string) (SignedIn, error) {
 		return SignedIn{}, err
 	}
 	who.value.Instructor.ShutOut = false
-	return d.newPhrase(who, "pass_phrase", phrase, "new_phrase", "", func(_ string, k *key) bool { return k.Of == who.id })
+	return d.newPhrase(who, "pass_phrase", phrase, "new_phrase", "", func(_ string, k *key) bool { return k.Of == who.id || k.By == who.id })
 }
 
 // ChangePhrase gives an instructor a new pass phrase in place of the old, and

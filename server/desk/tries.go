@@ -17,6 +17,7 @@ const (
 	knownEvery    = 10 * time.Second
 	knownBurst    = 20
 	manyTries     = 10_000
+	sweepEvery    = time.Second
 )
 
 type tries struct {
@@ -24,6 +25,7 @@ type tries struct {
 
 	mu       sync.Mutex
 	limiters map[string]*rate.Limiter
+	swept    time.Time
 }
 
 func newTries(now func() time.Time) *tries {
@@ -54,12 +56,14 @@ func (t *tries) forgive(name string) {
 	delete(t.limiters, name)
 }
 
-// sweep forgets allowances that are whole again.
+// sweep forgets allowances that are whole again; now and then only, as it visits
+// all.
 func (t *tries) sweep() {
-	if len(t.limiters) < manyTries {
+	now := t.now()
+	if len(t.limiters) < manyTries || now.Sub(t.swept) < sweepEvery {
 		return
 	}
-	now := t.now()
+	t.swept = now
 	for name, own := range t.limiters {
 		if own.TokensAt(now) >= float64(own.Burst()) {
 			delete(t.limiters, name)

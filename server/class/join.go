@@ -48,6 +48,26 @@ func refuse(began time.Time) error {
 	return ErrNoEntry
 }
 
+// Takes says whether a class takes a device in, or has it already. It is asked
+// before anything else about who joins, so that of a class that is locked, full or
+// over nothing can be told by how a join is refused.
+func (c *Classes) Takes(id, device string) error {
+	began := time.Now()
+	r, err := c.room(id)
+	if err != nil {
+		return err
+	}
+	s := r.now()
+	if len(s.PlaceViews(device)) > 0 {
+		return nil
+	}
+	newcomer := &session.Member{CallSign: "newcomer", Device: device, Place: session.FirstPlace}
+	if r.allowed(session.Entry{Kind: session.Joined, Member: newcomer}) != nil {
+		return refuse(began)
+	}
+	return nil
+}
+
 // Join takes the people on a device into a class: signs are their call signs by
 // place. Sent again it changes nothing, and brings back one who dropped out. A
 // place that holds a seat of the class's roster joins under the seat's call sign.

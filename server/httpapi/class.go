@@ -213,6 +213,9 @@ func (a *api) postJoin(c *fiber.Ctx) error {
 	if err != nil {
 		return err
 	}
+	if err := a.Classes.Takes(id, device); err != nil {
+		return err
+	}
 	known, err := a.Store.Authenticate(device, secret)
 	if errors.Is(err, quiz.ErrUnknownDevice) {
 		sign := request.CallSigns[session.FirstPlace]

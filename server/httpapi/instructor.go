@@ -7,6 +7,7 @@ import (
 	"github.com/gofiber/fiber/v2"
 
 	"lintel/quiz"
+	"lintel/quiz/session"
 	"lintel/server/desk"
 )
 
@@ -64,7 +65,11 @@ func (a *api) postSignIn(c *fiber.Ctx) error {
 
 func (a *api) postReset(c *fiber.Ctx) error {
 	return a.signingIn(c, http.StatusOK, func(r signInRequest) (desk.SignedIn, error) {
-		return a.Desk.Redeem(r.Code, r.CallSign, r.PassPhrase)
+		in, err := a.Desk.Redeem(r.Code, r.CallSign, r.PassPhrase)
+		if err == nil {
+			a.askBoards()
+		}
+		return in, err
 	})
 }
 
@@ -96,11 +101,16 @@ func (a *api) me(who quiz.Instructor) meReply {
 
 func (a *api) getMe(c *fiber.Ctx) error { return c.JSON(a.me(instructorOf(c))) }
 
+// askBoards has every board come back and show its cookie again, after sign-ins
+// have ended.
+func (a *api) askBoards() { a.Viewers.Expel("", session.Board) }
+
 // postSignOut ends the sign-in of this browser.
 func (a *api) postSignOut(c *fiber.Ctx) error {
 	if err := a.Desk.SignOut(strings.Clone(c.Cookies(sessionCookie))); err != nil {
 		return err
 	}
+	a.askBoards()
 	a.cookie(c, sessionCookie, "", a.Now().AddDate(-1, 0, 0))
 	return c.SendStatus(http.StatusNoContent)
 }
@@ -118,6 +128,7 @@ func (a *api) postPhrase(c *fiber.Ctx) error {
 	if err != nil {
 		return err
 	}
+	a.askBoards()
 	a.remember(c, in)
 	return c.SendStatus(http.StatusNoContent)
 }
@@ -157,6 +168,9 @@ func (a *api) putInstructor(c *fiber.Ctx) error {
 	changed, err := a.Desk.Change(instructorOf(c), param(c, "id"), request.Role, request.ShutOut)
 	if err != nil {
 		return err
+	}
+	if changed.ShutOut {
+		a.askBoards()
 	}
 	return c.JSON(fiber.Map{"v": version, "instructor": changed})
 }

@@ -35,5 +35,8 @@ func (a *api) paper(c *fiber.Ctx, name, kind string, write func(*session.Report,
 	if err := write(&r, a.Says, &out); err != nil {
 		return err
 	}
+	if err := a.Desk.Exported(instructorOf(c), r.Title); err != nil {
+		return err
+	}
 	return sendFile(c, name, kind, out.Bytes())
 }

@@ -84,7 +84,9 @@ func (r *Rooms) Serve(ws *websocket.Conn, class string, board bool) {
 		v.drain()
 		return
 	}
-	v.role, v.device = hello.Role, hello.Device
+	if v.role = hello.Role; v.role == session.Phone {
+		v.device = hello.Device // proved; what any other says of a device is not
+	}
 	go v.write()
 	if err := r.join(v, class, hello.Last); err != nil {
 		v.finish(websocket.CloseTryAgainLater, errStopping)
@@ -247,12 +249,13 @@ func (r *Rooms) Count() int {
 }
 
 // Expel ends the sockets of viewers that keep no longer says may look: a lead
-// that was revoked, a session that was ended.
+// that was revoked, a session that was ended. Without a class it is those of all
+// classes.
 func (r *Rooms) Expel(class string, role session.Viewer) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	for v := range r.all {
-		if v.room != nil && v.room.id == class && v.role == role {
+		if v.room != nil && (class == "" || v.room.id == class) && v.role == role {
 			go v.finish(websocket.CloseServiceRestart, errStopping)
 		}
 	}

@@ -1,0 +1,119 @@
+package serve_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"lintel/quiz/session"
+	"lintel/server/store/storetest"
+)
+
+// Who holds the code of a locked class learns no more from it than from a wrong
+// one: neither by what was registered on the way, nor by how the rest is refused.
+func TestALockedClassGivesNothingAway(t *testing.T) {
+	s := start(t)
+	l := s.chief().opened(session.Led, 1)
+	l.act(session.Locked, "on", true)
+	wrong := l.enter(1, map[string]any{"v": 1, "code": "3333-3333"}, "Engine 1")
+	assert.Equal(t, wrong, sameDate(wrong, l.enter(1, map[string]any{"v": 1, "code": l.Door.Code}, "Engine 1")))
+	assert.Equal(t, 401, s.do("GET", "/api/v1/state", nil, as(1)...).status, "nobody was registered")
+
+	unfit := map[string]any{"v": 1, "code": l.Door.Code, "call_signs": map[string]string{"a": "\u202e"}}
+	assert.Equal(t, wrong.text, s.post("/api/v1/join", unfit, as(1)...).text, "a call sign that cannot be used")
+	s.register(2)
+	stolen := []string{"Authorization", "Device " + storetest.ID(2) + ":" + storetest.Secret(3)}
+	assert.Equal(t, wrong.text, s.post("/api/v1/join", map[string]any{"v": 1, "code": l.Door.Code}, stolen...).text, "a wrong secret")
+}
+
+// sameDate is a reply with the headers of another, which tell the time.
+func sameDate(of, got reply) reply {
+	got.header = of.header
+	return got
+}
+
+// invited makes another instructor.
+func (b *boss) invited(role, callSign string) *boss {
+	b.t.Helper()
+	var made struct{ Code string }
+	b.must("POST", "/instructors/invite", map[string]any{"v": 1, "role": role}, &made)
+	other := &boss{server: b.server}
+	other.must("POST", "/reset", map[string]any{"v": 1, "code": made.Code, "call_sign": callSign, "pass_phrase": phrase}, nil)
+	return other
+}
+
+func (b *boss) id() string {
+	b.t.Helper()
+	var me struct{ ID string }
+	b.must("GET", "/me", nil, &me)
+	return me.ID
+}
+
+// A chief who is no chief any more has no invitations out.
+func TestInvitationsEndWithTheirChief(t *testing.T) {
+	for name, change := range map[string]map[string]any{
+		"shut out": {"v": 1, "role": "chief", "shut_out": true},
+		"demoted":  {"v": 1, "role": "instructor", "shut_out": false},
+	} {
+		b := start(t).chief()
+		second := b.invited("chief", "Chief 2")
+		var made struct{ Code string }
+		second.must("POST", "/instructors/invite", map[string]any{"v": 1, "role": "chief"}, &made)
+		b.must("PUT", "/instructors/"+second.id(), change, nil)
+		got := (&boss{server: b.server}).call("POST", "/reset", map[string]any{"v": 1, "code": made.Code, "call_sign": "Chief 3", "pass_phrase": phrase})
+		assert.Equal(t, 403, got.status, name)
+	}
+}
+
+// A board shows nothing more once its instructor has signed out or was shut out.
+func TestABoardEndsWithItsSignIn(t *testing.T) {
+	b := start(t).chief()
+	second := b.invited("instructor", "Instructor 2")
+	l := b.opened(session.Led, 1)
+	theirs := l.look(session.Hello{Role: session.Board}, second.cookies...)
+	theirs.until(func(f session.Frame) bool { return f.Board != nil })
+	b.must("PUT", "/instructors/"+second.id(), map[string]any{"v": 1, "role": "instructor", "shut_out": true}, nil)
+	assert.True(t, theirs.ends(), "shut out")
+
+	cookies := b.cookies
+	own := l.look(session.Hello{Role: session.Board}, cookies...)
+	own.until(func(f session.Frame) bool { return f.Board != nil })
+	b.must("POST", "/signout", map[string]any{"v": 1}, nil)
+	assert.True(t, own.ends(), "signed out")
+	assert.True(t, l.look(session.Hello{Role: session.Board}, cookies...).ends(), "the old cookie opens no board")
+}
+
+func (v *viewer) ends() bool {
+	for patience := time.After(5 * time.Second); ; {
+		select {
+		case <-v.frames:
+		case <-v.closed:
+			return true
+		case <-patience:
+			return false
+		}
+	}
+}
+
+// Only a phone is a device: whoever else names one does not put it in the room.
+func TestAWallNamingADeviceIsNotThatDevice(t *testing.T) {
+	l := start(t).chief().opened(session.Led, 1)
+	require.Equal(t, 200, l.join(1, "Engine 1").status)
+	wall := l.look(session.Hello{Role: session.Projector, Key: l.Projector, Device: storetest.ID(1)})
+	wall.until(func(f session.Frame) bool { return f.Projector != nil })
+	var got struct{ Class session.Listed }
+	l.must("GET", "/classes/"+l.ID, nil, &got)
+	assert.Zero(t, got.Class.Connected)
+}
+
+// What leaves the server with names on it is in the record of who did what.
+func TestPapersOfAClassAreOnRecord(t *testing.T) {
+	l := start(t).chief().opened(session.Led, 1)
+	for _, paper := range []string{"csv", "pdf"} {
+		require.Equal(t, 200, l.call("GET", "/classes/"+l.ID+"/report."+paper, nil).status)
+	}
+	assert.Equal(t, 2, strings.Count(l.call("GET", "/audit", nil).text, `"export_report"`))
+}

@@ -13,6 +13,9 @@ const key = 'lintel.language'
  */
 export const language: Language = chosen() ?? (globalThis.navigator?.language?.toLowerCase().startsWith('es') ? 'es' : 'en')
 
+/** Dates and numbers as the device writes them, where it speaks this language; else as the language does. */
+export const locale: string = globalThis.navigator?.language?.toLowerCase().startsWith(language) ? navigator.language : language
+
 /** Keeps the choice and loads the page in that language. */
 export function chooseLanguage(next: Language): void {
   try {

@@ -5,6 +5,7 @@ import { QR } from '../../class/qr'
 import { say } from '../../class/say'
 import { Button } from '../../ui/button'
 import { board } from '../../words/class-board'
+import { locale } from '../../words/language'
 
 type Leads = Awaited<ReturnType<typeof leads>>['leads']
 
@@ -48,4 +49,4 @@ export function Handing({ id }: { id: string }) {
   )
 }
 
-const clock = (ms: number) => new Date(ms).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })
+const clock = (ms: number) => new Date(ms).toLocaleTimeString(locale, { hour: '2-digit', minute: '2-digit' })

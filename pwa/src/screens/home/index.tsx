@@ -1,4 +1,5 @@
 import { screens } from '../../app/screens'
+import { LanguageSwitch } from '../../ui/language-switch'
 import { OfflineNote } from '../../ui/offline-note'
 import { Page } from '../../ui/page'
 import { words } from '../../words/frame'
@@ -16,6 +17,7 @@ export function Home() {
           {words.caution.trainingOnly} {words.caution.notAtIncident}
         </p>
         <OfflineNote />
+        <LanguageSwitch />
       </div>
     </Page>
   )

@@ -4,6 +4,7 @@ import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
 import { desk } from '../../words/class-desk'
 import { drill } from '../../words/drill'
+import { locale } from '../../words/language'
 import type { ClassPlanned } from '../../wire.gen'
 import type { FamilyInfo } from '../../worker/client'
 import { Pick } from './pick'
@@ -18,7 +19,7 @@ export function AddScene({ families, add }: { families: readonly FamilyInfo[]; a
     add({ family, seed: own(seed) ?? randomSeed(), look_s: 0, note: '' })
     setSeed('')
   }
-  const sorted = families.toSorted((a, b) => a.title.localeCompare(b.title))
+  const sorted = families.toSorted((a, b) => a.title.localeCompare(b.title, locale))
   return (
     <form class="stack add-scene" onSubmit={go}>
       <h2>{desk.addScene}</h2>

@@ -5,6 +5,7 @@ import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
 import { classes } from '../../words/class'
 import { desk } from '../../words/class-desk'
+import { locale } from '../../words/language'
 import type { ClassListed, ClassPace, ClassSet, Roster } from '../../wire.gen'
 import { Pick } from './pick'
 import { useDoing, useLoaded } from './use-loaded'
@@ -67,7 +68,7 @@ function List({ title, all }: { title: string; all: readonly ClassListed[] }) {
   )
 }
 
-export const date = (ms: number) => new Date(ms).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' })
+export const date = (ms: number) => new Date(ms).toLocaleString(locale, { dateStyle: 'medium', timeStyle: 'short' })
 
 function Open({ sets: all, rosters: known }: { sets: readonly ClassSet[]; rosters: readonly Roster[] }) {
   const [title, setTitle] = useState('')

@@ -1,5 +1,6 @@
 import { log } from '../../words/log'
 import { isTold, spellFirst, type StagesRead } from '../../words/stages'
+import { locale } from '../../words/language'
 import type { AnswerBody, QuizEvent } from '../../wire.gen'
 
 /** How many of the latest events are listed. Chosen by us. */
@@ -18,7 +19,7 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
             <li key={event.seq}>
               <span>{about(event)}</span>
               <span class="small soft">
-                {new Date(event.t_client).toLocaleString()} · {event.seq > acked ? log.waiting : log.synced}
+                {new Date(event.t_client).toLocaleString(locale)} · {event.seq > acked ? log.waiting : log.synced}
               </span>
             </li>
           ))}

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks'
 import { installable, keeping, look, room } from '../../local/keeping'
 import { Button } from '../../ui/button'
 import { log } from '../../words/log'
+import { locale } from '../../words/language'
 
 /** Whether this browser keeps the record, and what to do where it may not. */
 export function Keeping() {
@@ -26,4 +27,4 @@ export function Keeping() {
   )
 }
 
-const megabytes = (bytes: number) => (bytes / 1e6).toLocaleString(undefined, { maximumFractionDigits: bytes < 1e7 ? 1 : 0 })
+const megabytes = (bytes: number) => (bytes / 1e6).toLocaleString(locale, { maximumFractionDigits: bytes < 1e7 ? 1 : 0 })

@@ -7,6 +7,7 @@ import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
 import { Dialog } from '../../ui/dialog'
 import '../../ui/field.css'
+import { LanguageSwitch } from '../../ui/language-switch'
 import { OfflineNote } from '../../ui/offline-note'
 import { words } from '../../words/frame'
 import { log } from '../../words/log'
@@ -35,6 +36,7 @@ export function Own({ self, events }: { self: Self; events: readonly QuizEvent[]
           chosen={theme.value}
           choose={chooseTheme}
         />
+        <LanguageSwitch />
       </section>
       <section class="stack">
         <h2>{log.yours}</h2>

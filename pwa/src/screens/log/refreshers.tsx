@@ -1,6 +1,7 @@
 import { Button } from '../../ui/button'
 import { words } from '../../words/frame'
 import { log } from '../../words/log'
+import { locale } from '../../words/language'
 import { trialOf, type Answered } from '../../practice/record'
 import { refreshers, toCalendar } from './calendar'
 import { download } from './export'
@@ -25,7 +26,7 @@ export function Refreshers({ answers, device }: { answers: readonly Answered[]; 
       <dl class="bars">
         {list.map(({ day, families }) => (
           <div key={day}>
-            <dt>{new Date(`${day}T12:00`).toLocaleDateString(undefined, { weekday: 'short', day: 'numeric', month: 'short' })}</dt>
+            <dt>{new Date(`${day}T12:00`).toLocaleDateString(locale, { weekday: 'short', day: 'numeric', month: 'short' })}</dt>
             <dd>
               <span class="bar" aria-hidden="true">
                 <span style={{ width: `${Math.round((100 * families) / most)}%` }} />

@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest'
+import english from '../../generated/sentences.en.json'
+import spanish from '../../generated/sentences.es.json'
 import type { HazardFinding } from '../../wire.gen'
+import { sizeUp as inEnglish } from '../../words/en/size-up'
+import { sizeUp as inSpanish } from '../../words/es/size-up'
 import { hazardSaid } from './hazard-said'
 
 const hazard = (conditions: string[], flagged = false): HazardFinding => ({ event: 'backdraft', probability: 0.02, flagged, conditions })
@@ -24,4 +28,14 @@ test('a condition that was seen stands before what was not looked for', () => {
   expect(said.standing).toBe('some_seen')
   expect(said.seen).toEqual(['smoke breathes in and out'])
   expect(hazardSaid(hazard(['smoke breathes in and out'], true)).standing).toBe('flagged')
+})
+
+test.each([
+  ['English', english, inEnglish],
+  ['Spanish', spanish, inSpanish],
+])('what the catalogue says of no sign is known as such in %s', (_, catalogue, words) => {
+  const unlooked = catalogue['hazard/not_looked_for']
+  const noSign = catalogue['hazard/no_sign']
+  expect(hazardSaid(hazard([unlooked, noSign]), words)).toEqual({ standing: 'unlooked', seen: [], quiet: [unlooked, noSign] })
+  expect(hazardSaid(hazard([noSign]), words).standing).toBe('no_sign')
 })

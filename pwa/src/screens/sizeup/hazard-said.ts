@@ -1,11 +1,13 @@
+import { sizeUp } from '../../words/size-up'
 import type { HazardFinding } from '../../wire.gen'
 
 // The conditions of a rapid event come from the engine in words. Some of them
 // tell what was seen, one that something was not looked for yet, and one that
 // what was looked at gave no sign. They are shown apart, as they weigh apart.
 
-const unlooked = /^not looked for yet/i
-const noSign = /^no sign of it seen/i
+const begins = (text: string, start: string) => text.toLowerCase().startsWith(start)
+
+type Beginnings = Record<'noSignBegins' | 'unlookedBegins', string>
 
 export type HazardStanding = 'flagged' | 'some_seen' | 'unlooked' | 'no_sign'
 
@@ -16,9 +18,9 @@ export interface HazardSaid {
   quiet: string[]
 }
 
-export function hazardSaid({ flagged, conditions }: HazardFinding): HazardSaid {
-  const missing = conditions.filter((one) => unlooked.test(one))
-  const quiet = [...missing, ...conditions.filter((one) => noSign.test(one))]
+export function hazardSaid({ flagged, conditions }: HazardFinding, words: Beginnings = sizeUp): HazardSaid {
+  const missing = conditions.filter((one) => begins(one, words.unlookedBegins))
+  const quiet = [...missing, ...conditions.filter((one) => begins(one, words.noSignBegins))]
   const seen = conditions.filter((one) => !quiet.includes(one))
   if (flagged) return { standing: 'flagged', seen, quiet }
   if (seen.length) return { standing: 'some_seen', seen, quiet }

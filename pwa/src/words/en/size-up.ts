@@ -92,6 +92,9 @@ export const sizeUp = {
   notTold: 'Not told by what was seen so far.',
   hazards: 'Conditions for rapid events',
   flagged: 'Signs of its conditions are seen',
+  /** How the catalogue's two sentences begin that tell of no sign; a test holds them to it. */
+  noSignBegins: 'no sign of it seen',
+  unlookedBegins: 'not looked for yet',
   someSeen: 'Some of its conditions are seen',
   weight: (n: number) => `Weight ${n} of 4`,
   weightLegend: 'Strokes: how much a sign weighs, from one, little, to four, much.',

@@ -91,6 +91,8 @@ export const sizeUp: Like<typeof english> = {
   notTold: 'Lo visto hasta ahora no lo dice.',
   hazards: 'Condiciones para sucesos rápidos',
   flagged: 'Se ven señales de sus condiciones',
+  noSignBegins: 'ninguna señal de ello',
+  unlookedBegins: 'aún no buscado',
   someSeen: 'Se ven algunas de sus condiciones',
   weight: (n) => `Peso ${n} de 4`,
   weightLegend: 'Trazos: cuánto pesa una señal, de uno, poco, a cuatro, mucho.',

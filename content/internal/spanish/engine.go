@@ -67,7 +67,7 @@ func laySentences(content string) (all map[string]string, missing []string, err 
 		text, ok := own[id]
 		switch {
 		case strings.HasSuffix(id, "/source"): // titles stand as they were published
-			text = english[id]
+			text = plainSources.Replace(english[id])
 		case !ok:
 			text, missing = english[id], append(missing, "sentence "+id)
 		case !slices.Equal(slots(text), slots(english[id])):
@@ -81,6 +81,9 @@ func laySentences(content string) (all map[string]string, missing []string, err 
 	}
 	return all, missing, nil
 }
+
+// plainSources are the sources that are no titles, as pwa/src/words/es/frame.ts calls them.
+var plainSources = strings.NewReplacer("common practice (no source)", "práctica común (sin fuente)")
 
 func ownSentences(content string) (map[string]string, error) {
 	own := map[string]string{}

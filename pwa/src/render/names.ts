@@ -1,10 +1,10 @@
 import type { Opening } from '../wire.gen'
-import { places } from '../words/es/places'
+import { place } from '../words/es/places'
 import { language } from '../words/language'
 
 /** A name for an opening or a compartment: in Spanish by a list, else from its id: "port_lower_left" is "Port lower left". */
 export function spoken(id: string): string {
-  const named = language === 'es' ? places[id] : undefined
+  const named = language === 'es' ? place(id) : undefined
   if (named !== undefined) return named
   const plain = id.replace(/[_-]+/g, ' ').trim()
   return plain.charAt(0).toUpperCase() + plain.slice(1)

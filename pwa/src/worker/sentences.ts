@@ -1,5 +1,6 @@
 import type { Finding, Item, Verdict } from '../wire.gen'
-import type { Language } from '../words/language'
+import { thePlace } from '../words/es/places'
+import { inLanguage, type Language } from '../words/language'
 import type { FamilyInfo } from './protocol'
 
 // The engine says everything by key (engine/sentence.go): the id of a sentence in
@@ -47,10 +48,12 @@ function sentence(key: string, all: Catalogue): string {
 function find(ids: string, all: Catalogue): string | undefined {
   for (const id of ids.split('?')) {
     if (all[id] !== undefined) return all[id]
-    if (id.startsWith('opening/')) return `the ${id.slice('opening/'.length).replaceAll('_', ' ')}`
+    if (id.startsWith('opening/')) return theOpening(id.slice('opening/'.length))
   }
   return undefined
 }
+
+const theOpening = (id: string) => inLanguage(`the ${id.replaceAll('_', ' ')}`, thePlace(id))
 
 function listed(values: string, all: Catalogue): string {
   const words = values.split(',').map((value) => (value.startsWith('@') && find(value.slice(1), all)) || value)

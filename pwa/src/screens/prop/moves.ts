@@ -1,5 +1,7 @@
 import { openingName, spoken } from '../../render'
-import fuels from '../../generated/fuels.json'
+import spanish from '../../generated/es/fuels.json'
+import english from '../../generated/fuels.json'
+import { inLanguage } from '../../words/language'
 import { prop } from '../../words/prop'
 import { trade } from '../../words/trade'
 import type { Move, Scenario } from '../../wire.gen'
@@ -28,6 +30,8 @@ export function listed(moves: readonly Made[], scenario: Scenario): Listed[] {
   })
   return list
 }
+
+const fuels: readonly { id: string; name: string }[] = inLanguage(english as { id: string; name: string }[], spanish)
 
 export const fuelName = (id: string): string => fuels.find((fuel) => fuel.id === id)?.name ?? id
 

@@ -12,7 +12,7 @@ import { PlanDrawing } from './plan-drawing'
 import { Reasons } from './reasons'
 import { spellPath } from './path-words'
 import { Share } from './share'
-import { spell } from './sketch'
+import { spoken } from '../../render/names'
 import { Stages } from './stages'
 import { all, finding, look, lookAgain, lookAt, problem, rated, save, saved, sketch } from './state'
 import './reading.css'
@@ -109,7 +109,7 @@ function Nearest({ read }: { read: Finding }) {
   return (
     <section class="stack">
       <h3>{sizeUp.nearest}</h3>
-      <p>{told ? spell(first[0]) : sizeUp.noNearest}</p>
+      <p>{told ? spoken(first[0]) : sizeUp.noNearest}</p>
     </section>
   )
 }

@@ -1,4 +1,7 @@
 import { expect, test } from 'vitest'
+import { spoken } from '../../render/names'
+import { place, thePlace } from '../../words/es/places'
+import { buildings } from '../../buildings'
 import { box } from '../../buildings/box'
 import {
   atticsOf,
@@ -6,7 +9,6 @@ import {
   insides,
   newSketch,
   outsides,
-  spell,
   storeysOf,
   withOpen,
   withOpening,
@@ -61,5 +63,13 @@ test('a void under the roof is no storey, and its hatch counts with the highest 
 })
 
 test('ids read as words', () => {
-  expect(spell('alpha_window_2')).toBe('Alpha window 2')
+  expect(spoken('alpha_window_2')).toBe('Alpha window 2')
+})
+
+test('every opening that can be drawn, and every one of our buildings, has a Spanish name', () => {
+  let sketch = withRoofOpening(withRoofOpening(withStoreys(newSketch('House'), 2)))
+  for (const kind of ['door', 'window', 'port', 'leak'] as const) sketch = withOpening(withOpening(sketch, 'B', 2, kind), 'B', 2, kind)
+  const ids = [sketch.plan, ...buildings.map(({ scenario }) => scenario)].flatMap(({ openings }) => openings.map(({ id }) => id))
+  expect(ids.filter((id) => place(id) === undefined)).toEqual([])
+  expect(thePlace('bravo_window_division_2_2')).toBe('la ventana Bravo división 2 2')
 })

@@ -1,3 +1,4 @@
+import { spoken } from '../../render/names'
 import type { Compartment, Opening, OpeningKind, Plan, Scenario, SeenKind, Side } from '../../wire.gen'
 
 // A building as sized up: what is drawn of it, and what is known of its inside.
@@ -72,7 +73,7 @@ export function outsides(sketch: Sketch): Outside[] {
       const room = rooms.get(opening.from === 'outside' ? opening.to : opening.from)
       const side = opening.kind === 'roof_hatch' ? undefined : opening.side
       const floor = floors.indexOf(room?.floor_m ?? 0) + 1 || floors.length // a roof counts with the highest storey
-      return { id: opening.id, name: spell(opening.id), side, floor, kind: seenAs[opening.kind], opening }
+      return { id: opening.id, name: spoken(opening.id), side, floor, kind: seenAs[opening.kind], opening }
     })
 }
 
@@ -85,12 +86,6 @@ export function insides(sketch: Sketch): Opening[] {
 export function withOpen(sketch: Sketch, id: string, open: number): Sketch {
   const openings = sketch.plan.openings.map((one) => (one.id === id ? { ...one, open } : one))
   return { ...sketch, plan: { ...sketch.plan, openings } }
-}
-
-/** "back_door_2" as a person reads it: "Back door 2". */
-export function spell(id: string): string {
-  const words = id.replaceAll('_', ' ')
-  return words.charAt(0).toUpperCase() + words.slice(1)
 }
 
 /** A building whose inside is known, taken from a scenario. */

@@ -3,7 +3,7 @@ import type { Like } from '../like'
 
 /** Lo que dice el cuaderno de campo en torno a las lecciones. */
 export const book: Like<typeof english> = {
-  tabs: { lessons: 'Lecciones', words: 'Palabras', rules: 'Reglas', cautions: 'Advertencias', sources: 'Fuentes' },
+  tabs: { lessons: 'Lecciones', words: 'Palabras', rules: 'Reglas', cautions: 'Avisos', sources: 'Fuentes' },
   parts: 'Partes del cuaderno de campo',
   scales: 'Las cuatro escalas',
   scalesJob: 'Volumen, velocidad, densidad y oscuridad, paso a paso, en movimiento.',

@@ -70,7 +70,7 @@ export const places: Readonly<Record<string, string>> = {
   room: 'Cuarto',
   shop: 'Tienda',
   shop_door: 'Puerta de la tienda',
-  shop_window: 'Escaparate',
+  shop_window: 'Ventana de la tienda',
   side_door: 'Puerta lateral',
   stair: 'Escalera',
   stair_door: 'Puerta de la escalera',
@@ -96,4 +96,24 @@ export const places: Readonly<Record<string, string>> = {
   window: 'Ventana',
   workshop: 'Taller',
   workshop_door: 'Puerta del taller',
+}
+
+const sides: Readonly<Record<string, string>> = { alpha: 'Alfa', bravo: 'Bravo', charlie: 'Charlie', delta: 'Delta' }
+const kinds: Readonly<Record<string, string>> = { door: 'Puerta', window: 'Ventana', vent: 'Rejilla', crack: 'Rendija' }
+const drawn = /^(alpha|bravo|charlie|delta)_([a-z]+?)(?:_division_(\d+))?(?:_(\d+))?$/
+
+/** El nombre de un id: el de la lista, o el de una abertura dibujada ("bravo_window_division_2_3"). */
+export function place(id: string): string | undefined {
+  if (places[id] !== undefined) return places[id]
+  const numbered = /^roof_opening_(\d+)$/.exec(id)
+  if (numbered) return `${places.roof_opening} ${numbered[1]}`
+  const [, side = '', kind = '', division, n] = drawn.exec(id) ?? []
+  if (!kinds[kind]) return undefined
+  return [`${kinds[kind]} ${sides[side]}`, division && `división ${division}`, n].filter(Boolean).join(' ')
+}
+
+/** La abertura dentro de una frase: todas las de la lista son femeninas. */
+export function thePlace(id: string): string {
+  const named = place(id) ?? `abertura ${id.replaceAll('_', ' ')}`
+  return `la ${named.charAt(0).toLowerCase()}${named.slice(1)}`
 }

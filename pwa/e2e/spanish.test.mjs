@@ -1,0 +1,47 @@
+// The app in Spanish on the narrowest phone: the words are longer, and no page
+// scrolls sideways for it. The choice itself is made with the buttons of Home.
+import assert from 'node:assert/strict'
+import { after, before, test } from 'node:test'
+import { openBrowser } from './lib/browser.mjs'
+import { Server } from './lib/server.mjs'
+
+const places = ['/', '/size-up', '/prop', '/drill', '/log', '/field-book', '/class']
+const server = new Server()
+let browser
+
+before(async () => {
+  await server.start()
+  browser = await openBrowser({ width: 320, height: 640, motion: 'reduce' })
+})
+after(async () => {
+  await browser?.close()
+  await server.kill()
+})
+
+test('the language is chosen on Home, and the page says which it is', async () => {
+  const { page } = browser
+  await page.goto(server.url)
+  assert.equal(await page.locator('html').getAttribute('lang'), 'en')
+  await page.getByRole('button', { name: 'Español' }).click()
+  await page.getByRole('heading', { name: 'Leer el humo' }).waitFor()
+  assert.equal(await page.getByRole('button', { name: 'Español' }).getAttribute('aria-pressed'), 'true')
+})
+
+for (const at of places) {
+  test(`${at} is Spanish and no wider than the phone`, async () => {
+    const { page } = browser
+    await page.goto(server.url + at)
+    await page.locator('main:not([aria-busy]) h1').waitFor()
+    await page.waitForTimeout(300)
+    assert.equal(await page.locator('html').getAttribute('lang'), 'es')
+    assert.equal(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), 0)
+    const beyond = await page.evaluate(() =>
+      [...document.querySelectorAll('nav a, [role=tab]')]
+        .filter((one) => one.getBoundingClientRect().right > innerWidth + 0.5 || one.scrollWidth > one.clientWidth + 1)
+        .map((one) => one.textContent),
+    )
+    assert.deepEqual(beyond, [], 'no way elsewhere is cut off')
+  })
+}
+
+test('nothing was complained of', () => assert.deepEqual(browser.complaints, []))

@@ -17,6 +17,8 @@ type lead struct {
 	ID     string `json:"id"`
 	Key    string `json:"key_sha256"`
 	FromMS int64  `json:"from_ms"`
+	Of     string `json:"of"` // the instructor who handed the class over, by id
+	By     string `json:"by"` // and by call sign
 }
 
 // LeadTime is how long the token lasts by which a phone takes a class (the
@@ -32,7 +34,7 @@ type offers struct {
 
 type offer struct {
 	class string
-	by    string
+	by    quiz.Instructor
 	until time.Time
 }
 
@@ -44,7 +46,7 @@ type Lead struct {
 }
 
 // OfferLead makes a one-time token by which a phone takes the lead of a class.
-func (c *Classes) OfferLead(by, id string) (token string, untilMS int64, err error) {
+func (c *Classes) OfferLead(by quiz.Instructor, id string) (token string, untilMS int64, err error) {
 	r, err := c.room(id)
 	if err != nil {
 		return "", 0, err
@@ -60,7 +62,7 @@ func (c *Classes) OfferLead(by, id string) (token string, untilMS int64, err err
 	c.offers.tokens[digest(token)] = offer{class: id, by: by, until: now.Add(LeadTime)}
 	c.offers.mu.Unlock()
 	kept := r.kept()
-	return token, now.Add(LeadTime).UnixMilli(), c.Store.Save(quiz.Deed{By: by, Did: "offer_lead", What: kept.Class.Title})
+	return token, now.Add(LeadTime).UnixMilli(), c.Store.Save(quiz.Deed{By: by.CallSign, Did: "offer_lead", What: kept.Class.Title})
 }
 
 // TakeLead uses up a token and returns the class with the key to lead it.
@@ -78,12 +80,13 @@ func (c *Classes) TakeLead(token string) (class, key string, err error) {
 	}
 	key = o.class + desk.Secret(32)
 	kept := r.kept()
-	made := lead{ID: desk.Secret(8), Key: digest(key), FromMS: c.Now().UnixMilli()}
-	err = r.change(quiz.Deed{By: "phone of " + o.by, Did: "take_lead", What: kept.Class.Title}, func(kept *row) { kept.Leads = append(slices.Clip(kept.Leads), made) })
+	made := lead{ID: desk.Secret(8), Key: digest(key), FromMS: c.Now().UnixMilli(), Of: o.by.ID, By: o.by.CallSign}
+	err = r.change(quiz.Deed{By: "phone of " + o.by.CallSign, Did: "take_lead", What: kept.Class.Title}, func(kept *row) { kept.Leads = append(slices.Clip(kept.Leads), made) })
 	return o.class, key, err
 }
 
-// LeadOf returns the class that a key leads, and who leads it in words.
+// LeadOf returns the class that a key leads, and who leads it in words: a phone, in
+// the name of the instructor who handed it the class, while that one is not shut out.
 func (c *Classes) LeadOf(key string) (class, by string, err error) {
 	if len(key) != 32+64 || !quiz.IsDeviceID(key[:32]) {
 		return "", "", ErrNotLead
@@ -93,15 +96,15 @@ func (c *Classes) LeadOf(key string) (class, by string, err error) {
 		return "", "", ErrNotLead
 	}
 	given := digest(key)
+	leads := r.kept().Leads
+	at := slices.IndexFunc(leads, func(l lead) bool { return l.Key == given })
+	if at < 0 || !c.Desk.MayLead(leads[at].Of) {
+		return "", "", ErrNotLead
+	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	for _, l := range r.row.Leads {
-		if l.Key == given {
-			r.seen[l.ID] = c.Now().UnixMilli()
-			return r.id, "phone of " + r.row.By, nil
-		}
-	}
-	return "", "", ErrNotLead
+	r.seen[leads[at].ID] = c.Now().UnixMilli()
+	return r.id, "phone of " + leads[at].By, nil
 }
 
 // Leads lists the phones that lead a class.

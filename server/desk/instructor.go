@@ -175,6 +175,12 @@ func (d *Desk) stillChief(id string) error {
 	return nil
 }
 
+// MayLead reports whether an instructor is here and not shut out.
+func (d *Desk) MayLead(id string) bool {
+	row, err := d.accounts().get(id)
+	return err == nil && !row.value.Instructor.ShutOut
+}
+
 // anotherChief returns ErrLastChief when there is no chief but this one.
 func (d *Desk) anotherChief(id string) error {
 	all, err := d.Instructors()

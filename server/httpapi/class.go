@@ -131,7 +131,7 @@ func (a *api) postCode(c *fiber.Ctx) error {
 }
 
 func (a *api) postOfferLead(c *fiber.Ctx) error {
-	token, until, err := a.Classes.OfferLead(instructorOf(c).CallSign, param(c, "id"))
+	token, until, err := a.Classes.OfferLead(instructorOf(c), param(c, "id"))
 	if err != nil {
 		return err
 	}

@@ -171,6 +171,7 @@ func (a *api) putInstructor(c *fiber.Ctx) error {
 	}
 	if changed.ShutOut {
 		a.askBoards()
+		a.Viewers.Expel("", session.Lead)
 	}
 	return c.JSON(fiber.Map{"v": version, "instructor": changed})
 }

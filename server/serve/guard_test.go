@@ -117,3 +117,24 @@ func TestPapersOfAClassAreOnRecord(t *testing.T) {
 	}
 	assert.Equal(t, 2, strings.Count(l.call("GET", "/audit", nil).text, `"export_report"`))
 }
+
+// A phone leads in the name of the instructor who handed it the class, and as long
+// as that one may.
+func TestALeadEndsWithItsInstructor(t *testing.T) {
+	b := start(t).chief()
+	second := b.invited("instructor", "Instructor 2")
+	l := b.opened(session.Led, 1)
+	var offer struct{ Token string }
+	second.must("POST", "/classes/"+l.ID+"/lead", map[string]any{"v": 1}, &offer)
+	var taken struct{ Key string }
+	(&boss{server: b.server}).must("POST", "/lead", map[string]any{"v": 1, "token": offer.Token}, &taken)
+	act := map[string]any{"v": 1, "act": map[string]any{"kind": session.Ended}}
+	require.Equal(t, 200, b.post("/api/v1/classes/"+l.ID+"/do", act, "Authorization", "Lead "+taken.Key).status)
+	assert.Contains(t, b.call("GET", "/audit", nil).text, `"by":"phone of Instructor 2","did":"ended"`)
+
+	look := l.look(session.Hello{Role: session.Lead, Key: taken.Key})
+	look.until(func(f session.Frame) bool { return f.Board != nil })
+	b.must("PUT", "/instructors/"+second.id(), map[string]any{"v": 1, "role": "instructor", "shut_out": true}, nil)
+	assert.True(t, look.ends(), "its socket ends")
+	assert.Equal(t, 401, b.do("GET", "/api/v1/classes/"+l.ID, nil, "Authorization", "Lead "+taken.Key).status)
+}

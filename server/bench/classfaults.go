@@ -70,7 +70,7 @@ func (h *hall) restart(ctx context.Context) error {
 }
 
 // whileDown kills the server, does something with its data, and starts it again.
-func (h *hall) whileDown(ctx context.Context, do func(data string) error) error {
+func (h *hall) whileDown(ctx context.Context, do func(data string) error, flags ...string) error {
 	at, err := url.Parse(h.server.url)
 	if err != nil {
 		return err
@@ -86,7 +86,7 @@ func (h *hall) whileDown(ctx context.Context, do func(data string) error) error 
 	if err := do(h.server.temp); err != nil {
 		return err
 	}
-	again, err := startServer(ctx, self, h.server.temp, "-addr", at.Host)
+	again, err := startServer(ctx, self, h.server.temp, append([]string{"-addr", at.Host}, flags...)...)
 	if err != nil {
 		return err
 	}

@@ -61,6 +61,11 @@ func idle(ctx context.Context, flags ...string) (ours, bare float64, err error) 
 	if err != nil {
 		return 0, 0, err
 	}
+	// A server that has just let a thousand phones join holds memory to spare, in
+	// which their sockets would not show: it starts afresh.
+	if err := h.whileDown(ctx, func(string) error { return nil }, flags...); err != nil {
+		return 0, 0, errors.Join(err, h.close())
+	}
 	ours, err = growth(h.server.cmd.Process.Pid, func() error { return h.connect(ctx) })
 	if err = errors.Join(err, h.close()); err != nil {
 		return 0, 0, err

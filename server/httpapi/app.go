@@ -41,8 +41,10 @@ type Config struct {
 
 	Acked  func(device string, seq uint64) // called after each durable batch
 	Socket func(*websocket.Conn)           // serves one live socket until it ends
-	Now    func() time.Time
-	Log    *slog.Logger
+	// SignedOut is called when a device's secret is another now, or it was erased.
+	SignedOut func(device string)
+	Now       func() time.Time
+	Log       *slog.Logger
 
 	Addresses   func() []string // under which phones reach this server, best first
 	BehindHTTPS bool            // a proxy on this machine ends TLS and says so

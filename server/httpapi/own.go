@@ -14,6 +14,7 @@ func (a *api) deleteDevice(c *fiber.Ctx) error {
 	if err := a.Classes.Erase(deviceOf(c).ID); err != nil {
 		return err
 	}
+	a.SignedOut(deviceOf(c).ID)
 	return c.SendStatus(http.StatusNoContent)
 }
 
@@ -43,6 +44,7 @@ func (a *api) postMoved(c *fiber.Ctx) error {
 	if err != nil {
 		return err
 	}
+	a.SignedOut(device.ID)
 	return c.JSON(struct {
 		V int `json:"v"`
 		quiz.Device

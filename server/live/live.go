@@ -114,6 +114,16 @@ func (h *Hub) Acked(device string, seq uint64) {
 	}
 }
 
+// SignedOut ends the sockets of a device whose secret is another now, or that was
+// erased.
+func (h *Hub) SignedOut(device string) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	for _, s := range h.sockets[device] {
+		go s.finish(websocket.ClosePolicyViolation, quiz.ErrWrongSecret)
+	}
+}
+
 // Count returns how many sockets are open.
 func (h *Hub) Count() int {
 	h.mu.Lock()

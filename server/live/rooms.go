@@ -261,6 +261,18 @@ func (r *Rooms) Expel(class string, role session.Viewer) {
 	}
 }
 
+// SignedOut ends the sockets of a device whose secret is another now, or that was
+// erased.
+func (r *Rooms) SignedOut(device string) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	for v := range r.all {
+		if v.room != nil && v.device == device {
+			go v.finish(websocket.ClosePolicyViolation, errNotAdmitted)
+		}
+	}
+}
+
 // Close ends every socket with "going away" and waits for them. No socket is
 // admitted afterwards.
 func (r *Rooms) Close() {

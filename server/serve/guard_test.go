@@ -1,10 +1,13 @@
 package serve_test
 
 import (
+	"encoding/json"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
 
+	"github.com/gorilla/websocket"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -137,4 +140,35 @@ func TestALeadEndsWithItsInstructor(t *testing.T) {
 	b.must("PUT", "/instructors/"+second.id(), map[string]any{"v": 1, "role": "instructor", "shut_out": true}, nil)
 	assert.True(t, look.ends(), "its socket ends")
 	assert.Equal(t, 401, b.do("GET", "/api/v1/classes/"+l.ID, nil, "Authorization", "Lead "+taken.Key).status)
+}
+
+// A phone whose record was moved to another or erased has no socket left.
+func TestSocketsEndWithTheirSecret(t *testing.T) {
+	s := start(t)
+	l := s.chief().opened(session.Led, 1)
+	for n, end := range map[int]func(){
+		1: func() {
+			var code struct{ Token string }
+			got := s.post("/api/v1/devices/move", map[string]any{"v": 1}, as(1)...)
+			require.NoError(t, json.Unmarshal([]byte(got.text), &code), got.text)
+			require.Equal(t, 200, s.post("/api/v1/devices/claim", map[string]any{"v": 1, "token": code.Token, "secret": storetest.Secret(9)}).status)
+		},
+		2: func() { require.Equal(t, 204, s.do("DELETE", "/api/v1/devices", nil, as(2)...).status) },
+	} {
+		require.Equal(t, 200, l.join(n, "Engine "+strconv.Itoa(n)).status)
+		phone := l.look(phoneHello(n, 0))
+		phone.phone(session.Gather)
+		own, _, err := websocket.DefaultDialer.Dial("ws"+strings.TrimPrefix(s.url, "http")+"/api/v1/live", nil)
+		require.NoError(t, err)
+		require.NoError(t, own.WriteJSON(map[string]string{"device": storetest.ID(n), "secret": storetest.Secret(n)}))
+		_, _, err = own.ReadMessage()
+		require.NoError(t, err)
+		end()
+		assert.True(t, phone.ends(), "the class's, %d", n)
+		require.NoError(t, own.SetReadDeadline(time.Now().Add(5*time.Second)))
+		for err == nil {
+			_, _, err = own.ReadMessage()
+		}
+		assert.True(t, websocket.IsCloseError(err, websocket.ClosePolicyViolation), "its own, %d: %v", n, err)
+	}
 }

@@ -111,7 +111,7 @@ func (m *Main) open() (err error) {
 		Store: m.store, Site: m.config.Site,
 		Engine: m.config.Engine, Content: m.config.Content, Validated: m.config.Validated,
 		Desk: m.desk, Classes: m.classes, Viewers: m.rooms, Says: m.config.Says,
-		Acked: m.acked, Socket: m.hub.Serve,
+		Acked: m.acked, Socket: m.hub.Serve, SignedOut: m.signedOut,
 		Now: m.config.Now, Log: m.config.Log,
 		Addresses: func() []string { return Addresses(m.Addr(), m.config.TLSCert != "") }, BehindHTTPS: m.config.BehindHTTPS,
 	})
@@ -182,6 +182,12 @@ func (m *Main) start() {
 func (m *Main) acked(device string, seq uint64) {
 	m.hub.Acked(device, seq)
 	m.checker.Wake()
+}
+
+// signedOut is told of every device that is somebody else's now, or nobody's.
+func (m *Main) signedOut(device string) {
+	m.hub.SignedOut(device)
+	m.rooms.SignedOut(device)
 }
 
 // Addr is where the server listens.

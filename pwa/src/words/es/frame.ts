@@ -8,7 +8,7 @@ export const words: Like<typeof english> = {
     prop: { name: 'Maqueta', job: 'Encienda la maqueta, ábrala y ciérrela, y vea cómo responde el humo.' },
     drill: { name: 'Práctica', job: 'Series cortas de escenas. Primero comprométase; luego se retiran las paredes.' },
     class: { name: 'Clase', job: 'Entre en una clase o dirija una: la misma escena para todos, y quién vio qué.' },
-    book: { name: 'Cuaderno', job: 'Lecciones, palabras, advertencias y fuentes.' },
+    book: { name: 'Cuaderno', job: 'Lecciones, palabras, avisos y fuentes.' },
     log: { name: 'Registro', job: 'Cómo va su vista, señal por señal. Su propio historial.' },
   },
   app: {

@@ -1,3 +1,4 @@
+import { words } from '../words/frame'
 import type { EventKind, QuizEvent } from '../wire.gen'
 
 // What a device's history is, as plain data and pure steps from one state to the
@@ -25,12 +26,7 @@ export interface Self {
 export type Hex = (bytes: number) => string
 
 export function newSelf(hex: Hex): Self {
-  return { device: hex(16), secret: hex(32), callSign: newCallSign(hex), registered: false, next: 1, acked: 0 }
-}
-
-/** A call sign until its owner chooses one. */
-function newCallSign(hex: Hex): string {
-  return `Trainee ${hex(2).toUpperCase()}`
+  return { device: hex(16), secret: hex(32), callSign: words.app.newcomer(hex(2).toUpperCase()), registered: false, next: 1, acked: 0 }
 }
 
 /** What happened, before it has a number. */

@@ -23,6 +23,8 @@ export const words = {
     nav: 'Screens',
     skip: 'Skip to the content',
     theme: 'Colours',
+    /** A call sign until its owner chooses one. */
+    newcomer: (letters: string) => `Trainee ${letters}`,
     close: 'Close',
     back: 'Back',
     earlier: 'Last look',

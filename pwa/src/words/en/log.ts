@@ -78,7 +78,7 @@ export const log = {
   syncing: 'Syncing',
   syncNow: 'Sync now',
   allSynced: 'Everything here has reached the server.',
-  unreachable: 'The server cannot be reached now. Your records are safe on this device and go when it is back.',
+  unreachable: 'The server cannot be reached now. Your records stay on this device and go when it is back.',
   refused: 'The server did not take the next record. It stays on this device.',
   yours: 'Your data',
   exportJSON: 'Export everything (JSON)',
@@ -93,7 +93,7 @@ export const log = {
   keep: 'Keep',
   theme: 'Colours',
   offline: 'Offline use',
-  keeping: 'How safe this record is',
+  keeping: 'How well this record is kept',
   keptForGood: 'This browser has agreed to keep the record until you erase it.',
   mayErase:
     'This browser may erase the record when the site is not opened for some time (some do so after seven days), or when the device runs out of room. Install Lintel on the home screen, open it now and then, and let it sync.',

@@ -17,6 +17,7 @@ export const words: Like<typeof english> = {
     nav: 'Pantallas',
     skip: 'Saltar al contenido',
     theme: 'Colores',
+    newcomer: (letters) => `Aprendiz ${letters}`,
     close: 'Cerrar',
     back: 'Atrás',
     earlier: 'Última mirada',

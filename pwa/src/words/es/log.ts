@@ -97,7 +97,7 @@ export const log: Like<typeof english> = {
   keep: 'Conservar',
   theme: 'Colores',
   offline: 'Uso sin conexión',
-  keeping: 'Cuán seguro está este registro',
+  keeping: 'Cómo se guarda este registro',
   keptForGood: 'Este navegador ha aceptado guardar el registro hasta que usted lo borre.',
   mayErase:
     'Este navegador puede borrar el registro si el sitio no se abre en un tiempo (algunos lo hacen a los siete días), o si al dispositivo le falta sitio. Instale Lintel en la pantalla de inicio, ábralo de vez en cuando y deje que sincronice.',

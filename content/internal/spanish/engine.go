@@ -83,7 +83,10 @@ func laySentences(content string) (all map[string]string, missing []string, err 
 }
 
 // plainSources are the sources that are no titles, as pwa/src/words/es/frame.ts calls them.
-var plainSources = strings.NewReplacer("common practice (no source)", "práctica común (sin fuente)")
+var plainSources = strings.NewReplacer(
+	"common practice (no source)", "práctica común (sin fuente)",
+	"Trade press (low weight)", "Prensa del oficio (poco peso)",
+)
 
 func ownSentences(content string) (map[string]string, error) {
 	own := map[string]string{}

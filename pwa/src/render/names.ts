@@ -10,4 +10,10 @@ export function spoken(id: string): string {
   return plain.charAt(0).toUpperCase() + plain.slice(1)
 }
 
+/** The same name within a sentence: only its first letter is small, as "Bravo" is a name. */
+export function spokenWithin(id: string): string {
+  const name = spoken(id)
+  return name.charAt(0).toLowerCase() + name.slice(1)
+}
+
 export const openingName = (opening: Opening): string => spoken(opening.id)

@@ -1,4 +1,4 @@
-import { spoken } from '../../render'
+import { spoken, spokenWithin } from '../../render/names'
 import { drill } from '../../words/drill'
 import { trade } from '../../words/trade'
 import { levelName, type OrdinalCue } from '../../words/scales'
@@ -29,7 +29,7 @@ export function changeWords(ask: Ask): Record<QuizChange, string> {
 export function askName(ask: Ask, asks: readonly Ask[]): string {
   const name = subject(ask)
   const alike = asks.filter((one) => subject(one) === name).length > 1
-  return alike && ask.opening ? `${name}, ${ask.opening.replaceAll('_', ' ')}` : name
+  return alike && ask.opening ? `${name}, ${spokenWithin(ask.opening)}` : name
 }
 
 function subject(ask: Ask): string {

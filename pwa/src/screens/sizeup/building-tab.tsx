@@ -1,3 +1,4 @@
+import { spoken } from '../../render/names'
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
@@ -69,7 +70,7 @@ function KnownInside() {
         <h3>{sizeUp.insideDoors}</h3>
         {insides(drawn).map(({ id, open }) => (
           <div key={id} class="inside-door">
-            <span>{id.replaceAll('_', ' ')}</span>
+            <span>{spoken(id)}</span>
             <Choices
               label={id}
               columns={2}

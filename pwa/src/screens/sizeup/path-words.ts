@@ -1,3 +1,4 @@
+import { spokenWithin } from '../../render/names'
 import { sizeUp } from '../../words/size-up'
 import type { Finding } from '../../wire.gen'
 
@@ -16,5 +17,5 @@ const takesIn = (role: string | undefined) => role === 'in'
 
 /** An id within a sentence: "front_door" is "front door"; the unknown inside of a sketch is "inside". */
 function plain(id: string): string {
-  return /^inside_\d+$/.test(id) ? sizeUp.inside : id.replaceAll('_', ' ')
+  return /^inside_\d+$/.test(id) ? sizeUp.inside : spokenWithin(id)
 }

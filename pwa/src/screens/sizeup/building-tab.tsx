@@ -72,7 +72,7 @@ function KnownInside() {
           <div key={id} class="inside-door">
             <span>{spoken(id)}</span>
             <Choices
-              label={id}
+              label={spoken(id)}
               columns={2}
               choices={[
                 { value: 1, name: sizeUp.open },

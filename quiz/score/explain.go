@@ -42,7 +42,8 @@ func severalOpenings(asks []quiz.Ask) bool {
 }
 
 func lineOf(family string, ask *quiz.Ask, part *quiz.Part, opening string) string {
-	id, slots := "why/level", []string{}
+	var id string
+	var slots []string
 	if ask.Kind == quiz.AskLevel {
 		id, slots = levelLine(ask.Cue, part)
 	} else {

@@ -19,7 +19,7 @@ import (
 const (
 	attackers   = 5000
 	guesses     = 1_000_000
-	attackLanes = 64
+	attackLanes = 512
 	honest      = 300 // who join by QR while it goes on
 	honestGoal  = time.Second
 )

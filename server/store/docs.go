@@ -113,7 +113,7 @@ func (s *Store) Deeds(before uint64, limit int) ([]quiz.Deed, error) {
 		cursor := bucket.Cursor()
 		key, text := cursor.Last()
 		if before > 0 {
-			if key, text = cursor.Seek(binary.BigEndian.AppendUint64(nil, before)); key != nil {
+			if found, _ := cursor.Seek(binary.BigEndian.AppendUint64(nil, before)); found != nil {
 				key, text = cursor.Prev()
 			} else {
 				key, text = cursor.Last()

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"context"
+	"errors"
 	"sync"
 
 	"lintel/content"
@@ -19,6 +20,9 @@ func published(figure func(validate.Report) validate.Figure) func(context.Contex
 			return Result{}, err
 		}
 		f := figure(report)
+		if points, counted := f.Ours["points"]; counted && points == 0 {
+			return Result{}, errors.New("no published series of it is left that was not in view while the model was set")
+		}
 		return Result{Ours: f.Ours, Control: f.Control, Holds: f.Holds, How: f.How}, nil
 	}
 }

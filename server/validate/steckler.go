@@ -20,7 +20,7 @@ const (
 func steadyRooms(library sim.Library, data *table) (Series, error) {
 	s := Series{
 		ID: "steckler_1982", Title: "steady rooms with one opening (NBSIR 82-2520)",
-		Tuned: "the draught factor of the plume and the mixing of the inflow were set with the mean of these rooms in view, the two-layer flow through the opening was tested with their measured layers; no single row was fitted",
+		Tuned: "the draught factor of the plume and the mixing of the inflow were set with the mean of these rooms in view, the two-layer flow through the opening was tested with their measured layers, the wall film was chosen with their means watched; no single row was fitted",
 		Notes: []string{
 			"walls, ceiling and floor all of the 12.7 mm ceramic fibre board (the floor was calcium silicate)",
 			"raised burners stand 0.30 m above the floor; burners named by a wall stand at it",

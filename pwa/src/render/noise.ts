@@ -1,3 +1,5 @@
+import { floor, Lumps } from './lumps'
+
 // Seeded noise that is the same on every machine: integer hashing, then
 // smooth interpolation on a small tile that repeats.
 
@@ -17,8 +19,11 @@ const MASK = SIDE - 1
 
 /** A repeating tile of values between -1 and 1, read with smooth interpolation. */
 export class Noise {
+  /** Lumps of the same seed, for heads and the creases between them. */
+  readonly lumps: Lumps
   readonly #tile: Float32Array
   constructor(seed: number) {
+    this.lumps = new Lumps(random(seed ^ 0x51f15e))
     const next = random(seed)
     this.#tile = Float32Array.from({ length: SIDE * SIDE }, () => next() * 2 - 1)
   }
@@ -44,8 +49,5 @@ export class Noise {
     return 0.67 * this.at(x, y) + 0.33 * this.at(2 * x + 17.3, 2 * y + 5.1)
   }
 }
-
-/** Faster than Math.floor where it is called for every cell. */
-const floor = (x: number): number => (x < 0 ? (x | 0) - 1 : x | 0)
 
 const ease = (x: number) => x * x * (3 - 2 * x)

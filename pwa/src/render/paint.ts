@@ -1,3 +1,4 @@
+import { MEAN } from './lumps'
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
 import { grownAt, HIGH_EDDY, type Breadth } from './fluid/force'
 import { STEP_S } from './fluid/step'
@@ -132,8 +133,8 @@ const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL 
 const streak = (noise: Noise, x: number, along: number): number =>
   0.62 * noise.at(x, 0.8 * along) + 0.5 * noise.at(2.6 * x + 13.1, 1.7 * along + 4.7)
 
-/** Round heads with creases between them, as of a cauliflower; no mean, as the noise is 0.354 from zero on average. */
-const billow = (noise: Noise, x: number, y: number): number => 2.8 * (Math.abs(noise.at(x, y)) - 0.354)
+/** Round heads with creases between them, as of a cauliflower; no mean, as the lumps are MEAN from zero on average. */
+const billow = (noise: Noise, x: number, y: number): number => 2.8 * (Math.abs(noise.lumps.at(x, y)) - MEAN)
 
 // The glow follows the burning gas with this delay, which no flicker faster
 // than about 2 Hz survives. Chosen by us; tested by the flash counter.

@@ -202,7 +202,7 @@ for (const view of views) {
           const canvas = document.querySelector('.prop-scene canvas')
           const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height)
           return data.every((value, k) => k % 4 !== 3 || value > 0)
-        }, undefined, { timeout: 10_000 })
+        }, undefined, { timeout: 60_000 })
         const heat = await page.locator('.prop-figures dd').last().textContent()
         assert.match(heat, /\d (kW|MW)$/)
         await keep(name.replace(' ', '-').toLowerCase())

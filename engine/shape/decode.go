@@ -52,7 +52,7 @@ func decodePointer(path string, tree any, dst reflect.Value) error {
 func decodeStruct(path string, tree any, dst reflect.Value) error {
 	object, ok := tree.(map[string]any)
 	if !ok {
-		return wrongType(path, tree, "an object")
+		return engine.WrongType(path, tree, "an object")
 	}
 	fields := fieldsOf(dst.Type())
 	if err := refuseUnknown(path, object, fields); err != nil {
@@ -62,11 +62,11 @@ func decodeStruct(path string, tree any, dst reflect.Value) error {
 		value, present := object[f.name]
 		if !present || value == nil {
 			if !f.optional {
-				return engine.Bad(join(path, f.name), "is missing", "give it a value")
+				return engine.Bad(engine.Under(path, f.name), "is missing", "give it a value")
 			}
 			continue
 		}
-		if err := decode(join(path, f.name), value, dst.Field(f.index)); err != nil {
+		if err := decode(engine.Under(path, f.name), value, dst.Field(f.index)); err != nil {
 			return err
 		}
 	}
@@ -95,17 +95,17 @@ func refuseUnknown(path string, object map[string]any, fields []field) error {
 		}
 		list += f.name
 	}
-	return engine.Bad(join(path, strange[0]), "is not a field known here", "remove it, or use one of "+list)
+	return engine.Bad(engine.Under(path, strange[0]), "is not a field known here", "remove it, or use one of "+list)
 }
 
 func decodeSlice(path string, tree any, dst reflect.Value) error {
 	list, ok := tree.([]any)
 	if !ok {
-		return wrongType(path, tree, "a list")
+		return engine.WrongType(path, tree, "a list")
 	}
 	dst.Set(reflect.MakeSlice(dst.Type(), len(list), len(list)))
 	for i, item := range list {
-		if err := decodeItem(at(path, i), item, dst.Index(i)); err != nil {
+		if err := decodeItem(engine.Nth(path, i), item, dst.Index(i)); err != nil {
 			return err
 		}
 	}
@@ -123,13 +123,13 @@ func decodeItem(path string, item any, dst reflect.Value) error {
 func decodeArray(path string, tree any, dst reflect.Value) error {
 	list, ok := tree.([]any)
 	if !ok {
-		return wrongType(path, tree, "a list")
+		return engine.WrongType(path, tree, "a list")
 	}
 	if len(list) != dst.Len() {
 		return engine.Bad(path, "has "+strconv.Itoa(len(list))+" values", "give exactly "+strconv.Itoa(dst.Len()))
 	}
 	for i, item := range list {
-		if err := decodeItem(at(path, i), item, dst.Index(i)); err != nil {
+		if err := decodeItem(engine.Nth(path, i), item, dst.Index(i)); err != nil {
 			return err
 		}
 	}
@@ -139,7 +139,7 @@ func decodeArray(path string, tree any, dst reflect.Value) error {
 func decodeMap(path string, tree any, dst reflect.Value) error {
 	object, ok := tree.(map[string]any)
 	if !ok {
-		return wrongType(path, tree, "an object")
+		return engine.WrongType(path, tree, "an object")
 	}
 	names := make([]string, 0, len(object))
 	for name := range object {
@@ -149,7 +149,7 @@ func decodeMap(path string, tree any, dst reflect.Value) error {
 	dst.Set(reflect.MakeMapWithSize(dst.Type(), len(object)))
 	for _, name := range names {
 		value := reflect.New(dst.Type().Elem()).Elem()
-		if err := decodeItem(join(path, name), object[name], value); err != nil {
+		if err := decodeItem(engine.Under(path, name), object[name], value); err != nil {
 			return err
 		}
 		dst.SetMapIndex(keyOf(dst.Type().Key(), name), value)
@@ -170,13 +170,13 @@ func decodeScalar(path string, tree any, dst reflect.Value) error {
 	case reflect.String:
 		text, ok := tree.(string)
 		if !ok {
-			return wrongType(path, tree, "text")
+			return engine.WrongType(path, tree, "text")
 		}
 		dst.SetString(text)
 	case reflect.Bool:
 		truth, ok := tree.(bool)
 		if !ok {
-			return wrongType(path, tree, "true or false")
+			return engine.WrongType(path, tree, "true or false")
 		}
 		dst.SetBool(truth)
 	case reflect.Float64:
@@ -209,7 +209,7 @@ func decodeScalar(path string, tree any, dst reflect.Value) error {
 func finite(path string, tree any) (float64, error) {
 	number, ok := tree.(float64)
 	if !ok {
-		return 0, wrongType(path, tree, "a number")
+		return 0, engine.WrongType(path, tree, "a number")
 	}
 	if math.IsNaN(number) || math.IsInf(number, 0) {
 		return 0, engine.Bad(path, "is not a finite number", "give a finite number")
@@ -230,34 +230,3 @@ func whole(path string, tree any) (float64, error) {
 	}
 	return number, nil
 }
-
-func wrongType(path string, tree any, want string) error {
-	return engine.Bad(path, "is "+typeName(tree), "give "+want)
-}
-
-func typeName(tree any) string {
-	switch tree.(type) {
-	case nil:
-		return "null"
-	case map[string]any:
-		return "an object"
-	case []any:
-		return "a list"
-	case string:
-		return "text"
-	case bool:
-		return "true or false"
-	case float64:
-		return "a number"
-	}
-	return "of an unknown type"
-}
-
-func join(path, name string) string {
-	if path == "" {
-		return name
-	}
-	return path + "." + name
-}
-
-func at(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }

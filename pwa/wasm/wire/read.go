@@ -37,7 +37,7 @@ func (l *layout) read(path string, tree any, p unsafe.Pointer) error {
 func (l *layout) readObject(path string, tree any, p unsafe.Pointer) error {
 	given, ok := tree.(map[string]any)
 	if !ok {
-		return wrongType(path, tree, "an object")
+		return engine.WrongType(path, tree, "an object")
 	}
 	if err := l.refuseUnknown(path, given); err != nil {
 		return err
@@ -47,11 +47,11 @@ func (l *layout) readObject(path string, tree any, p unsafe.Pointer) error {
 		value := given[f.name]
 		if value == nil {
 			if f.need == must {
-				return engine.Bad(join(path, f.name), "is missing", "give it a value")
+				return engine.Bad(engine.Under(path, f.name), "is missing", "give it a value")
 			}
 			continue
 		}
-		if err := f.is.read(join(path, f.name), value, unsafe.Add(p, f.offset)); err != nil {
+		if err := f.is.read(engine.Under(path, f.name), value, unsafe.Add(p, f.offset)); err != nil {
 			return err
 		}
 	}
@@ -75,20 +75,20 @@ func (l *layout) refuseUnknown(path string, given map[string]any) error {
 		}
 		known += l.fields[i].name
 	}
-	return engine.Bad(join(path, slices.Min(strange)), "is not a field known here", "remove it, or use one of "+known)
+	return engine.Bad(engine.Under(path, slices.Min(strange)), "is not a field known here", "remove it, or use one of "+known)
 }
 
 func (l *layout) readList(path string, tree any, s *slice) error {
 	given, ok := tree.([]any)
 	if !ok {
-		return wrongType(path, tree, "a list")
+		return engine.WrongType(path, tree, "a list")
 	}
 	*s = slice{data: l.alloc(len(given)), len: len(given), cap: len(given)}
 	for i, value := range given {
 		if value == nil && l.kind != pointer {
-			return engine.Bad(at(path, i), "is null", "remove it or give it a value")
+			return engine.Bad(engine.Nth(path, i), "is null", "remove it or give it a value")
 		}
-		if err := l.read(at(path, i), value, unsafe.Add(s.data, uintptr(i)*l.size)); err != nil {
+		if err := l.read(engine.Nth(path, i), value, unsafe.Add(s.data, uintptr(i)*l.size)); err != nil {
 			return err
 		}
 	}
@@ -110,7 +110,7 @@ func readPair(path string, tree any, p unsafe.Pointer) error {
 func fill[T string | bool](path string, tree any, want string, p *T) error {
 	value, ok := tree.(T)
 	if !ok {
-		return wrongType(path, tree, want)
+		return engine.WrongType(path, tree, want)
 	}
 	*p = value
 	return nil
@@ -119,7 +119,7 @@ func fill[T string | bool](path string, tree any, want string, p *T) error {
 func readNumber(path string, tree any, p *float64) error {
 	x, ok := tree.(float64)
 	if !ok {
-		return wrongType(path, tree, "a number")
+		return engine.WrongType(path, tree, "a number")
 	}
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return engine.Bad(path, "is not a finite number", "give a finite number")
@@ -148,34 +148,3 @@ func (l *layout) readWhole(path string, tree any, p unsafe.Pointer) error {
 	}
 	return nil
 }
-
-func wrongType(path string, tree any, want string) error {
-	return engine.Bad(path, "is "+typeName(tree), "give "+want)
-}
-
-func typeName(tree any) string {
-	switch tree.(type) {
-	case nil:
-		return "null"
-	case map[string]any:
-		return "an object"
-	case []any:
-		return "a list"
-	case string:
-		return "text"
-	case bool:
-		return "true or false"
-	case float64:
-		return "a number"
-	}
-	return "of an unknown type"
-}
-
-func join(path, name string) string {
-	if path == "" {
-		return name
-	}
-	return path + "." + name
-}
-
-func at(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }

@@ -1,12 +1,8 @@
 package live
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
-	"time"
-
-	"github.com/gorilla/websocket"
 
 	"lintel/quiz"
 )
@@ -43,21 +39,11 @@ func frame(v any) []byte {
 
 // hello reads the first frame and returns the device that it proves.
 func (h *Hub) hello(s *socket) (device string, err error) {
-	s.ws.SetReadLimit(h.limits.Frame)
-	if err := s.ws.SetReadDeadline(time.Now().Add(h.limits.Hello)); err != nil {
-		return "", err
-	}
-	kind, text, err := s.ws.ReadMessage()
-	if err != nil || kind != websocket.TextMessage {
-		return "", errHello
-	}
 	var claim struct {
 		Device string `json:"device"`
 		Secret string `json:"secret"`
 	}
-	strict := json.NewDecoder(bytes.NewReader(text))
-	strict.DisallowUnknownFields()
-	if err := strict.Decode(&claim); err != nil || strict.More() {
+	if !s.first(&claim) {
 		return "", errHello
 	}
 	known, err := h.store.Authenticate(claim.Device, claim.Secret)

@@ -1,8 +1,6 @@
 package live
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
 	"log/slog"
 	"sync"
@@ -98,17 +96,7 @@ func (r *Rooms) Serve(ws *websocket.Conn, class string, board bool) {
 
 // hello reads the first frame and asks whether the viewer may look.
 func (r *Rooms) hello(v *viewer, class string, board bool) (hello session.Hello, code int, err error) {
-	v.ws.SetReadLimit(r.limits.Frame)
-	if err := v.ws.SetReadDeadline(time.Now().Add(r.limits.Hello)); err != nil {
-		return hello, websocket.ClosePolicyViolation, err
-	}
-	kind, text, err := v.ws.ReadMessage()
-	if err != nil || kind != websocket.TextMessage {
-		return hello, websocket.ClosePolicyViolation, errViewerHello
-	}
-	strict := json.NewDecoder(bytes.NewReader(text))
-	strict.DisallowUnknownFields()
-	if err := strict.Decode(&hello); err != nil || strict.More() {
+	if !v.first(&hello) {
 		return hello, websocket.ClosePolicyViolation, errViewerHello
 	}
 	if hello.Role == session.Board && !board {

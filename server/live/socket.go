@@ -1,6 +1,8 @@
 package live
 
 import (
+	"bytes"
+	"encoding/json"
 	"sync"
 	"time"
 
@@ -37,6 +39,21 @@ func (s *socket) push(frame []byte) {
 	default:
 		go s.finish(websocket.CloseTryAgainLater, errSlow)
 	}
+}
+
+// first reads the frame that a socket opens with, strictly and in time, and
+// reports whether it was there and of its shape.
+func (s *socket) first(into any) bool {
+	s.ws.SetReadLimit(s.limits.Frame)
+	// An error here shows as an error of the read that follows.
+	_ = s.ws.SetReadDeadline(time.Now().Add(s.limits.Hello))
+	kind, text, err := s.ws.ReadMessage()
+	if err != nil || kind != websocket.TextMessage {
+		return false
+	}
+	strict := json.NewDecoder(bytes.NewReader(text))
+	strict.DisallowUnknownFields()
+	return strict.Decode(into) == nil && !strict.More()
 }
 
 // read runs until the socket ends. It also is what answers pings.

@@ -75,12 +75,8 @@ var answersDurable = Figure{
 }
 
 // toCommit steps to the first scene's commit and returns the scene's id.
-func (h *hall) toCommit(ctx context.Context) (string, error) {
-	report, err := h.class.Report(ctx)
-	if err != nil {
-		return "", err
-	}
-	scene := report.Scenes[0].ID
+func (h *hall) toCommit(ctx context.Context) (scene string, err error) {
+	scene = h.scenes[0]
 	h.seq, err = h.class.Do(ctx, map[string]any{"kind": "stepped", "to": "commit", "scene": scene})
 	return scene, err
 }

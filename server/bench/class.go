@@ -44,7 +44,8 @@ type hall struct {
 	phones []*crowd.Phone
 	round  crowd.Round
 	seq    uint64
-	looked int // scenes begun, to take turns
+	scenes []string // ids, in the class's order
+	looked int      // scenes begun, to take turns
 }
 
 // openHall starts a server whose store knows so many devices, opens a class and
@@ -119,7 +120,14 @@ func (h *hall) act(ctx context.Context, who []*crowd.Phone, act map[string]any) 
 }
 
 // start begins the class, with everyone in it.
-func (h *hall) start(ctx context.Context) (err error) {
+func (h *hall) start(ctx context.Context) error {
+	report, err := h.class.Report(ctx)
+	if err != nil {
+		return err
+	}
+	for i := range report.Scenes {
+		h.scenes = append(h.scenes, report.Scenes[i].ID)
+	}
 	h.seq, err = h.class.Do(ctx, map[string]any{"kind": "started"})
 	return err
 }

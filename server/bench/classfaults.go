@@ -65,8 +65,8 @@ var classReturn = Figure{
 }
 
 // restart kills the server and starts it again where it was.
-func (h *hall) restart(ctx context.Context) error {
-	return h.whileDown(ctx, func(string) error { return nil })
+func (h *hall) restart(ctx context.Context, flags ...string) error {
+	return h.whileDown(ctx, func(string) error { return nil }, flags...)
 }
 
 // whileDown kills the server, does something with its data, and starts it again.

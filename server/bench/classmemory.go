@@ -63,7 +63,7 @@ func idle(ctx context.Context, flags ...string) (ours, bare float64, err error) 
 	}
 	// A server that has just let a thousand phones join holds memory to spare, in
 	// which their sockets would not show: it starts afresh.
-	if err := h.whileDown(ctx, func(string) error { return nil }, flags...); err != nil {
+	if err := h.restart(ctx, flags...); err != nil {
 		return 0, 0, errors.Join(err, h.close())
 	}
 	ours, err = growth(h.server.cmd.Process.Pid, func() error { return h.connect(ctx) })

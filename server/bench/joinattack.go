@@ -2,10 +2,8 @@ package bench
 
 import (
 	"context"
-	"crypto/rand"
 	"errors"
 	"fmt"
-	"math/big"
 	"net/http"
 	"slices"
 	"sync"
@@ -14,6 +12,7 @@ import (
 
 	"lintel/server/bench/crowd"
 	"lintel/server/class"
+	"lintel/server/desk"
 )
 
 const (
@@ -38,7 +37,7 @@ var joinAttack = Figure{
 		for n := range attackers + 2*honest {
 			all = append(all, crowd.Device(n))
 		}
-		if err := h.reopenWith(ctx, all); err != nil {
+		if err := h.whileDown(ctx, func(data string) error { return register(data, all) }); err != nil {
 			return Result{}, err
 		}
 		calm, err := h.joining(ctx, all[attackers:attackers+honest])
@@ -70,11 +69,6 @@ var joinAttack = Figure{
 	},
 }
 
-// reopenWith makes devices known to a server that has stopped for it.
-func (h *hall) reopenWith(ctx context.Context, phones []*crowd.Phone) error {
-	return h.whileDown(ctx, func(data string) error { return register(data, phones) })
-}
-
 // joining lets phones join by QR one after another and returns how long each took.
 func (h *hall) joining(ctx context.Context, phones []*crowd.Phone) ([]time.Duration, error) {
 	var took []time.Duration
@@ -93,23 +87,9 @@ func (h *hall) joining(ctx context.Context, phones []*crowd.Phone) ([]time.Durat
 func (h *hall) guess(ctx context.Context, devices []*crowd.Phone, lane int, tried, hits *atomic.Int64) {
 	for n := lane; ctx.Err() == nil && tried.Add(1) <= guesses; n += attackLanes {
 		p := devices[n%len(devices)]
-		err := h.class.Call(ctx, http.MethodPost, "api/v1/join", p.Authorization(), map[string]any{"v": 1, "code": anyCode(), "call_signs": map[string]string{"a": "Guess"}}, nil)
+		err := h.class.Call(ctx, http.MethodPost, "api/v1/join", p.Authorization(), map[string]any{"v": 1, "code": desk.NewCode(class.CodeLength), "call_signs": map[string]string{"a": "Guess"}}, nil)
 		if err == nil {
 			hits.Add(1)
 		}
 	}
-}
-
-// anyCode is a code as the board shows one, by chance.
-func anyCode() string {
-	const letters = "34679ACDEFGHJKMNPQRTVWXY"
-	code := make([]byte, class.CodeLength)
-	for i := range code {
-		n, err := rand.Int(rand.Reader, big.NewInt(int64(len(letters))))
-		if err != nil {
-			panic("bench: no randomness: " + err.Error())
-		}
-		code[i] = letters[n.Int64()]
-	}
-	return string(code)
 }

@@ -126,9 +126,6 @@ func (p *Phone) Seen() uint64 { return p.seen.Load() }
 // Bytes is the size of the last view that came.
 func (p *Phone) Bytes() int { return int(p.size.Load()) }
 
-// SetSeen makes the phone hold nothing beyond seq.
-func (p *Phone) SetSeen(seq uint64) { p.seen.Store(seq) }
-
 // Repeated reports whether any frame went back behind what was held.
 func (p *Phone) Repeated() bool { return p.back }
 

@@ -98,7 +98,7 @@ func (r *Refused) Error() string { return fmt.Sprintf("crowd: %d: %s", r.Status,
 // Class is an open class as its instructor holds it.
 type Class struct {
 	*Site
-	ID, Token, Code string
+	ID, Token string
 }
 
 // Open makes the first instructor with the set-up code and opens a class of
@@ -107,22 +107,17 @@ func (s *Site) Open(ctx context.Context, setUp string, scenes []map[string]any) 
 	if err := s.Call(ctx, "POST", "api/v1/setup", "", map[string]any{"v": 1, "code": setUp, "call_sign": "Chief 1", "pass_phrase": "smoke over the lintel"}, nil); err != nil {
 		return nil, err
 	}
-	return s.Another(ctx, scenes)
-}
-
-// Another opens one more class of the instructor who is signed in.
-func (s *Site) Another(ctx context.Context, scenes []map[string]any) (*Class, error) {
 	var opened struct {
 		Class struct {
 			ID   string `json:"id"`
-			Door struct{ Token, Code string }
+			Door struct{ Token string }
 		}
 	}
 	plan := map[string]any{"v": 1, "title": "Measured", "scenes": scenes, "pace": "led"}
 	if err := s.Call(ctx, "POST", "api/v1/classes", "", plan, &opened); err != nil {
 		return nil, err
 	}
-	return &Class{Site: s, ID: opened.Class.ID, Token: opened.Class.Door.Token, Code: opened.Class.Door.Code}, nil
+	return &Class{Site: s, ID: opened.Class.ID, Token: opened.Class.Door.Token}, nil
 }
 
 // Do acts as the instructor and returns the class's seq afterwards.

@@ -59,26 +59,32 @@ function gradients(next: () => number): Float32Array {
   return all
 }
 
-const quintic = (t: number) => t * t * t * (t * (t * 6 - 15) + 10)
+const steps = Array.from({ length: FINE }, (_, i) => i / FINE)
+const eased = steps.map((t) => t * t * t * (t * (t * 6 - 15) + 10)) // Perlin's quintic
 
+/** The tile cell by cell: in each, the same few samples between its four corners. */
 function raw(vectors: Float32Array): Float32Array {
   const tile = new Float32Array(SIDE * SIDE)
-  for (let j = 0; j < SIDE; j++) for (let i = 0; i < SIDE; i++) tile[j * SIDE + i] = gradient(vectors, i / FINE, j / FINE)
+  for (let y = 0; y < CELLS; y++) for (let x = 0; x < CELLS; x++) fillCell(tile, vectors, x, y)
   return tile
 }
 
-function gradient(vectors: Float32Array, x: number, y: number): number {
-  const x0 = Math.floor(x)
-  const y0 = Math.floor(y)
-  const along = (dx: number, dy: number) => {
-    const k = 2 * (((y0 + dy) % CELLS) * CELLS + ((x0 + dx) % CELLS))
-    return vectors[k]! * (x - x0 - dx) + vectors[k + 1]! * (y - y0 - dy)
+function fillCell(tile: Float32Array, vectors: Float32Array, x: number, y: number): void {
+  const upper = y * CELLS
+  const lower = ((y + 1) % CELLS) * CELLS
+  const a = 2 * (upper + x)
+  const b = 2 * (upper + ((x + 1) % CELLS))
+  const c = 2 * (lower + x)
+  const d = 2 * (lower + ((x + 1) % CELLS))
+  for (let j = 0; j < FINE; j++) {
+    const v = steps[j]!
+    for (let i = 0; i < FINE; i++) {
+      const u = steps[i]!
+      const above = (vectors[a]! * u + vectors[a + 1]! * v) * (1 - eased[i]!) + (vectors[b]! * (u - 1) + vectors[b + 1]! * v) * eased[i]!
+      const below = (vectors[c]! * u + vectors[c + 1]! * (v - 1)) * (1 - eased[i]!) + (vectors[d]! * (u - 1) + vectors[d + 1]! * (v - 1)) * eased[i]!
+      tile[(FINE * y + j) * SIDE + FINE * x + i] = above * (1 - eased[j]!) + below * eased[j]!
+    }
   }
-  const fx = quintic(x - x0)
-  const fy = quintic(y - y0)
-  const upper = along(0, 0) * (1 - fx) + along(1, 0) * fx
-  const lower = along(0, 1) * (1 - fx) + along(1, 1) * fx
-  return upper * (1 - fy) + lower * fy
 }
 
 /** Faster than Math.floor where it is called for every cell. */

@@ -17,6 +17,14 @@ export function random(seed: number): () => number {
 const SIDE = 64
 const MASK = SIDE - 1
 
+let last: { seed: number; noise: Noise } | undefined
+
+/** The noise of a seed, made once while the seed stays the same: every picture of the app shares one. */
+export function noiseOf(seed: number): Noise {
+  if (last?.seed !== seed) last = { seed, noise: new Noise(seed) }
+  return last.noise
+}
+
 /** A repeating tile of values between -1 and 1, read with smooth interpolation. */
 export class Noise {
   /** Lumps of the same seed, for heads and the creases between them. */

@@ -9,7 +9,7 @@ import { addPlume, clearBreadth, makeBreadth, type Breadth } from './fluid/force
 import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
 import { heatOf, type Inlet, type Jet } from './jet'
-import { Noise } from './noise'
+import { noiseOf, type Noise } from './noise'
 import { stamp } from './stamp'
 import { makeCanvas, paint, type Canvas } from './paint'
 import type { Light } from './tone'
@@ -48,7 +48,7 @@ export class Picture {
 
   constructor(scenario: Scenario, view: View, cells: number = FINENESS[0], seed = SEED) {
     this.view = view
-    this.#noise = new Noise(seed)
+    this.#noise = noiseOf(seed)
     const aspect = view.widthM / view.heightM
     const ny = Math.max(12, Math.round(Math.sqrt(cells / aspect) / 2))
     const nx = Math.max(12, Math.round(ny * aspect))

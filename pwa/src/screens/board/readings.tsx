@@ -9,6 +9,7 @@ import { askName, spellReply } from '../drill/spell-reply'
 import type { DeskProps } from './desk'
 import { Key } from './key'
 import type { Lead } from './lead'
+import { PickScene } from './pick-scene'
 import '../drill/drill.css'
 
 /** While readings come in, what went wrong before is not in their way. */
@@ -22,16 +23,7 @@ export function Readings({ view, lead }: DeskProps) {
   return (
     <section class="stack" aria-label={board.readings}>
       {!busy.has(view.step) && <SoFar view={view} lead={lead} />}
-      <label class="board-pick">
-        <span class="label">{board.readingsOf}</span>
-        <select value={at} onChange={(event) => choose(event.currentTarget.value)}>
-          {view.scenes.map(({ id, number, title }) => (
-            <option key={id} value={id}>
-              {board.numbered(number, title)}
-            </option>
-          ))}
-        </select>
-      </label>
+      <PickScene label={board.readingsOf} scenes={view.scenes} at={at} choose={choose} />
       {scene && <OneScene view={view} scene={scene} lead={lead} />}
     </section>
   )

@@ -7,6 +7,7 @@ import type { ClassBoardView, Item, Reply } from '../../wire.gen'
 import { AskControl } from '../drill/ask-control'
 import { askName } from '../drill/spell-reply'
 import type { Lead } from './lead'
+import { PickScene } from './pick-scene'
 
 /** Types in what someone put on a printed sheet: it counts as theirs. */
 export function Sheet({ view, lead }: { view: ClassBoardView; lead: Lead }) {
@@ -29,16 +30,7 @@ export function Sheet({ view, lead }: { view: ClassBoardView; lead: Lead }) {
   return (
     <div class="stack">
       {kept && <p role="status">{board.sheetKept(kept)}</p>}
-      <label class="board-pick">
-        <span class="label">{board.sheetScene}</span>
-        <select value={scene} onChange={(event) => setScene(event.currentTarget.value)}>
-          {view.scenes.map(({ id, number, title }) => (
-            <option key={id} value={id}>
-              {board.numbered(number, title)}
-            </option>
-          ))}
-        </select>
-      </label>
+      <PickScene label={board.sheetScene} scenes={view.scenes} at={scene} choose={setScene} />
       <label class="board-pick">
         <span class="label">{board.sheetWho}</span>
         <select value={person} onChange={(event) => setPerson(event.currentTarget.value)}>

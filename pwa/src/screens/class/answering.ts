@@ -3,20 +3,15 @@ import { keepDraft, keptDraft } from '../../class/draft'
 import { store } from '../../local/store'
 import type { Answer, ClassRef, Item, Reply } from '../../wire.gen'
 import { engine } from '../../worker/client'
+import type { Answering } from '../drill/answering'
 
-/** The answers of one person to one scene, until they are committed. */
-export interface Answering {
-  replies: readonly Reply[]
-  confidence: number | undefined
-  committing: boolean
+/** The answers of one person to one scene of a class. */
+export interface ClassAnswering extends Answering {
   failed: boolean
-  reply(reply: Reply): void
-  beSure(confidence: number): void
-  commit(): Promise<void>
 }
 
 /** Holds the answers while they are given, and hands them to the device's own history when they are committed. */
-export function useAnswering(item: Item, where: ClassRef): Answering {
+export function useAnswering(item: Item, where: ClassRef): ClassAnswering {
   const kept = useRef(keptDraft(where))
   const [replies, setReplies] = useState<readonly Reply[]>(kept.current?.replies ?? [])
   const [confidence, setConfidence] = useState(kept.current?.confidence)

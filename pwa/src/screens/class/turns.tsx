@@ -3,11 +3,12 @@ import type { OwnAnswers } from '../../class/own'
 import { WithItem } from '../../class/with-item'
 import { Button } from '../../ui/button'
 import { classes } from '../../words/class'
+import { drill } from '../../words/drill'
 import type { ClassPhoneView, ClassPlaceView, ClassShown, Item } from '../../wire.gen'
+import { Asks } from '../drill/asks'
 import { CallOut } from '../drill/call-out'
 import { Shown } from '../drill/item-view'
 import { useAnswering } from './answering'
-import { Asks } from './asks'
 import { Committed } from './committed'
 
 interface TurnsProps {
@@ -59,7 +60,7 @@ function OneTurn({ item, view, scene, person, named }: OneTurnProps) {
         {item.question.text}
       </p>
       {running ? <CallOut item={item} ready={show} reply={answering.reply} /> : <Shown item={item} ready={show} />}
-      {ready && !running && <Asks item={item} answering={answering} />}
+      {ready && !running && <Asks item={item} answering={answering} trouble={answering.failed && <p role="alert">{drill.notKept}</p>} />}
     </div>
   )
 }

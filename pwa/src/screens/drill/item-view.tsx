@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { drill } from '../../words/drill'
 import type { Item } from '../../wire.gen'
-import { Asks } from './asks'
+import { OwnAsks } from './own-asks'
 import { CallOut } from './call-out'
 import { useFire } from './fire'
 import { TwoLooks } from './looks'
@@ -21,7 +21,7 @@ export function ItemView({ item }: { item: Item }) {
     <div class="item item-asking">
       <p class="item-question">{item.question.text}</p>
       {item.kind === 'call_out' && !reported ? <CallOut item={item} ready={show} reply={reply} /> : <Shown item={item} ready={show} />}
-      {ready && (item.kind !== 'call_out' || reported) ? <Asks item={item} /> : null}
+      {ready && (item.kind !== 'call_out' || reported) ? <OwnAsks item={item} /> : null}
     </div>
   )
 }

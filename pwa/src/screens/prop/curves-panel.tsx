@@ -9,6 +9,7 @@ import { listed } from './moves'
 import type { Drawn, Mark, Plot } from './plot'
 import { CURVES, series, times, type Curve, type Shown } from './series'
 import type { Now } from './view'
+import './curves.css'
 
 interface PanelProps { bench: Bench; now: Now; selected: string | undefined }
 

@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url'
 import { build, type Plugin } from 'vite'
 
 const slot = '<div id="app"></div>'
-const sheet = /<link rel="stylesheet"[^>]*href="\/(assets\/[^"]+\.css)"[^>]*>/
+const sheets = /<link rel="stylesheet"[^>]*href="\/(assets\/[^"]+\.css)"[^>]*>/g
 
 /**
  * Writes Home and its style into index.html, so that a slow phone shows it when
@@ -24,15 +24,20 @@ export function firstScreen(): Plugin {
         if (page?.type !== 'asset') return // not the build of the app: its worker, or this file's own
         const shell = String(page.source)
         this.emitFile({ type: 'asset', fileName: 'shell.html', source: shell })
-        const [link, name] = sheet.exec(shell) ?? []
-        const style = name ? bundle[name] : undefined
-        if (!link || style?.type !== 'asset' || !shell.includes(slot)) {
+        const home = await rendered()
+        let inlined = 0
+        page.source = shell
+          .replaceAll(sheets, (_link, name: string) => {
+            const style = bundle[name]
+            if (style?.type !== 'asset') this.error(`index.html names ${name}, which the build did not make`)
+            inlined++
+            return `<style>${String(style.source).trim()}</style>`
+          })
+          .replace(slot, () => `<div id="app">${home}</div>`)
+        // A sheet that is left over would hold the first screen up, as would an empty page.
+        if (inlined === 0 || !shell.includes(slot)) {
           this.error('index.html: no style sheet or no place for the first screen was found: see build/first-screen.ts')
         }
-        const home = await rendered()
-        page.source = shell
-          .replace(link, () => `<style>${String(style.source).trim()}</style>`)
-          .replace(slot, () => `<div id="app">${home}</div>`)
       },
     },
   }

@@ -11,11 +11,11 @@ import type { Pen } from './draw/pen'
 import { drawPaces } from './draw/pace'
 import { drawWind } from './draw/wind'
 import { Film } from './film'
-import { STEP_S } from './fluid/step'
 import { KeepUp } from './keep-up'
 import { emptyFrame, type FrameLook } from './frame'
 import { layOut } from './layout'
 import { FINENESS, Picture } from './picture'
+import { Turns } from './turns'
 import { ACROSS, facingOf, frameView, type View } from './view'
 import { Wisps } from './wisps'
 import { NARROW, toward, WHOLE, zoomFor, type Zoom } from './zoom'
@@ -73,8 +73,7 @@ export class Show {
   #wallKey = NaN
   #fade = 0
   #zoom: Zoom = WHOLE
-  #due = 0
-  #waits = false
+  readonly #turns = new Turns()
   readonly #keep = new KeepUp()
   #behind = HEAD_START
   /** How far the smoke has come up since its head start was over. */
@@ -102,11 +101,9 @@ export class Show {
     this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
     this.#approach(showing, inStills ? 1 : seconds)
     if (showing.frame) this.#catchUp(showing, showing.frame.header.tS)
-    if (showing.paused) this.#waits = true
-    else this.#due = Math.min(this.#due + seconds, inStills ? 1.2 : 3 * STEP_S)
-    const both = inStills || seconds > 0.8 * STEP_S // a slow screen has no frame to spare between step and paint
-    if (!showing.paused && this.#due >= STEP_S && (both || !this.#waits)) this.#step(showing, inStills)
-    if (this.#waits && (both || this.#due < STEP_S)) this.#draw(showing, inStills)
+    const { steps, draw } = this.#turns.take(seconds, showing.paused, inStills)
+    for (let n = 0; n < steps; n++) this.#stepOnce(showing)
+    if (draw) this.#draw(showing, inStills)
     const took = performance.now() - began
     if (!inStills && this.#behind === 0) this.#keep.note(took, seconds)
     return took
@@ -120,15 +117,6 @@ export class Show {
   }
 
   get #narrow(): boolean { return this.#canvas.clientWidth < NARROW }
-
-  #step(showing: Showing, inStills: boolean): void {
-    const most = inStills ? 36 : 2 // steps; stills catch up with their whole second
-    for (let n = 0; this.#due >= STEP_S && n < most; n++) {
-      this.#stepOnce(showing)
-      this.#due -= STEP_S
-    }
-    this.#waits = true
-  }
 
   /** Steps of the head start, also while the fire is paused: one may wind it back, or look at another side. */
   #catchUp(showing: Showing, tS: number): void {
@@ -174,13 +162,12 @@ export class Show {
     this.#wisps = new Wisps(this.#picture)
     this.#ground = undefined
     this.#wallKey = NaN
-    this.#waits = true
+    this.#turns.ask()
     this.#behind = HEAD_START
     this.#come = 0
   }
 
   #draw(showing: Showing, inStills: boolean): void {
-    this.#waits = false
     const picture = this.#picture!
     const palette = paletteOf(document.documentElement.dataset['theme'], showing.light)
     const { width, height } = this.#canvas

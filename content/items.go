@@ -22,15 +22,32 @@ func Make(family string, seed uint64) (quiz.Item, item.Truth, error) {
 	return MakeScene(quiz.Scene{Family: family, Seed: seed})
 }
 
-// MakeScene is Make for a scene that may name the contrast of a pair.
+// MakeScene is Make for a scene that may name the contrast of a pair, or be an
+// instructor's own.
 func MakeScene(s quiz.Scene) (quiz.Item, item.Truth, error) {
-	f, err := familyOf(s.Family)
-	if err != nil {
-		return quiz.Item{}, item.Truth{}, err
-	}
-	made, truth, err := item.Make(f, s.Seed, s.Contrast, Library())
-	made.Content = Version
+	_, made, truth, err := workOut(s)
 	return made, truth, err
+}
+
+// workOut makes a scene, with the family that has its words and rule.
+func workOut(s quiz.Scene) (f *item.Family, made quiz.Item, truth item.Truth, err error) {
+	if s.Family == quiz.OwnFamily {
+		f, made, truth, err = ownScene(s)
+	} else if f, err = familyOf(s.Family); err == nil {
+		made, truth, err = item.Make(f, s.Seed, s.Contrast, Library())
+	}
+	made.Content = Version
+	return f, made, truth, err
+}
+
+// ownScene makes what an instructor sketched. Its words stand in content/sentences,
+// where those of a family would.
+func ownScene(s quiz.Scene) (f *item.Family, made quiz.Item, truth item.Truth, err error) {
+	if s.Own == nil {
+		return nil, made, truth, engine.Bad("own", "is missing", "give the scene that was sketched")
+	}
+	made, truth, err = item.Own(s.Own, s.Seed, Library())
+	return &item.Family{ID: quiz.OwnFamily, Rule: quiz.OwnFamily, Kind: s.Own.Kind}, made, truth, err
 }
 
 // Score judges an answer. The truth is worked out anew from the family and the
@@ -41,7 +58,7 @@ func Score(a quiz.Answer) (quiz.Verdict, error) {
 	if err := sameVersion(&a); err != nil {
 		return quiz.Verdict{}, err
 	}
-	scorer, err := Scorer(quiz.Scene{Family: a.Family, Seed: a.Seed, Contrast: a.Contrast})
+	scorer, err := Scorer(a.Scene())
 	if err != nil {
 		return quiz.Verdict{}, err
 	}
@@ -60,11 +77,7 @@ func sameVersion(a *quiz.Answer) error {
 
 // Scorer works one scene out, to score any number of answers to it.
 func Scorer(s quiz.Scene) (func(quiz.Answer) (quiz.Verdict, error), error) {
-	f, err := familyOf(s.Family)
-	if err != nil {
-		return nil, err
-	}
-	made, truth, err := item.Make(f, s.Seed, s.Contrast, Library())
+	f, made, truth, err := workOut(s)
 	if err != nil {
 		return nil, err
 	}

@@ -21,7 +21,8 @@ type Reply struct {
 	Unsure  bool          `json:"unsure,omitempty"`
 }
 
-// Answer is one committed attempt at an item. Contrast is the item's. Confidence
+// Answer is one committed attempt at an item. Contrast is the item's, and Own what it
+// was made from where an instructor sketched it. Confidence
 // is 0.5 to 1 where the item asks for it, else nil. TookS is the time from first
 // sight to commit.
 type Answer struct {
@@ -31,9 +32,15 @@ type Answer struct {
 	Family     string    `json:"family"`
 	Seed       uint64    `json:"seed"`
 	Contrast   *Contrast `json:"contrast,omitempty"`
+	Own        *Own      `json:"own,omitempty"`
 	Replies    []Reply   `json:"replies"`
 	Confidence *float64  `json:"confidence,omitempty"`
 	TookS      float64   `json:"took_s"`
+}
+
+// Scene is the scene that an answer is an answer to.
+func (a *Answer) Scene() Scene {
+	return Scene{Family: a.Family, Seed: a.Seed, Contrast: a.Contrast, Own: a.Own}
 }
 
 // Signal is how a report compares with whether there was something to report,

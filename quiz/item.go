@@ -54,10 +54,12 @@ type Span struct {
 }
 
 // Scene names an item that can be made: what a set or a test form is a list of.
+// Own is the whole of one that an instructor sketched, whose family is OwnFamily.
 type Scene struct {
 	Family   string    `json:"family"`
 	Seed     uint64    `json:"seed"`
 	Contrast *Contrast `json:"contrast,omitempty"`
+	Own      *Own      `json:"own,omitempty"`
 }
 
 // FormKind is one of the tests that stand before, after and long after a course.

@@ -74,8 +74,8 @@ func scoreInWords() func(quiz.Answer) (quiz.Verdict, error) {
 }
 
 // itemWithTruth works out a scene with every right reply to its asks.
-func itemWithTruth(family string, seed uint64) (quiz.Item, [][]quiz.Reply, error) {
-	made, truth, err := content.Make(family, seed)
+func itemWithTruth(scene quiz.Scene) (quiz.Item, [][]quiz.Reply, error) {
+	made, truth, err := content.MakeScene(scene)
 	return made, truth.Accept, err
 }
 

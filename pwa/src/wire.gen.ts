@@ -501,7 +501,7 @@ export interface Reply {
   unsure?: boolean
 }
 
-/** Answer is one committed attempt at an item. Contrast is the item's. Confidence is 0.5 to 1 where the item asks for it, else nil. TookS is the time from first sight to commit. */
+/** Answer is one committed attempt at an item. Contrast is the item's, and Own what it was made from where an instructor sketched it. Confidence is 0.5 to 1 where the item asks for it, else nil. TookS is the time from first sight to commit. */
 export interface Answer {
   v: number
   engine: string
@@ -509,6 +509,7 @@ export interface Answer {
   family: string
   seed: number
   contrast?: Contrast
+  own?: Own
   replies: Reply[]
   confidence?: number
   took_s: number
@@ -689,11 +690,21 @@ export interface Span {
   to_s: number
 }
 
-/** Scene names an item that can be made: what a set or a test form is a list of. */
+/** Scene names an item that can be made: what a set or a test form is a list of. Own is the whole of one that an instructor sketched, whose family is OwnFamily. */
 export interface Scene {
   family: string
   seed: number
   contrast?: Contrast
+  own?: Own
+}
+
+/** Own is a scene that an instructor sketched: what burns, the moment at which it is looked at, and what is asked of it. Opening is the one that read_opening and flow_plane ask about. */
+export interface Own {
+  title: string
+  scenario: Scenario
+  moment_s: number
+  kind: ItemKind
+  opening?: string
 }
 
 /** Attempt is what a record keeps of an answer: enough for every score, and no more, so that a year of them crosses to the engine in a moment. Parts are the verdict's own. */
@@ -950,10 +961,11 @@ export interface Class {
   content: string
 }
 
-/** Planned is a scene as an instructor plans it. LookS is the time to look, 0 for as long as one likes; Note is for the instructor alone. */
+/** Planned is a scene as an instructor plans it: of a family, or with Own one that was sketched. LookS is the time to look, 0 for as long as one likes; Note is for the instructor alone. */
 export interface ClassPlanned {
   family: string
   seed: number
+  own?: Own
   look_s: number
   note: string
 }
@@ -1151,7 +1163,7 @@ export interface ClassHead {
   locked: boolean
 }
 
-/** Shown is a scene as a phone or a projector needs it: it is made anew there from its family and seed. Times are of the server's clock, which every frame tells; LookUntil is 0 when the look has no end. */
+/** Shown is a scene as a phone or a projector needs it: it is made anew there from its family and seed, or from what was sketched. Times are of the server's clock, which every frame tells; LookUntil is 0 when the look has no end. */
 export interface ClassShown {
   id: string
   /** from 1 */
@@ -1159,6 +1171,7 @@ export interface ClassShown {
   of: number
   family: string
   seed: number
+  own?: Own
   look_s: number
   look_from_ms: number
   look_until_ms: number

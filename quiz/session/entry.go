@@ -101,14 +101,19 @@ type Class struct {
 	Content   string `json:"content"`
 }
 
-// Planned is a scene as an instructor plans it. LookS is the time to look, 0
-// for as long as one likes; Note is for the instructor alone.
+// Planned is a scene as an instructor plans it: of a family, or with Own one that
+// was sketched. LookS is the time to look, 0 for as long as one likes; Note is for
+// the instructor alone.
 type Planned struct {
-	Family string `json:"family"`
-	Seed   uint64 `json:"seed"`
-	LookS  int    `json:"look_s"`
-	Note   string `json:"note"`
+	Family string    `json:"family"`
+	Seed   uint64    `json:"seed"`
+	Own    *quiz.Own `json:"own,omitempty"`
+	LookS  int       `json:"look_s"`
+	Note   string    `json:"note"`
 }
+
+// Scene is what is to be made.
+func (p *Planned) Scene() quiz.Scene { return quiz.Scene{Family: p.Family, Seed: p.Seed, Own: p.Own} }
 
 // Scene is a planned scene made ready: the item that the phones make too, and
 // every right reply to each of its asks, as the server worked them out.

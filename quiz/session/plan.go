@@ -30,12 +30,16 @@ func CheckPlanned(where string, scene *Planned) error {
 	switch {
 	case scene.Family == "":
 		return engine.Bad(where+".family", "is empty", "name a family")
+	case (scene.Own != nil) != (scene.Family == quiz.OwnFamily):
+		return engine.Bad(where+".own", "does not go with the family "+scene.Family, "give a sketched scene with the family "+quiz.OwnFamily+", and with no other")
 	case scene.Seed > quiz.MaxSeq:
 		return engine.Bad(where+".seed", "is too large", "give a whole number up to "+strconv.Itoa(quiz.MaxSeq))
 	case scene.LookS < 0 || scene.LookS > MaxLookS:
 		return engine.Bad(where+".look_s", "is "+strconv.Itoa(scene.LookS), "give 0 for no end, or up to "+strconv.Itoa(MaxLookS))
 	case !utf8.ValidString(scene.Note) || utf8.RuneCountInString(scene.Note) > MaxNote:
 		return engine.Bad(where+".note", "is too long", "keep it within "+strconv.Itoa(MaxNote)+" characters")
+	case scene.Own != nil:
+		return scene.Own.Check(where + ".own")
 	}
 	return nil
 }

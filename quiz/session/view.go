@@ -1,5 +1,7 @@
 package session
 
+import "lintel/quiz"
+
 // Head is what every view begins with.
 type Head struct {
 	V         int    `json:"v"`
@@ -14,17 +16,18 @@ type Head struct {
 }
 
 // Shown is a scene as a phone or a projector needs it: it is made anew there
-// from its family and seed. Times are of the server's clock, which every frame
+// from its family and seed, or from what was sketched. Times are of the server's clock, which every frame
 // tells; LookUntil is 0 when the look has no end.
 type Shown struct {
-	ID        string `json:"id"`
-	Number    int    `json:"number"` // from 1
-	Of        int    `json:"of"`
-	Family    string `json:"family"`
-	Seed      uint64 `json:"seed"`
-	LookS     int    `json:"look_s"`
-	LookFrom  int64  `json:"look_from_ms"`
-	LookUntil int64  `json:"look_until_ms"`
+	ID        string    `json:"id"`
+	Number    int       `json:"number"` // from 1
+	Of        int       `json:"of"`
+	Family    string    `json:"family"`
+	Seed      uint64    `json:"seed"`
+	Own       *quiz.Own `json:"own,omitempty"`
+	LookS     int       `json:"look_s"`
+	LookFrom  int64     `json:"look_from_ms"`
+	LookUntil int64     `json:"look_until_ms"`
 }
 
 // PhoneView is what all phones of a class share. Scene is the one that everybody
@@ -100,7 +103,7 @@ func (s *State) current() *Shown {
 
 func (s *State) shown(at int) Shown {
 	scene := &s.Scenes[at]
-	return Shown{ID: scene.ID, Number: at + 1, Of: len(s.Scenes), Family: scene.Family, Seed: scene.Seed, LookS: scene.LookS}
+	return Shown{ID: scene.ID, Number: at + 1, Of: len(s.Scenes), Family: scene.Family, Seed: scene.Seed, Own: scene.Own, LookS: scene.LookS}
 }
 
 // compare is the spread of the current scene once it is shown; named adds who

@@ -26,7 +26,7 @@ type Config struct {
 	Engine  string // versions that new classes run on
 	Content string
 	// Make works out a scene with every right reply to its asks.
-	Make    func(family string, seed uint64) (quiz.Item, [][]quiz.Reply, error)
+	Make    func(quiz.Scene) (quiz.Item, [][]quiz.Reply, error)
 	Choices []session.Choice // the families, for the next scene
 	Now     func() time.Time
 	Log     *slog.Logger

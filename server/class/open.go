@@ -104,7 +104,7 @@ func (c *Classes) makeAll(list []session.Planned) ([]session.Scene, error) {
 
 // make works a scene out.
 func (c *Classes) make(id string, planned session.Planned) (session.Scene, error) {
-	item, truth, err := c.Make(planned.Family, planned.Seed)
+	item, truth, err := c.Make(planned.Scene())
 	if err != nil {
 		return session.Scene{}, err
 	}

@@ -46,12 +46,13 @@ func score(a quiz.Answer) (quiz.Verdict, error) {
 
 // item stands in for content's: it asks for the volume at a door, which is 3, and
 // for the neutral plane, which sits at 0.4.
-func item(family string, seed uint64) (quiz.Item, [][]quiz.Reply, error) {
+func item(scene quiz.Scene) (quiz.Item, [][]quiz.Reply, error) {
+	family := scene.Family
 	if family != "f" && family != "g" {
 		return quiz.Item{}, nil, engine.Bad("family", "is not one of ours", "use f or g")
 	}
 	volume, plane := 3, 0.4
-	made := quiz.Item{V: 1, Engine: "0.1.0", Content: "c1", Family: family, Seed: seed, Kind: quiz.FlowPlane, Title: "family/" + family + "/title", Show: []string{"door"},
+	made := quiz.Item{V: 1, Engine: "0.1.0", Content: "c1", Family: family, Seed: scene.Seed, Kind: quiz.FlowPlane, Title: "family/" + family + "/title", Show: []string{"door"},
 		Question: quiz.Question{Asks: []quiz.Ask{
 			{ID: "level:volume@door", Kind: quiz.AskLevel, Cue: engine.CueVolume, Opening: "door", Text: "ask/level/volume"},
 			{ID: "plane@door", Kind: quiz.AskPlane, Opening: "door", Text: "ask/plane"},

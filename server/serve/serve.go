@@ -48,7 +48,7 @@ type Config struct {
 	Score     func(quiz.Answer) (quiz.Verdict, error)
 	// Item works out a scene with every right reply to its asks; Choices are the
 	// families, and Says puts a sentence of the content into words.
-	Item    func(family string, seed uint64) (quiz.Item, [][]quiz.Reply, error)
+	Item    func(quiz.Scene) (quiz.Item, [][]quiz.Reply, error)
 	Choices []session.Choice
 	Says    func(key string) string
 

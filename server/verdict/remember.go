@@ -23,7 +23,7 @@ func Remember(workOut func(quiz.Scene) (scorer, error)) scorer {
 	return func(a quiz.Answer) (quiz.Verdict, error) {
 		mu.Lock()
 		defer mu.Unlock()
-		scene := quiz.Scene{Family: a.Family, Seed: a.Seed, Contrast: a.Contrast}
+		scene := a.Scene()
 		name, err := json.Marshal(scene)
 		if err != nil {
 			return quiz.Verdict{}, err

@@ -90,6 +90,7 @@ var quizAnswer = layout{kind: object, size: unsafe.Sizeof(quiz.Answer{}), alloc:
 	{"family", unsafe.Offsetof(quiz.Answer{}.Family), &ofText, must},
 	{"seed", unsafe.Offsetof(quiz.Answer{}.Seed), &ofCounting, must},
 	{"contrast", unsafe.Offsetof(quiz.Answer{}.Contrast), &layout{kind: pointer, elem: &quizContrast}, absent},
+	{"own", unsafe.Offsetof(quiz.Answer{}.Own), &layout{kind: pointer, elem: &quizOwn}, absent},
 	{"replies", unsafe.Offsetof(quiz.Answer{}.Replies), &layout{kind: list, elem: &quizReply}, must},
 	{"confidence", unsafe.Offsetof(quiz.Answer{}.Confidence), &layout{kind: pointer, elem: &ofNumber}, absent},
 	{"took_s", unsafe.Offsetof(quiz.Answer{}.TookS), &ofNumber, must},
@@ -113,6 +114,7 @@ var quizScene = layout{kind: object, size: unsafe.Sizeof(quiz.Scene{}), alloc: a
 	{"family", unsafe.Offsetof(quiz.Scene{}.Family), &ofText, must},
 	{"seed", unsafe.Offsetof(quiz.Scene{}.Seed), &ofCounting, must},
 	{"contrast", unsafe.Offsetof(quiz.Scene{}.Contrast), &layout{kind: pointer, elem: &quizContrast}, absent},
+	{"own", unsafe.Offsetof(quiz.Scene{}.Own), &layout{kind: pointer, elem: &quizOwn}, absent},
 }}
 
 var quizAttempt = layout{kind: object, size: unsafe.Sizeof(quiz.Attempt{}), alloc: alloc[quiz.Attempt], fields: []field{
@@ -253,6 +255,14 @@ var quizQuestion = layout{kind: object, size: unsafe.Sizeof(quiz.Question{}), al
 	{"asks", unsafe.Offsetof(quiz.Question{}.Asks), &layout{kind: list, elem: &quizAsk}, must},
 	{"move", unsafe.Offsetof(quiz.Question{}.Move), &layout{kind: pointer, elem: &engineMove}, absent},
 	{"after_s", unsafe.Offsetof(quiz.Question{}.AfterS), &ofNumber, absent},
+}}
+
+var quizOwn = layout{kind: object, size: unsafe.Sizeof(quiz.Own{}), alloc: alloc[quiz.Own], fields: []field{
+	{"title", unsafe.Offsetof(quiz.Own{}.Title), &ofText, must},
+	{"scenario", unsafe.Offsetof(quiz.Own{}.Scenario), &engineScenario, must},
+	{"moment_s", unsafe.Offsetof(quiz.Own{}.MomentS), &ofNumber, must},
+	{"kind", unsafe.Offsetof(quiz.Own{}.Kind), &ofText, must},
+	{"opening", unsafe.Offsetof(quiz.Own{}.Opening), &ofText, absent},
 }}
 
 var quizReply = layout{kind: object, size: unsafe.Sizeof(quiz.Reply{}), alloc: alloc[quiz.Reply], fields: []field{

@@ -22,8 +22,8 @@ type Reply struct {
 }
 
 // Answer is one committed attempt at an item. Contrast is the item's, and Own what it
-// was made from where an instructor sketched it. Confidence
-// is 0.5 to 1 where the item asks for it, else nil. TookS is the time from first
+// was made from where an instructor sketched it. Confidence is 0.5 to 1 where the
+// item has a choice to be sure of, else nil. TookS is the time from first
 // sight to commit.
 type Answer struct {
 	V          int       `json:"v"`

@@ -9,6 +9,7 @@ type Ask struct {
 	Cue     engine.Cue `json:"cue,omitempty"`
 	Opening string     `json:"opening,omitempty"`
 	Text    string     `json:"text"`
+	Choice  bool       `json:"choice,omitempty"` // whether to ask how sure one is of it
 }
 
 // Question is what an item asks: a sentence, the asks in order, and for a

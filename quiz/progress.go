@@ -64,13 +64,22 @@ type SkillProgress struct {
 	Ability float64  `json:"ability"`
 }
 
-// CallProgress is how calls of stage and regime came out.
+// CallProgress is how answers given with a confidence came out.
 type CallProgress struct {
-	N           int      `json:"n"`
-	Overlap     *float64 `json:"overlap"` // mean
-	Brier       *float64 `json:"brier"`   // mean
-	Calibration []Bin    `json:"calibration"`
-	Gap         *float64 `json:"gap"` // expected calibration error: mean distance of confidence and share right, weighted by n
+	N           int       `json:"n"`
+	Overlap     *float64  `json:"overlap"` // mean, of calls of stage and regime
+	Brier       *float64  `json:"brier"`   // mean
+	Calibration []Bin     `json:"calibration"`
+	Gap         *float64  `json:"gap"`   // expected calibration error: mean distance of confidence and share right, weighted by n
+	Kinds       []KindSum `json:"kinds"` // the same by kind of item, those that were met
+}
+
+// KindSum is the answers to one kind of item that were given with a confidence.
+type KindSum struct {
+	Kind  ItemKind `json:"kind"`
+	N     int      `json:"n"`
+	Said  float64  `json:"said"`  // mean confidence
+	Right float64  `json:"right"` // share right
 }
 
 // Bin is the calls made with a confidence from Low up to High.

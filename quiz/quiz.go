@@ -16,6 +16,10 @@
 // level, flow, plane, stage, regime, change, opening (one of Item.Show), trend,
 // pick, and for a moment either at_s or quiet. Or by unsure.
 //
+// How sure one is, is asked of every item with a choice among its asks
+// (AskKind.Choice), once, of all its choices together: of calls, of what will
+// change, of what is called out; of ratings alone it is not.
+//
 // Every text that the engine gives is a key of sentences until content/wording
 // (here) or pwa/src/worker/sentences.ts (on the phone) puts it into words.
 package quiz
@@ -30,7 +34,7 @@ const (
 	ReadOpening ItemKind = "read_opening" // rate one opening
 	FlowPlane   ItemKind = "flow_plane"   // which way, and where the neutral plane sits
 	NearestSeat ItemKind = "nearest_seat" // which opening is nearest to the seat of the fire
-	CallStage   ItemKind = "call_stage"   // stage and regime, with confidence
+	CallStage   ItemKind = "call_stage"   // stage and regime
 	PredictMove ItemKind = "predict_move" // what changes if this opens or shuts
 	TwoLooks    ItemKind = "two_looks"    // better, same or worse between two looks
 	WhichOfTwo  ItemKind = "which_of_two" // a contrasting pair: which one shows it
@@ -56,6 +60,11 @@ const (
 	AskPick    AskKind = "pick"    // the first or the second scene
 	AskMoment  AskKind = "moment"  // a time in the scene, or none
 )
+
+// Choice tells the asks with one right answer among several from the ratings of a
+// level and of a plane, which are estimates. A choice is right or wrong, so it can
+// be asked how sure one is of it; an estimate is scored by how far off it is.
+func (k AskKind) Choice() bool { return k != AskLevel && k != AskPlane }
 
 // AskKinds lists every shape.
 var AskKinds = []AskKind{AskLevel, AskFlow, AskPlane, AskStage, AskRegime, AskChange, AskOpening, AskTrend, AskPick, AskMoment}

@@ -8,7 +8,7 @@ import { join } from 'node:path'
 import { after, before, test } from 'node:test'
 import { chromium } from 'playwright-core'
 import { chromiumArgs, executablePath } from './lib/browser.mjs'
-import { eventsOnDevice, onward, sceneReady } from './lib/drill.mjs'
+import { eventsOnDevice, onward, sayHowSure, sceneReady } from './lib/drill.mjs'
 import { Server } from './lib/server.mjs'
 
 const kills = Number(process.env.KILLS ?? 20)
@@ -80,8 +80,7 @@ async function commitAndBeKilled(page) {
   await sceneReady(page)
   const commit = page.getByRole('button', { name: 'Commit' })
   while (!(await commit.count())) await answerUnsure(page)
-  const sure = page.getByRole('group', { name: /How sure/ })
-  if (await sure.count()) await sure.getByRole('button', { name: /Fairly/ }).click()
+  await sayHowSure(page)
   await commit.click()
   await page.waitForTimeout(Math.random() * longestMS)
   const seen = (await onward(page).count()) > 0

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict'
 import { readFileSync } from 'node:fs'
 import { after, before, test } from 'node:test'
 import { openBrowser } from './lib/browser.mjs'
-import { answerScene, begin, eventsOnDevice, onward, sceneReady } from './lib/drill.mjs'
+import { answerScene, begin, eventsOnDevice, onward, sayHowSure, sceneReady } from './lib/drill.mjs'
 import { Server } from './lib/server.mjs'
 
 const server = new Server()
@@ -37,8 +37,7 @@ async function tryToCommit(page) {
     await ((await report.count()) ? report : asked.getByRole('button', { name: 'Cannot tell' })).click()
     await page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said)
   }
-  const sure = page.getByRole('group', { name: /How sure/ })
-  if (await sure.count()) await sure.getByRole('button', { name: /Fairly/ }).click()
+  await sayHowSure(page)
   await commit.click()
 }
 

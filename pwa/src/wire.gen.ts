@@ -501,7 +501,7 @@ export interface Reply {
   unsure?: boolean
 }
 
-/** Answer is one committed attempt at an item. Contrast is the item's, and Own what it was made from where an instructor sketched it. Confidence is 0.5 to 1 where the item asks for it, else nil. TookS is the time from first sight to commit. */
+/** Answer is one committed attempt at an item. Contrast is the item's, and Own what it was made from where an instructor sketched it. Confidence is 0.5 to 1 where the item has a choice to be sure of, else nil. TookS is the time from first sight to commit. */
 export interface Answer {
   v: number
   engine: string
@@ -642,6 +642,8 @@ export interface Ask {
   cue?: Cue
   opening?: string
   text: string
+  /** whether to ask how sure one is of it */
+  choice?: boolean
 }
 
 /** Question is what an item asks: a sentence, the asks in order, and for a predict_move item the move that will be made and how long after it is judged. */
@@ -755,16 +757,28 @@ export interface SkillProgress {
   ability: number
 }
 
-/** CallProgress is how calls of stage and regime came out. */
+/** CallProgress is how answers given with a confidence came out. */
 export interface CallProgress {
   n: number
-  /** mean */
+  /** mean, of calls of stage and regime */
   overlap: number | null
   /** mean */
   brier: number | null
   calibration: Bin[]
   /** expected calibration error: mean distance of confidence and share right, weighted by n */
   gap: number | null
+  /** the same by kind of item, those that were met */
+  kinds: KindSum[]
+}
+
+/** KindSum is the answers to one kind of item that were given with a confidence. */
+export interface KindSum {
+  kind: ItemKind
+  n: number
+  /** mean confidence */
+  said: number
+  /** share right */
+  right: number
 }
 
 /** Bin is the calls made with a confidence from Low up to High. */
@@ -1071,6 +1085,8 @@ export interface ClassReport extends ClassHead {
 export interface ClassPersonReport extends ClassBoardPerson {
   /** per cue, worst first */
   bias: ClassMisread[]
+  /** null where nothing was answered with a confidence */
+  sure: ClassSureness | null
   answers: ClassPersonAnswer[]
 }
 
@@ -1086,6 +1102,7 @@ export interface ClassPersonAnswer {
 
 /** PersonPart is one ask of it with what was true. */
 export interface ClassPersonPart extends ClassPartMark {
+  kind: AskKind
   cue: string
   truth: Reply[]
   doubted: boolean
@@ -1147,6 +1164,15 @@ export interface ClassDoubt {
   ask: string
   by: string
   note: string
+}
+
+/** Sureness sets how sure a person was beside how often that came true, over the answers of a class that were given with a confidence. */
+export interface ClassSureness {
+  n: number
+  /** mean confidence */
+  said: number
+  /** share right */
+  right: number
 }
 
 /** Head is what every view begins with. */

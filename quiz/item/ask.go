@@ -19,7 +19,7 @@ func (f *Family) question(m *made) quiz.Question {
 		if m.contrast != nil {
 			a.Cue, text = m.contrast.Cue, pickText(m.contrast, m.wanted)
 		}
-		q.Asks = append(q.Asks, quiz.Ask{ID: a.ID(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: text})
+		q.Asks = append(q.Asks, quiz.Ask{ID: a.ID(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: text, Choice: a.Kind.Choice()})
 	}
 	if f.Move != nil {
 		move := f.Move.Move

@@ -10,33 +10,51 @@ import (
 	"lintel/quiz/score"
 )
 
-// calls adds up the calls of stage and regime.
+// calls adds up what was answered with a confidence, and how much of the stage and
+// regime was called.
 func calls(attempts []quiz.Attempt) quiz.CallProgress {
 	var overlaps, briers []float64
-	var forecasts []score.Forecast
-	sum := quiz.CallProgress{Calibration: []quiz.Bin{}}
+	var all []score.Forecast
+	kinds := map[quiz.ItemKind][]score.Forecast{}
 	for i := range attempts {
 		a := &attempts[i]
-		if a.Kind != quiz.CallStage {
-			continue
-		}
-		sum.N++
 		if a.Overlap != nil {
 			overlaps = append(overlaps, *a.Overlap)
 		}
-		if a.Brier != nil {
-			briers = append(briers, *a.Brier)
+		came, sure := score.Came(a.Parts)
+		if !sure || a.Confidence == nil || a.Brier == nil {
+			continue
 		}
-		if a.Confidence != nil {
-			forecasts = append(forecasts, score.Forecast{Said: *a.Confidence, Came: !slices.ContainsFunc(a.Parts, func(p quiz.Part) bool { return !p.Right })})
-		}
+		briers = append(briers, *a.Brier)
+		all = append(all, score.Forecast{Said: *a.Confidence, Came: came})
+		kinds[a.Kind] = append(kinds[a.Kind], all[len(all)-1])
 	}
-	sum.Overlap, sum.Brier = mean(overlaps), mean(briers)
-	if len(forecasts) > 0 {
-		bins, gap := score.Calibration(forecasts)
+	sum := quiz.CallProgress{N: len(all), Overlap: mean(overlaps), Brier: mean(briers), Calibration: []quiz.Bin{}, Kinds: kindSums(kinds)}
+	if len(all) > 0 {
+		bins, gap := score.Calibration(all)
 		sum.Calibration, sum.Gap = bins, &gap
 	}
 	return sum
+}
+
+// kindSums sets sure beside right for each kind of item, in the order of the kinds.
+func kindSums(kinds map[quiz.ItemKind][]score.Forecast) []quiz.KindSum {
+	list := []quiz.KindSum{}
+	for _, kind := range quiz.ItemKinds {
+		forecasts := kinds[kind]
+		if len(forecasts) == 0 {
+			continue
+		}
+		sum := quiz.KindSum{Kind: kind, N: len(forecasts)}
+		for _, f := range forecasts {
+			sum.Said += f.Said / float64(len(forecasts))
+			if f.Came {
+				sum.Right += 1 / float64(len(forecasts))
+			}
+		}
+		list = append(list, sum)
+	}
+	return list
 }
 
 // reports adds up what was called out, and when.

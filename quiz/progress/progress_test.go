@@ -117,6 +117,30 @@ func TestReportsAndCallsAreAddedUp(t *testing.T) {
 	assert.Equal(t, []engine.Stage{engine.Growth, engine.Decay}, p.Confusions[0].Contrast.Stages)
 }
 
+// Every kind with a choice counts toward calibration, and each stands by itself too.
+func TestSureAndRightByKind(t *testing.T) {
+	sure := func(a quiz.Attempt, confidence, brier float64) quiz.Attempt {
+		a.Confidence, a.Brier = &confidence, &brier
+		return a
+	}
+	change := quiz.Ask{ID: "change", Kind: quiz.AskChange}
+	pick := quiz.Ask{ID: "pick", Kind: quiz.AskPick}
+	more, less := quiz.Reply{Change: quiz.More}, quiz.Reply{Change: quiz.Less}
+	p := progress.Of([]quiz.Attempt{
+		sure(answered(t, quiz.PredictMove, change, more, more), 0.9, 0.01),
+		sure(answered(t, quiz.PredictMove, change, more, less), 0.9, 0.81),
+		sure(answered(t, quiz.WhichOfTwo, pick, quiz.Reply{Pick: quiz.First}, quiz.Reply{Pick: quiz.First}), 0.6, 0.16),
+		answered(t, quiz.WhichOfTwo, pick, quiz.Reply{Pick: quiz.First}, quiz.Reply{Pick: quiz.First}),
+		sure(answered(t, quiz.WhichOfTwo, pick, quiz.Reply{Unsure: true}, quiz.Reply{Pick: quiz.First}), 0.6, 0.36),
+		sure(level(t, engine.CueVolume, 2, 2), 0.9, 0.01),
+	})
+	assert.Equal(t, 3, p.Calls.N, "neither what could not be told nor a rating is a choice")
+	assert.InDelta(t, (0.01+0.81+0.16)/3, *p.Calls.Brier, 1e-12)
+	require.Len(t, p.Calls.Kinds, 2)
+	assert.Equal(t, quiz.KindSum{Kind: quiz.PredictMove, N: 2, Said: 0.9, Right: 0.5}, p.Calls.Kinds[0])
+	assert.Equal(t, quiz.KindSum{Kind: quiz.WhichOfTwo, N: 1, Said: 0.6, Right: 1}, p.Calls.Kinds[1])
+}
+
 // A verdict of an older version names kind and cue only in its ask; one of a newer
 // version may hold what is not known here.
 func TestOldAndNewVerdicts(t *testing.T) {
@@ -128,5 +152,5 @@ func TestOldAndNewVerdicts(t *testing.T) {
 	require.Len(t, p.Skills, 1)
 	assert.Equal(t, quiz.SkillVelocity, p.Skills[0].Skill)
 	assert.Equal(t, 1, p.Skills[0].N)
-	assert.Equal(t, quiz.Progress{V: 1, Skills: []quiz.SkillProgress{}, Calls: quiz.CallProgress{Calibration: []quiz.Bin{}}, Confusions: []quiz.Confusion{}, Families: []quiz.FamilyRating{}}, progress.Of(nil))
+	assert.Equal(t, quiz.Progress{V: 1, Skills: []quiz.SkillProgress{}, Calls: quiz.CallProgress{Calibration: []quiz.Bin{}, Kinds: []quiz.KindSum{}}, Confusions: []quiz.Confusion{}, Families: []quiz.FamilyRating{}}, progress.Of(nil))
 }

@@ -21,8 +21,8 @@ func Judge(item *quiz.Item, accept [][]quiz.Reply, answer *quiz.Answer) (quiz.Ve
 		sum += part.Error
 	}
 	verdict.Score = 1 - sum/float64(len(item.Question.Asks))
-	if answer.Confidence != nil && item.Kind == quiz.CallStage {
-		brier := Brier(*answer.Confidence, allRight(verdict.Parts))
+	if came, sure := Came(verdict.Parts); sure && answer.Confidence != nil {
+		brier := Brier(*answer.Confidence, came)
 		verdict.Brier = &brier
 	}
 	if item.Kind == quiz.CallStage {
@@ -84,24 +84,4 @@ func judgePart(item *quiz.Item, ask quiz.Ask, accept []quiz.Reply, reply *quiz.R
 	}
 	part.Remark = remark(ask.Kind, &part)
 	return part
-}
-
-func allRight(parts []quiz.Part) bool {
-	for _, part := range parts {
-		if !part.Right {
-			return false
-		}
-	}
-	return true
-}
-
-// Brier is the squared distance between a confidence and what came true
-// (G. W. Brier, "Verification of forecasts expressed in terms of probability",
-// Monthly Weather Review, 1950; here in its two-class form): 0 is perfect,
-// always saying one half gives a quarter.
-func Brier(confidence float64, cameTrue bool) float64 {
-	if cameTrue {
-		confidence = 1 - confidence
-	}
-	return float64(confidence * confidence)
 }

@@ -157,6 +157,28 @@ func TestConfidenceIsScoredOnTheWholeCall(t *testing.T) {
 	assert.Equal(t, 1.0, verdict.Parts[1].Error)
 }
 
+// A plane is an estimate and takes no part; of a rating alone, and of what could
+// not be told, nobody is sure.
+func TestConfidenceIsInChoicesAlone(t *testing.T) {
+	item := &quiz.Item{Kind: quiz.FlowPlane, Question: quiz.Question{Asks: []quiz.Ask{{ID: "f", Kind: quiz.AskFlow}, {ID: "p", Kind: quiz.AskPlane}}}}
+	accept := [][]quiz.Reply{{{Flow: engine.FlowBoth}}, {{Plane: ptr(0.5)}}}
+	answer := quiz.Answer{Confidence: ptr(0.75), Replies: []quiz.Reply{{Ask: "f", Flow: engine.FlowBoth}, {Ask: "p", Plane: ptr(0.9)}}}
+	verdict, err := score.Judge(item, accept, &answer)
+	require.NoError(t, err)
+	assert.False(t, verdict.Parts[1].Right)
+	assert.InDelta(t, 0.0625, *verdict.Brier, 1e-12)
+
+	answer.Replies[0] = quiz.Reply{Ask: "f", Unsure: true}
+	verdict, err = score.Judge(item, accept, &answer)
+	require.NoError(t, err)
+	assert.Nil(t, verdict.Brier)
+
+	item, accept = lone(quiz.AskLevel, quiz.Reply{Level: ptr(2)})
+	verdict, err = score.Judge(item, accept, &quiz.Answer{Confidence: ptr(0.9), Replies: []quiz.Reply{{Ask: "q", Level: ptr(2)}}})
+	require.NoError(t, err)
+	assert.Nil(t, verdict.Brier)
+}
+
 func TestJudgeRefusesWhatIsNoAnswer(t *testing.T) {
 	item, accept := lone(quiz.AskLevel, quiz.Reply{Level: ptr(2)})
 	for name, c := range map[string]struct {

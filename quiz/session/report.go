@@ -21,6 +21,7 @@ type Report struct {
 type PersonReport struct {
 	BoardPerson
 	Bias    []Misread      `json:"bias"` // per cue, worst first
+	Sure    *Sureness      `json:"sure"` // null where nothing was answered with a confidence
 	Answers []PersonAnswer `json:"answers"`
 }
 
@@ -37,6 +38,7 @@ type PersonAnswer struct {
 // PersonPart is one ask of it with what was true.
 type PersonPart struct {
 	PartMark
+	Kind    quiz.AskKind `json:"kind"`
 	Cue     string       `json:"cue"`
 	Truth   []quiz.Reply `json:"truth"`
 	Doubted bool         `json:"doubted"`
@@ -85,11 +87,12 @@ func (s *State) personReport(p *Person) PersonReport {
 		answer := PersonAnswer{Scene: scene.ID, Late: late, Sheet: mark.Sheet, TookS: mark.TookS, Confidence: mark.Confidence, Parts: []PersonPart{}}
 		for j := range scene.Item.Question.Asks {
 			if part := partOf(mark, scene.Item.Question.Asks[j].ID); part != nil {
-				answer.Parts = append(answer.Parts, PersonPart{PartMark: *part, Cue: CueOf(&scene.Item.Question.Asks[j]), Truth: scene.Truth[j], Doubted: s.doubted(scene.ID, part.Ask)})
+				answer.Parts = append(answer.Parts, PersonPart{PartMark: *part, Kind: scene.Item.Question.Asks[j].Kind, Cue: CueOf(&scene.Item.Question.Asks[j]), Truth: scene.Truth[j], Doubted: s.doubted(scene.ID, part.Ask)})
 			}
 		}
 		out.Answers = append(out.Answers, answer)
 	}
+	out.Sure = sureness(out.Answers)
 	for _, t := range tallyPerson(out.Answers) {
 		out.Bias = append(out.Bias, t.misread())
 	}

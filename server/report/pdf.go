@@ -129,7 +129,7 @@ func (s *sheet) people(r *session.Report) {
 		p := &r.People[i]
 		score := ""
 		if p.Score != nil {
-			score = strconv.FormatFloat(100**p.Score, 'f', 0, 64) + " %"
+			score = share(*p.Score)
 		}
 		s.cells("regular", ink, []float64{0, 170, 260, 320}, p.CallSign, strconv.Itoa(len(p.Committed))+" "+wordCommits, score, notes(p))
 	}
@@ -145,8 +145,13 @@ func notes(p *session.PersonReport) string {
 	if len(p.Bias) > 0 && p.Bias[0].Right < p.Bias[0].Judged {
 		all = append(all, plainWord(p.Bias[0].Cue)+" "+wayWord(p.Bias[0].Way))
 	}
+	if p.Sure != nil {
+		all = append(all, wordSure+" "+share(p.Sure.Said)+", "+wordRight+" "+share(p.Sure.Right))
+	}
 	if p.Late > 0 {
 		all = append(all, strconv.Itoa(p.Late)+" "+wordLate)
 	}
 	return strings.Join(all, ", ")
 }
+
+func share(of float64) string { return strconv.FormatFloat(100*of, 'f', 0, 64) + " %" }

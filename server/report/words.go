@@ -19,6 +19,7 @@ const (
 	wordTruth    = "True"
 	wordRight    = "right"
 	wordUnsure   = "cannot tell"
+	wordSure     = "sure"
 	wordDoubted  = "The instructor disagrees with this key; it is kept out of every score."
 	wordApart    = "Furthest apart"
 	wordNone     = "Nothing stood out."

@@ -2,7 +2,7 @@
 // each a browser context of its own in one Chromium.
 import assert from 'node:assert/strict'
 import { AxeBuilder } from '@axe-core/playwright'
-import { eventsOnDevice } from './drill.mjs'
+import { eventsOnDevice, sayHowSure } from './drill.mjs'
 
 const slow = { timeout: 90_000 } // thirteen engines share what CI has of cores
 
@@ -91,6 +91,7 @@ export async function answer(page, nth) {
   await page.locator('.item-asking .scene canvas').first().waitFor(slow)
   const ready = page.getByRole('button', { name: 'Commit', exact: true })
   while ((await ready.count()) === 0) await answerOne(page, nth)
+  await sayHowSure(page)
 }
 
 export async function answerOne(page, nth) {

@@ -19,10 +19,15 @@ export async function answerScene(page, press = (button) => button.click()) {
   await sceneReady(page)
   const commit = page.getByRole('button', { name: 'Commit' })
   while ((await commit.count()) === 0) await answerOne(page, press)
-  const sure = page.getByRole('group', { name: /How sure/ })
-  if (await sure.count()) await press(sure.getByRole('button', { name: /Fairly/ }))
+  await sayHowSure(page, press)
   await press(commit)
   await page.getByText('Kept on this device').waitFor({ timeout: 60_000 })
+}
+
+/** Asked wherever a choice was made. */
+export async function sayHowSure(page, press = (button) => button.click()) {
+  const sure = page.getByRole('group', { name: /How sure/ })
+  if (await sure.count()) await press(sure.getByRole('button', { name: /Fairly/ }))
 }
 
 async function answerOne(page, press) {

@@ -315,6 +315,7 @@ var quizCallProgress = layout{kind: object, size: unsafe.Sizeof(quiz.CallProgres
 	{"brier", unsafe.Offsetof(quiz.CallProgress{}.Brier), &layout{kind: pointer, elem: &ofNumber}, may},
 	{"calibration", unsafe.Offsetof(quiz.CallProgress{}.Calibration), &layout{kind: list, elem: &quizBin}, must},
 	{"gap", unsafe.Offsetof(quiz.CallProgress{}.Gap), &layout{kind: pointer, elem: &ofNumber}, may},
+	{"kinds", unsafe.Offsetof(quiz.CallProgress{}.Kinds), &layout{kind: list, elem: &quizKindSum}, must},
 }}
 
 var quizReportProgress = layout{kind: object, size: unsafe.Sizeof(quiz.ReportProgress{}), alloc: alloc[quiz.ReportProgress], fields: []field{
@@ -390,6 +391,7 @@ var quizAsk = layout{kind: object, size: unsafe.Sizeof(quiz.Ask{}), alloc: alloc
 	{"cue", unsafe.Offsetof(quiz.Ask{}.Cue), &ofText, absent},
 	{"opening", unsafe.Offsetof(quiz.Ask{}.Opening), &ofText, absent},
 	{"text", unsafe.Offsetof(quiz.Ask{}.Text), &ofText, must},
+	{"choice", unsafe.Offsetof(quiz.Ask{}.Choice), &ofTruth, absent},
 }}
 
 var quizBin = layout{kind: object, size: unsafe.Sizeof(quiz.Bin{}), alloc: alloc[quiz.Bin], fields: []field{
@@ -398,4 +400,11 @@ var quizBin = layout{kind: object, size: unsafe.Sizeof(quiz.Bin{}), alloc: alloc
 	{"n", unsafe.Offsetof(quiz.Bin{}.N), &ofWhole, must},
 	{"said", unsafe.Offsetof(quiz.Bin{}.Said), &ofNumber, must},
 	{"right", unsafe.Offsetof(quiz.Bin{}.Right), &ofNumber, must},
+}}
+
+var quizKindSum = layout{kind: object, size: unsafe.Sizeof(quiz.KindSum{}), alloc: alloc[quiz.KindSum], fields: []field{
+	{"kind", unsafe.Offsetof(quiz.KindSum{}.Kind), &ofText, must},
+	{"n", unsafe.Offsetof(quiz.KindSum{}.N), &ofWhole, must},
+	{"said", unsafe.Offsetof(quiz.KindSum{}.Said), &ofNumber, must},
+	{"right", unsafe.Offsetof(quiz.KindSum{}.Right), &ofNumber, must},
 }}

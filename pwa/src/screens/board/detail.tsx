@@ -29,6 +29,7 @@ export function Detail({ person, view, lead }: DetailProps) {
     <div class="stack">
       {failed && <p role="alert">{failed}</p>}
       {person.score !== null && <p>{board.agreement(Math.round(person.score * 100))}</p>}
+      {told?.sure && <p>{board.sure(Math.round(told.sure.said * 100), Math.round(told.sure.right * 100), told.sure.n)}</p>}
       {person.late > 0 && <p class="small">{board.late(person.late)}</p>}
       {told?.answers.length === 0 && <p class="soft">{board.detailNone}</p>}
       {told?.answers.map((answer) => (

@@ -4,7 +4,9 @@ import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
 import { board } from '../../words/class-board'
 import type { ClassBoardView, Item, Reply } from '../../wire.gen'
+import { asksConfidence } from '../drill/answering'
 import { AskControl } from '../drill/ask-control'
+import { Confidence } from '../drill/confidence'
 import { askName } from '../drill/spell-reply'
 import type { Lead } from './lead'
 import { PickScene } from './pick-scene'
@@ -19,9 +21,9 @@ export function Sheet({ view, lead }: { view: ClassBoardView; lead: Lead }) {
   const due = view.people.filter((one) => !one.removed && !one.committed.includes(scene))
   const whose = due.find((one) => String(one.person) === person)
   const name = whose?.call_sign ?? callSign.trim()
-  const send = async (replies: Reply[]) => {
+  const send = async (replies: Reply[], confidence?: number) => {
     const from = whose ? { person: whose.person } : { call_sign: name }
-    if (await lead.do({ kind: 'sheet', ...from, scene, replies })) {
+    if (await lead.do({ kind: 'sheet', ...from, scene, replies, ...(confidence !== undefined && { confidence }) })) {
       setKept(name)
       setPerson('')
       setCallSign('')
@@ -49,8 +51,16 @@ export function Sheet({ view, lead }: { view: ClassBoardView; lead: Lead }) {
   )
 }
 
-function Boxes({ item, ready, send }: { item: Item; ready: boolean; send(replies: Reply[]): Promise<void> }) {
+interface BoxesProps {
+  item: Item
+  ready: boolean
+  send(replies: Reply[], confidence?: number): Promise<void>
+}
+
+/** How sure someone was may have been left blank on paper. */
+function Boxes({ item, ready, send }: BoxesProps) {
   const [replies, setReplies] = useState<Reply[]>([])
+  const [confidence, setConfidence] = useState<number>()
   const { asks } = item.question
   if (item.kind === 'call_out') return <p>{board.sheetNotThis}</p>
   const answer = (reply: Reply) => setReplies([...replies.filter(({ ask }) => ask !== reply.ask), reply])
@@ -62,7 +72,8 @@ function Boxes({ item, ready, send }: { item: Item; ready: boolean; send(replies
           <AskControl ask={ask} show={item.show} given={replies.find((one) => one.ask === ask.id)} answer={answer} />
         </section>
       ))}
-      <Button look="main" wide disabled={!ready || replies.length < asks.length} onClick={() => void send(replies)}>
+      {asksConfidence(item, replies) && <Confidence item={item} chosen={confidence} choose={setConfidence} />}
+      <Button look="main" wide disabled={!ready || replies.length < asks.length} onClick={() => void send(replies, confidence)}>
         {board.sheetIn}
       </Button>
     </div>

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact'
 import { Button } from '../../ui/button'
-import { Choices } from '../../ui/choices'
 import { useFocusIfLost } from '../../ui/focus'
 import { drill } from '../../words/drill'
 import type { Ask, Item, Reply } from '../../wire.gen'
-import type { Answering } from './answering'
+import { asksConfidence, type Answering } from './answering'
+import { Confidence } from './confidence'
 import { askName, spellReply } from './spell-reply'
 
 interface Props {
@@ -17,9 +17,9 @@ interface Props {
 /** All answers before they are committed; each can still be changed. */
 export function Review({ item, answering, reopen, trouble }: Props) {
   const { asks } = item.question
-  const asksConfidence = item.kind === 'call_stage'
+  const sure = asksConfidence(item, answering.replies)
   const heading = useFocusIfLost<HTMLHeadingElement>('review')
-  const ready = !asksConfidence || answering.confidence !== undefined
+  const ready = !sure || answering.confidence !== undefined
   return (
     <section class="stack" aria-label={drill.review}>
       <h2 ref={heading} tabIndex={-1}>
@@ -30,7 +30,7 @@ export function Review({ item, answering, reopen, trouble }: Props) {
           <Given key={ask.id} ask={ask} asks={asks} reply={answering.replies.find((one) => one.ask === ask.id)} reopen={reopen} />
         ))}
       </ul>
-      {asksConfidence && <Confidence chosen={answering.confidence} choose={answering.beSure} />}
+      {sure && <Confidence item={item} chosen={answering.confidence} choose={answering.beSure} />}
       {trouble}
       <Button look="main" wide disabled={!ready || answering.committing} onClick={() => void answering.commit()}>
         {answering.committing ? drill.committing : drill.commit}
@@ -52,17 +52,5 @@ function Given({ ask, asks, reply, reopen }: { ask: Ask; asks: readonly Ask[]; r
         </Button>
       )}
     </li>
-  )
-}
-
-function Confidence({ chosen, choose }: { chosen: number | undefined; choose(confidence: number): void }) {
-  const choices = Object.entries(drill.sure)
-    .map(([value, name]) => ({ value: Number(value), name: `${name} (${Math.round(Number(value) * 100)} %)` }))
-    .toSorted((a, b) => a.value - b.value)
-  return (
-    <>
-      <h3 class="label">{drill.confidence}</h3>
-      <Choices label={drill.confidence} choices={choices} chosen={chosen} choose={choose} />
-    </>
   )
 }

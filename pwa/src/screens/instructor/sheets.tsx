@@ -3,9 +3,11 @@ import { stopsOf } from '../../class/stops'
 import { WithItem } from '../../class/with-item'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
+import { drill } from '../../words/drill'
 import { board } from '../../words/class-board'
 import { desk } from '../../words/class-desk'
 import type { Ask, Item } from '../../wire.gen'
+import { degrees } from '../drill/confidence'
 import { useLoaded } from './use-loaded'
 
 /** Prediction sheets for those without a phone: a box for every answer, to be crossed and typed in later. */
@@ -49,6 +51,16 @@ function Boxes({ item }: { item: Item }) {
           <Answers asked={asked} item={item} />
         </div>
       ))}
+      {item.question.asks.some(({ choice }) => choice) && (
+        <div class="sheet-ask">
+          <h3>{drill.confidence}</h3>
+          <ul class="sheet-boxes">
+            {degrees.map(({ value, name }) => (
+              <li key={value}>{name}</li>
+            ))}
+          </ul>
+        </div>
+      )}
     </>
   )
 }

@@ -3,7 +3,7 @@ import type { CallProgress } from '../../wire.gen'
 
 const size = 268
 const edge = 44
-const low = 0.5 // a call is never less sure than a guess between two
+const low = 0.5 // who is less sure than that says "cannot tell"
 const at = (share: number) => edge + ((Math.max(low, share) - low) / (1 - low)) * (size - edge - 20)
 const up = (share: number) => size - edge - share * (size - edge - 20)
 

@@ -1,8 +1,9 @@
 import { log } from '../../words/log'
-import type { Progress, ReportProgress } from '../../wire.gen'
+import { drill } from '../../words/drill'
+import type { KindSum, Progress, ReportProgress } from '../../wire.gen'
 import { Calibration } from './calibration'
 
-/** Calls with their confidence, and what was called out in time. */
+/** Answers with their confidence, and what was called out in time. */
 export function Calls({ progress: { calls, reports } }: { progress: Progress }) {
   const gap = calls.gap
   return (
@@ -12,10 +13,39 @@ export function Calls({ progress: { calls, reports } }: { progress: Progress }) 
           <h2>{log.confidence}</h2>
           <Calibration calls={calls} />
           {gap !== null && gap !== undefined && <p>{log.gap(Math.round(gap * 100))}</p>}
+          {calls.kinds.length > 1 && <ByKind kinds={calls.kinds} />}
         </section>
       )}
       {reports.n > 0 && <Reports reports={reports} />}
     </>
+  )
+}
+
+const percent = (share: number) => `${Math.round(share * 100)} %`
+
+/** The same for each kind of scene: where one is surer than right. */
+function ByKind({ kinds }: { kinds: readonly KindSum[] }) {
+  return (
+    <table class="four">
+      <thead>
+        <tr>
+          <th scope="col">{log.sureKind}</th>
+          <th scope="col">{log.sureSaid}</th>
+          <th scope="col">{log.sureCame}</th>
+          <th scope="col">{log.sureOf}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {kinds.map(({ kind, n, said, right }) => (
+          <tr key={kind}>
+            <th scope="row">{drill.kinds[kind]}</th>
+            <td>{percent(said)}</td>
+            <td>{percent(right)}</td>
+            <td>{n}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   )
 }
 

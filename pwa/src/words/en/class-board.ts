@@ -56,6 +56,7 @@ export const board = {
   removed: 'removed',
   late: (n: number) => (n === 1 ? '1 after the compare' : `${n} after the compare`),
   agreement: (percent: number) => `${percent} % as it was`,
+  sure: (said: number, right: number, n: number) => `On the whole ${said} % sure, and ${right} % right, of ${n}.`,
   readingsOf: 'Readings of',
   numbered: (n: number, title: string) => `${n}. ${title}`,
   look: 'Look at it',

@@ -58,6 +58,7 @@ export const board: Like<typeof english> = {
   removed: 'quitado',
   late: (n) => `${n} después de comparar`,
   agreement: (percent) => `${percent} % como era`,
+  sure: (said, right, n) => `En conjunto, ${said} % de seguridad y ${right} % de acierto, de ${n}.`,
   readingsOf: 'Lecturas de',
   numbered: (n, title) => `${n}. ${title}`,
   look: 'Mirarla',

@@ -38,6 +38,7 @@ func echo(ws *websocket.Conn) {
 func start(t testing.TB, serve func(*websocket.Conn)) (string, *fiber.App) {
 	t.Helper()
 	app := fiber.New(fiber.Config{DisableStartupMessage: true, ReadTimeout: 2 * time.Second})
+	handover.Allow(app)
 	app.All("/ws", func(c *fiber.Ctx) error {
 		err := handover.Upgrade(c, upgrader, serve)
 		if refusal, ok := err.(*handover.Refusal); ok {

@@ -13,6 +13,7 @@ import (
 	"lintel/quiz/session"
 	"lintel/server/class"
 	"lintel/server/desk"
+	"lintel/server/handover"
 )
 
 // Limits of one request, chosen by us: the app sends at most half a megabyte at
@@ -84,6 +85,7 @@ func New(config Config) (*fiber.App, error) {
 		Concurrency:           maxConns,
 		ErrorHandler:          a.failEarly,
 	})
+	handover.Allow(app)
 	app.Use(a.logged, a.recovered, secured)
 	a.routes(app)
 	return app, nil

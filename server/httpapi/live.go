@@ -11,11 +11,11 @@ import (
 	"lintel/server/handover"
 )
 
-// upgrader makes sockets with small buffers: frames are short (measured at 15
-// to 16 KiB of memory a socket with these).
+// upgrader makes sockets with small buffers, and lends those for writing for as
+// long as something is written.
 var upgrader = websocket.Upgrader{
 	HandshakeTimeout: 5 * time.Second, // chosen by us
-	ReadBufferSize:   1024,
+	ReadBufferSize:   256,             // a hello is all that comes in
 	WriteBufferSize:  1024,
 	WriteBufferPool:  &sync.Pool{},
 	CheckOrigin:      func(*http.Request) bool { return true }, // sameOrigin has looked already

@@ -1,17 +1,18 @@
 // Package live holds the sockets of devices that are connected now, and tells
 // them what has become of their events.
 //
-// Each socket has one reading and one writing goroutine. A socket opens with a
-// hello frame that proves the device; then the server pushes frames and the
-// device sends nothing but control frames. Frames wait in a short queue: a
-// device that does not keep up is dropped and rejoins, so that one stuck phone
-// never holds up another. Nothing is lost by that, since every frame only
+// Each socket has a reading goroutine, and a writing one while frames wait. A
+// socket opens with a hello frame that proves the device; then the server pushes
+// frames and the device sends nothing but control frames. Frames wait in a short
+// queue: a device that does not keep up is dropped and rejoins, so that one stuck
+// phone never holds up another. Nothing is lost by that, since every frame only
 // repeats what the store knows.
 package live
 
 import (
 	"errors"
 	"log/slog"
+	"slices"
 	"sync"
 	"time"
 
@@ -22,7 +23,8 @@ import (
 
 // Limits are the bounds of a hub. All are chosen by us.
 type Limits struct {
-	Sockets   int           // in all
+	Sockets   int           // in all, of those that have said who they are
+	Waiting   int           // of those that have not: one more costs the oldest its place
 	PerDevice int           // a device that opens one more loses its oldest
 	Queue     int           // frames waiting for one socket
 	Hello     time.Duration // in which a socket must prove its device
@@ -34,7 +36,7 @@ type Limits struct {
 
 // DefaultLimits suit a server for several academies.
 var DefaultLimits = Limits{
-	Sockets: 10_000, PerDevice: 4, Queue: 32,
+	Sockets: 10_000, Waiting: 4096, PerDevice: 4, Queue: 32,
 	Hello: 5 * time.Second, Write: 5 * time.Second, Ping: 25 * time.Second, Silence: 60 * time.Second,
 	Frame: 1024,
 }
@@ -58,9 +60,10 @@ type Hub struct {
 	log     *slog.Logger
 
 	mu      sync.Mutex
-	open    int                  // sockets, those that have not proved their device too
-	sockets map[string][]*socket // by device, oldest first
-	waiting map[*socket]bool     // not yet proved
+	open    int // sockets, those that have not proved their device too
+	proved  int
+	sockets map[string][]*deviceSocket // by device, oldest first
+	waiting waiting                    // not yet proved
 	closed  bool
 	running sync.WaitGroup
 }
@@ -68,7 +71,7 @@ type Hub struct {
 // New returns a hub without sockets.
 func New(store Store, version Version, limits Limits, log *slog.Logger) *Hub {
 	return &Hub{store: store, version: version, limits: limits, log: log,
-		sockets: map[string][]*socket{}, waiting: map[*socket]bool{}}
+		sockets: map[string][]*deviceSocket{}, waiting: newWaiting(limits.Waiting)}
 }
 
 var (
@@ -82,7 +85,7 @@ var (
 
 // Serve runs a socket until it ends. Called on the goroutine of the socket.
 func (h *Hub) Serve(ws *websocket.Conn) {
-	s := newSocket(ws, h.limits)
+	s := newDeviceSocket(ws, &h.limits)
 	if err := h.admit(s); err != nil {
 		s.finish(websocket.CloseTryAgainLater, err)
 		s.drain()
@@ -91,15 +94,28 @@ func (h *Hub) Serve(ws *websocket.Conn) {
 	}
 	defer h.running.Done()
 	defer h.leave(s)
-	device, err := h.hello(s)
+	in := false
+	aside(func() { in = h.enter(s) })
+	if in {
+		s.read()
+	} else {
+		s.drain()
+	}
+}
+
+// enter lets a socket prove its device and join the device's others.
+func (h *Hub) enter(s *deviceSocket) bool {
+	device, err := h.hello(&s.socket)
 	if err != nil {
 		s.finish(websocket.ClosePolicyViolation, err)
-		s.drain()
-		return
+		return false
 	}
-	go s.write()
-	h.join(s, device)
-	s.read()
+	if err := h.join(s, device); err != nil {
+		s.finish(websocket.CloseTryAgainLater, err)
+		return false
+	}
+	s.pinging()
+	return true
 }
 
 // Acked tells a device's sockets how far its history is held. Frames may arrive
@@ -107,7 +123,7 @@ func (h *Hub) Serve(ws *websocket.Conn) {
 func (h *Hub) Acked(device string, seq uint64) {
 	frame := ackedFrame(seq)
 	h.mu.Lock()
-	sockets := append([]*socket(nil), h.sockets[device]...)
+	sockets := slices.Clone(h.sockets[device])
 	h.mu.Unlock()
 	for _, s := range sockets {
 		s.push(frame)
@@ -138,10 +154,12 @@ func (h *Hub) Close() {
 	h.closed = true
 	var all []*socket
 	for _, sockets := range h.sockets {
-		all = append(all, sockets...)
+		for _, s := range sockets {
+			all = append(all, &s.socket)
+		}
 	}
-	for s := range h.waiting {
-		all = append(all, s)
+	for _, line := range h.waiting.lines {
+		all = append(all, line...)
 	}
 	h.mu.Unlock()
 	for _, s := range all {
@@ -150,65 +168,79 @@ func (h *Hub) Close() {
 	h.running.Wait()
 }
 
-func (h *Hub) admit(s *socket) error {
+func (h *Hub) admit(s *deviceSocket) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	switch {
 	case h.closed:
 		return errStopping
-	case h.open >= h.limits.Sockets:
+	case h.proved >= h.limits.Sockets:
 		return errCrowded
 	}
 	h.open++
-	h.waiting[s] = true
 	h.running.Add(1)
+	if late := h.waiting.add("", &s.socket); late != nil {
+		go late.cut()
+	}
 	return nil
 }
 
 // join puts a proved socket among its device's own and tells it where things
 // stand. It joins before it asks, so that no acknowledgement falls between.
-func (h *Hub) join(s *socket, device string) {
-	h.mu.Lock()
-	delete(h.waiting, s)
-	s.device = device
-	own := append(h.sockets[device], s)
-	var oldest *socket
-	if len(own) > h.limits.PerDevice {
-		oldest, own = own[0], own[1:]
+func (h *Hub) join(s *deviceSocket, device string) error {
+	oldest, err := h.place(s, device)
+	if err != nil {
+		return err
 	}
-	h.sockets[device] = own
-	stopping := h.closed
-	h.mu.Unlock()
-
 	if oldest != nil {
 		go oldest.finish(websocket.ClosePolicyViolation, errReplaced)
-	}
-	if stopping {
-		s.finish(websocket.CloseGoingAway, errStopping)
-		return
 	}
 	s.push(versionFrame(h.version))
 	acked, err := h.store.Acked(device)
 	if err != nil {
 		h.log.Error("acked not read", "device", device, "err", err)
-		return
+		return nil
 	}
 	s.push(ackedFrame(acked))
+	return nil
 }
 
-func (h *Hub) leave(s *socket) {
+// place gives a proved socket its place, and returns the oldest of a device that
+// has opened one too many, or nil.
+func (h *Hub) place(s *deviceSocket, device string) (oldest *deviceSocket, err error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.waiting.remove("", &s.socket)
+	switch {
+	case h.closed:
+		return nil, errStopping
+	case h.proved >= h.limits.Sockets:
+		return nil, errCrowded
+	}
+	h.proved++
+	s.device = device
+	own := append(h.sockets[device], s)
+	if len(own) > h.limits.PerDevice {
+		oldest, own = own[0], own[1:]
+	}
+	h.sockets[device] = own
+	return oldest, nil
+}
+
+func (h *Hub) leave(s *deviceSocket) {
 	s.finish(websocket.CloseNormalClosure, nil)
 	_ = s.ws.Close()
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	h.open--
-	delete(h.waiting, s)
+	h.waiting.remove("", &s.socket)
+	if s.device == "" {
+		return
+	}
+	h.proved--
 	own := h.sockets[s.device]
-	for i := range own {
-		if own[i] == s {
-			own = append(own[:i:i], own[i+1:]...)
-			break
-		}
+	if at := slices.Index(own, s); at >= 0 {
+		own = slices.Delete(slices.Clone(own), at, at+1)
 	}
 	if len(own) == 0 {
 		delete(h.sockets, s.device)

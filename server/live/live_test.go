@@ -44,7 +44,7 @@ func (p *people) Acked(device string) (uint64, error) {
 }
 
 var quick = live.Limits{
-	Sockets: 100, PerDevice: 2, Queue: 8, Frame: 1024,
+	Sockets: 100, Waiting: 100, PerDevice: 2, Queue: 8, Frame: 1024,
 	Hello: 300 * time.Millisecond, Write: 300 * time.Millisecond, Ping: 50 * time.Millisecond, Silence: 400 * time.Millisecond,
 }
 

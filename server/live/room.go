@@ -90,7 +90,7 @@ func (r *room) showViews(state *session.State) {
 	for v := range r.viewers {
 		wanted[part(v.role)] = true
 	}
-	frames := map[session.Viewer]*websocket.PreparedMessage{}
+	frames := map[session.Viewer]*outgoing{}
 	for role := range wanted {
 		if r.renew(role, state) {
 			frames[role] = prepared(r.views[role].frame(role, r.rooms.now()))
@@ -136,7 +136,7 @@ func (r *room) showOwn(state *session.State) {
 // showLeaders tells those who lead who is connected, and them and the wall how to
 // join.
 func (r *room) showLeaders(state *session.State) {
-	var here, door *websocket.PreparedMessage
+	var here, door *outgoing
 	if r.here {
 		here = prepared(frame(r.hereFrame(state)))
 	}
@@ -181,28 +181,32 @@ func (r *room) greet(v *viewer, last uint64) error {
 	r.renew(role, &state)
 	held := r.views[role]
 	if last > 0 && last >= held.seq {
-		v.show(viewSlot, prepared(frame(session.Frame{Kind: session.CurrentFrame, Seq: held.seq, NowMS: r.rooms.now().UnixMilli()})))
+		v.show(viewSlot, alone(frame(session.Frame{Kind: session.CurrentFrame, Seq: held.seq, NowMS: r.rooms.now().UnixMilli()})))
 	} else {
-		v.show(viewSlot, prepared(held.frame(role, r.rooms.now())))
+		v.show(viewSlot, alone(held.frame(role, r.rooms.now())))
 	}
 	switch v.role {
 	case session.Phone:
 		v.show(placesSlot, r.rooms.places(&state, v.device))
 	case session.Board, session.Lead:
-		v.show(hereSlot, prepared(frame(r.hereFrame(&state))))
-		v.show(doorSlot, prepared(frame(r.doorFrame())))
+		v.show(hereSlot, alone(frame(r.hereFrame(&state))))
+		v.show(doorSlot, alone(frame(r.doorFrame())))
 	default:
-		v.show(doorSlot, prepared(frame(r.doorFrame())))
+		v.show(doorSlot, alone(frame(r.doorFrame())))
 	}
 	return nil
 }
 
-func prepared(text []byte) *websocket.PreparedMessage {
+// alone is a frame for one socket.
+func alone(text []byte) *outgoing { return &outgoing{text: text} }
+
+// prepared is a frame for many, put into the bytes of the line once.
+func prepared(text []byte) *outgoing {
 	message, err := websocket.NewPreparedMessage(websocket.TextMessage, text)
 	if err != nil {
 		panic("live: " + err.Error()) // only for other kinds of message
 	}
-	return message
+	return &outgoing{prepared: message}
 }
 
 // draw spells a view.
@@ -223,6 +227,6 @@ func (r *Rooms) draw(role session.Viewer, state *session.State) []byte {
 	return text
 }
 
-func (r *Rooms) places(state *session.State, device string) *websocket.PreparedMessage {
-	return prepared(frame(session.Frame{Kind: session.PlacesFrame, Seq: state.Seq, NowMS: r.now().UnixMilli(), Places: state.PlaceViews(device)}))
+func (r *Rooms) places(state *session.State, device string) *outgoing {
+	return alone(frame(session.Frame{Kind: session.PlacesFrame, Seq: state.Seq, NowMS: r.now().UnixMilli(), Places: state.PlaceViews(device)}))
 }

@@ -16,17 +16,18 @@ import (
 type RoomLimits struct {
 	Limits
 	Coalesce time.Duration // least time between two broadcasts of one class
+	Walls    int           // projectors of one class: they open without a sign-in
 }
 
 // DefaultRoomLimits suit several large classes at once. A phone that takes
 // nothing for Write is dropped; until then it holds back the newest view only.
 var DefaultRoomLimits = RoomLimits{
 	Limits: Limits{
-		Sockets: 12_000, PerDevice: 4,
+		Sockets: 12_000, Waiting: 4096, PerDevice: 4,
 		Hello: 5 * time.Second, Write: 5 * time.Second, Ping: 25 * time.Second, Silence: 60 * time.Second,
 		Frame: 1024,
 	},
-	Coalesce: 100 * time.Millisecond,
+	Coalesce: 100 * time.Millisecond, Walls: 64,
 }
 
 // Source is the classes that rooms show.
@@ -47,8 +48,9 @@ type Rooms struct {
 	log     *slog.Logger
 
 	mu      sync.Mutex
-	open    int
+	proved  int              // those in a room
 	all     map[*viewer]bool // those too that have not said who they are
+	waiting waiting          // those that have not
 	rooms   map[string]*room
 	closed  bool
 	running sync.WaitGroup
@@ -56,7 +58,8 @@ type Rooms struct {
 
 // NewRooms returns rooms without viewers.
 func NewRooms(source Source, choices []session.Choice, limits RoomLimits, now func() time.Time, log *slog.Logger) *Rooms {
-	return &Rooms{source: source, choices: choices, limits: limits, now: now, log: log, all: map[*viewer]bool{}, rooms: map[string]*room{}}
+	return &Rooms{source: source, choices: choices, limits: limits, now: now, log: log, all: map[*viewer]bool{},
+		waiting: newWaiting(limits.Waiting), rooms: map[string]*room{}}
 }
 
 var (
@@ -67,31 +70,53 @@ var (
 // Serve runs a socket until it ends. Board says that an instructor is signed in
 // on it. Called on the goroutine of the socket.
 func (r *Rooms) Serve(ws *websocket.Conn, class string, board bool) {
-	v := newViewer(ws, r.limits.Limits)
-	if err := r.admit(v); err != nil {
+	v := newViewer(ws, &r.limits.Limits)
+	line := r.line(class)
+	if err := r.admit(v, line); err != nil {
 		v.finish(websocket.CloseTryAgainLater, err)
 		v.drain()
 		_ = ws.Close()
 		return
 	}
 	defer r.running.Done()
-	defer r.leave(v)
+	defer r.leave(v, line)
+	in := false
+	aside(func() { in = r.enter(v, class, line, board) })
+	if in {
+		v.read()
+	} else {
+		v.drain()
+	}
+}
+
+// line is where a socket waits until it has said who it is: that of its class, or
+// that of all which ask for a class that is none.
+func (r *Rooms) line(class string) string {
+	if _, err := r.source.State(class); err != nil {
+		return ""
+	}
+	return class
+}
+
+// enter lets a viewer say who it is, and into the class's room.
+func (r *Rooms) enter(v *viewer, class, line string, board bool) bool {
 	hello, code, err := r.hello(v, class, board)
 	if err != nil {
 		v.finish(code, err)
-		v.drain()
-		return
+		return false
 	}
 	if v.role = hello.Role; v.role == session.Phone {
 		v.device = hello.Device // proved; what any other says of a device is not
 	}
-	go v.write()
-	if err := r.join(v, class, hello.Last); err != nil {
-		v.finish(websocket.CloseTryAgainLater, errStopping)
-		v.drain()
-		return
+	if err := r.join(v, class, line, hello.Last); err != nil {
+		if !errors.Is(err, errCrowded) {
+			err = errStopping
+		}
+		v.finish(websocket.CloseTryAgainLater, err)
+		return false
 	}
-	v.read()
+	v.pinging()
+	return true
 }
 
 // hello reads the first frame and asks whether the viewer may look.
@@ -112,37 +137,29 @@ func (r *Rooms) hello(v *viewer, class string, board bool) (hello session.Hello,
 	return hello, 0, nil
 }
 
-func (r *Rooms) admit(v *viewer) error {
+func (r *Rooms) admit(v *viewer, line string) error {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	switch {
 	case r.closed:
 		return errStopping
-	case r.open >= r.limits.Sockets:
+	case r.proved >= r.limits.Sockets:
 		return errCrowded
 	}
-	r.open++
 	r.all[v] = true
 	r.running.Add(1)
+	if late := r.waiting.add(line, &v.socket); late != nil {
+		go late.cut()
+	}
 	return nil
 }
 
 // join puts a viewer into the class's room and tells it where the class stands.
-func (r *Rooms) join(v *viewer, class string, last uint64) error {
-	r.mu.Lock()
-	if r.closed {
-		r.mu.Unlock()
-		return errStopping
+func (r *Rooms) join(v *viewer, class, line string, last uint64) error {
+	in, err := r.place(v, class, line)
+	if err != nil {
+		return err
 	}
-	in := r.rooms[class]
-	if in == nil {
-		in = &room{rooms: r, id: class, viewers: map[*viewer]bool{}, devices: map[string]int{}, views: map[session.Viewer]*sent{}, own: map[string]bool{}}
-		r.rooms[class] = in
-	}
-	v.room = in
-	in.mu.Lock()
-	r.mu.Unlock()
-	in.viewers[v] = true
 	oldest := in.crowded(v, r.limits.PerDevice)
 	if v.device != "" {
 		in.devices[v.device]++
@@ -154,6 +171,43 @@ func (r *Rooms) join(v *viewer, class string, last uint64) error {
 		go oldest.finish(websocket.ClosePolicyViolation, errReplaced)
 	}
 	return in.greet(v, last)
+}
+
+// place gives a viewer its place and returns its room, locked.
+func (r *Rooms) place(v *viewer, class, line string) (*room, error) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.waiting.remove(line, &v.socket)
+	switch {
+	case r.closed:
+		return nil, errStopping
+	case r.proved >= r.limits.Sockets:
+		return nil, errCrowded
+	}
+	in := r.rooms[class]
+	if in == nil {
+		in = &room{rooms: r, id: class, viewers: map[*viewer]bool{}, devices: map[string]int{}, views: map[session.Viewer]*sent{}, own: map[string]bool{}}
+		r.rooms[class] = in
+	}
+	in.mu.Lock()
+	if v.role == session.Projector && in.walls() >= r.limits.Walls {
+		in.mu.Unlock()
+		return nil, errCrowded
+	}
+	r.proved++
+	v.room = in
+	in.viewers[v] = true
+	return in, nil
+}
+
+// walls counts the projectors.
+func (r *room) walls() (n int) {
+	for v := range r.viewers {
+		if v.role == session.Projector {
+			n++
+		}
+	}
+	return n
 }
 
 // crowded is the oldest socket of a device that has opened one too many, or nil.
@@ -169,17 +223,18 @@ func (r *room) crowded(v *viewer, most int) (oldest *viewer) {
 	return oldest
 }
 
-func (r *Rooms) leave(v *viewer) {
+func (r *Rooms) leave(v *viewer, line string) {
 	v.finish(websocket.CloseNormalClosure, nil)
 	_ = v.ws.Close()
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	r.open--
 	delete(r.all, v)
+	r.waiting.remove(line, &v.socket)
 	in := v.room
 	if in == nil {
 		return
 	}
+	r.proved--
 	in.mu.Lock()
 	defer in.mu.Unlock()
 	delete(in.viewers, v)
@@ -233,7 +288,7 @@ func (r *Rooms) Connected(class string) int {
 func (r *Rooms) Count() int {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	return r.open
+	return len(r.all)
 }
 
 // Expel ends the sockets of viewers that keep no longer says may look: a lead

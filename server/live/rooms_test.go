@@ -68,7 +68,7 @@ func (l *lesson) State(class string) (session.State, error) {
 
 func (l *lesson) Door(string) *session.Door { return &session.Door{Token: "t", Code: "c"} }
 
-var quickRooms = live.RoomLimits{Limits: quick, Coalesce: 100 * time.Millisecond}
+var quickRooms = live.RoomLimits{Limits: quick, Coalesce: 100 * time.Millisecond, Walls: 2}
 
 func startRooms(t *testing.T, source live.Source, limits live.RoomLimits) (*live.Rooms, string) {
 	t.Helper()
@@ -76,7 +76,11 @@ func startRooms(t *testing.T, source live.Source, limits live.RoomLimits) (*live
 	upgrader := websocket.Upgrader{ReadBufferSize: 1024, WriteBufferSize: 1024}
 	server := httptest.NewUnstartedServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if ws, err := upgrader.Upgrade(w, r, nil); err == nil {
-			rooms.Serve(ws, "c", r.URL.Query().Has("board"))
+			class := "c"
+			if r.URL.Query().Has("nowhere") {
+				class = "nowhere"
+			}
+			rooms.Serve(ws, class, r.URL.Query().Has("board"))
 		}
 	}))
 	server.Listener = small{server.Listener}

@@ -28,8 +28,9 @@ func TestPushNeverWaits(t *testing.T) {
 
 	limits := DefaultLimits
 	limits.Queue = 4
-	s := newSocket(<-made, limits)
+	s := newDeviceSocket(<-made, &limits)
 	defer s.ws.Close()
+	s.writing = true // nobody takes
 	pushed := make(chan struct{})
 	go func() {
 		for range limits.Queue + 3 {
@@ -37,13 +38,12 @@ func TestPushNeverWaits(t *testing.T) {
 		}
 		close(pushed)
 	}()
-	for what, done := range map[string]chan struct{}{"pushing": pushed, "the socket": s.over} {
-		select {
-		case <-done:
-		case <-time.After(5 * time.Second):
-			t.Fatal(what + " did not end")
-		}
+	select {
+	case <-pushed:
+	case <-time.After(5 * time.Second):
+		t.Fatal("pushing did not end")
 	}
+	require.Eventually(t, s.isOver, 5*time.Second, time.Millisecond)
 	_, _, err = peer.ReadMessage()
 	require.ErrorContains(t, err, "frames were not taken in time")
 }

@@ -1,7 +1,6 @@
 package live
 
 import (
-	"sync"
 	"time"
 
 	"github.com/gorilla/websocket"
@@ -25,69 +24,30 @@ const (
 // viewer is one socket that looks at a class.
 type viewer struct {
 	socket
-	role   session.Viewer
-	since  time.Time
-	room   *room
-	signal chan struct{} // something waits
-
-	mu      sync.Mutex
-	waiting [slots]*websocket.PreparedMessage
+	role    session.Viewer
+	since   time.Time
+	room    *room
+	waiting [slots]*outgoing
 }
 
-func newViewer(ws *websocket.Conn, limits Limits) *viewer {
-	v := &viewer{signal: make(chan struct{}, 1), since: time.Now()}
-	v.ws, v.limits, v.over = ws, limits, make(chan struct{})
+func newViewer(ws *websocket.Conn, limits *Limits) *viewer {
+	v := &viewer{socket: socket{ws: ws, limits: limits}, since: time.Now()}
+	v.next = v.take
 	return v
 }
 
 // show has a frame sent.
-func (v *viewer) show(at slot, message *websocket.PreparedMessage) {
-	v.mu.Lock()
-	v.waiting[at] = message
-	v.mu.Unlock()
-	v.wake()
+func (v *viewer) show(at slot, frame *outgoing) {
+	v.update(func() { v.waiting[at] = frame })
 }
 
-func (v *viewer) wake() {
-	select {
-	case v.signal <- struct{}{}:
-	default:
-	}
-}
-
-// take is what waits, the view first.
-func (v *viewer) take() [slots]*websocket.PreparedMessage {
-	v.mu.Lock()
-	defer v.mu.Unlock()
-	taken := v.waiting
-	v.waiting = [slots]*websocket.PreparedMessage{}
-	return taken
-}
-
-// write sends what waits, and pings, until the socket ends.
-func (v *viewer) write() {
-	ping := time.NewTicker(v.limits.Ping)
-	defer ping.Stop()
-	for {
-		select {
-		case <-v.over:
-			return
-		case <-v.signal:
-			for _, message := range v.take() {
-				if message == nil {
-					continue
-				}
-				_ = v.ws.SetWriteDeadline(time.Now().Add(v.limits.Write))
-				if v.ws.WritePreparedMessage(message) != nil {
-					v.finish(websocket.CloseTryAgainLater, errSlow)
-					return
-				}
-			}
-		case <-ping.C:
-			if v.ws.WriteControl(websocket.PingMessage, nil, time.Now().Add(v.limits.Write)) != nil {
-				v.finish(websocket.CloseTryAgainLater, errSlow)
-				return
-			}
+// take is the first of what waits, the view before all.
+func (v *viewer) take() *outgoing {
+	for at, frame := range v.waiting {
+		if frame != nil {
+			v.waiting[at] = nil
+			return frame
 		}
 	}
+	return nil
 }

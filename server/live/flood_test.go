@@ -1,0 +1,127 @@
+package live_test
+
+import (
+	"testing"
+	"time"
+
+	"github.com/gorilla/websocket"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"lintel/quiz/session"
+	"lintel/server/live"
+)
+
+// patient gives a socket that says nothing more time than a test takes, so that
+// what ends it is not the clock.
+func patient(waiting int) live.Limits {
+	limits := quick
+	limits.Waiting, limits.Hello = waiting, time.Minute
+	limits.Ping, limits.Silence = time.Second, 10*time.Second
+	return limits
+}
+
+func patientRooms(waiting int) live.RoomLimits {
+	limits := quickRooms
+	limits.Limits = patient(waiting)
+	return limits
+}
+
+// flood opens sockets that never say who they are.
+func flood(t *testing.T, url string, sockets int) {
+	t.Helper()
+	for range sockets {
+		connect(t, url)
+	}
+}
+
+const planted = 60
+
+// Sockets that never prove a device take no place from one that does, and are
+// held to their own few: the last to come in passes through one of those. Control:
+// with room for all of them, all of them stay.
+func TestSilentSocketsTakeNoPlace(t *testing.T) {
+	for waiting, left := range map[int]int{8: 7, 2 * planted: planted} {
+		limits := patient(waiting)
+		limits.Sockets = 2
+		hub, url := start(t, limits)
+		first := join(t, url, "device-a")
+		flood(t, url, planted)
+		join(t, url, "device-b")
+		require.Eventually(t, func() bool { return hub.Count() == 2+left }, 5*time.Second, 5*time.Millisecond, "%d of %d stay", left, planted)
+		hub.Acked("device-a", 8)
+		assert.JSONEq(t, `{"kind":"acked","seq":8}`, next(t, first), "who was there before still is")
+	}
+}
+
+// slowly is a phone on a poor line: its hello comes only after others have opened
+// sockets without one. It says whether the phone got in.
+func slowly(t *testing.T, url string, meanwhile func()) bool {
+	t.Helper()
+	ws := connect(t, url)
+	time.Sleep(50 * time.Millisecond) // until the server holds it
+	meanwhile()
+	if ws.WriteJSON(hello("slow")) != nil {
+		return false
+	}
+	var frame session.Frame
+	_ = ws.SetReadDeadline(time.Now().Add(5 * time.Second))
+	return ws.ReadJSON(&frame) == nil && frame.Kind == session.ViewFrame
+}
+
+// A flood upon one class, or upon none, cuts no phone of another that is about to
+// say hello. Control: a flood upon the phone's own class does, since there it is
+// the oldest that waits; once the flood is over it comes back.
+func TestAFloodReachesOneClassOnly(t *testing.T) {
+	_, url := startRooms(t, newLesson(t, 1), patientRooms(8))
+	assert.True(t, slowly(t, url, func() { flood(t, url+"?nowhere", planted) }), "a flood elsewhere")
+	assert.False(t, slowly(t, url, func() { flood(t, url, planted) }), "a flood upon the same class")
+	assert.True(t, slowly(t, url, func() {}), "afterwards, with the silent ones still there")
+}
+
+// While the flood goes on, phones that say hello at once get in.
+func TestPhonesJoinThroughAFlood(t *testing.T) {
+	rooms, url := startRooms(t, newLesson(t, 1), patientRooms(32))
+	stop, stopped := make(chan struct{}), make(chan struct{})
+	go func() {
+		defer close(stopped)
+		for {
+			select {
+			case <-stop:
+				return
+			default:
+			}
+			if ws, _, err := dialer.Dial(url, nil); err == nil {
+				defer ws.Close()
+			}
+		}
+	}()
+	for n := range 20 {
+		phone := watch(t, url, hello(string(rune('a'+n))))
+		select {
+		case f := <-phone.frames:
+			assert.Equal(t, session.ViewFrame, f.Kind)
+		case err := <-phone.end:
+			t.Errorf("phone %d was let go: %v", n, err)
+		}
+	}
+	assert.Equal(t, 20, rooms.Connected("c"))
+	close(stop)
+	<-stopped
+}
+
+// Projectors open without a sign-in, so they are few.
+func TestProjectorsAreFew(t *testing.T) {
+	limits := patientRooms(8)
+	limits.Walls = 2
+	_, url := startRooms(t, newLesson(t, 1), limits)
+	for range limits.Walls {
+		wall := watch(t, url, session.Hello{Role: session.Projector})
+		require.NotEmpty(t, wall.quiet())
+	}
+	third := watch(t, url, session.Hello{Role: session.Projector})
+	var closed *websocket.CloseError
+	require.ErrorAs(t, <-third.end, &closed)
+	assert.Equal(t, websocket.CloseTryAgainLater, closed.Code)
+	require.NotEmpty(t, watch(t, url, hello("phone")).quiet(), "phones come in as before")
+}

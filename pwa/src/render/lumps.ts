@@ -16,13 +16,24 @@ const TURN_Y = 0.5257311121191336
 /** Mean distance from zero of the value noise, which these lumps take the place of: 17/48. */
 export const MEAN = 0.354
 
-/** A tile of lumps, from a stream of random numbers between 0 and 1. */
+/** A tile of lumps, from a stream of random numbers between 0 and 1. It must be laid before it is read. */
 export class Lumps {
-  readonly #tile: Float32Array
+  readonly #tile = new Float32Array(SIDE * SIDE)
+  readonly #vectors: Float32Array
+  #rows = 0
+
   constructor(next: () => number) {
-    const tile = raw(gradients(next))
-    const mean = tile.reduce((sum, n) => sum + Math.abs(n), 0) / tile.length
-    this.#tile = tile.map((n) => (n * MEAN) / mean)
+    this.#vectors = gradients(next)
+  }
+
+  /** Lays more of the tile, for about so many ms of script. Returns whether all of it is laid. */
+  lay(ms: number): boolean {
+    const began = performance.now()
+    while (this.#rows < CELLS && performance.now() - began < ms) {
+      for (let x = 0; x < CELLS; x++) fillCell(this.#tile, this.#vectors, x, this.#rows)
+      if (++this.#rows === CELLS) level(this.#tile)
+    }
+    return this.#rows === CELLS
   }
 
   /** The value at a point, about -1 to 1; one unit is one grain. */
@@ -59,30 +70,40 @@ function gradients(next: () => number): Float32Array {
   return all
 }
 
-const steps = Array.from({ length: FINE }, (_, i) => i / FINE)
+const steps = Float64Array.from({ length: FINE }, (_, i) => i / FINE)
 const eased = steps.map((t) => t * t * t * (t * (t * 6 - 15) + 10)) // Perlin's quintic
 
-/** The tile cell by cell: in each, the same few samples between its four corners. */
-function raw(vectors: Float32Array): Float32Array {
-  const tile = new Float32Array(SIDE * SIDE)
-  for (let y = 0; y < CELLS; y++) for (let x = 0; x < CELLS; x++) fillCell(tile, vectors, x, y)
-  return tile
+/** Brings the mean distance from zero to that of the value noise. */
+function level(tile: Float32Array): void {
+  let sum = 0
+  for (let k = 0; k < tile.length; k++) sum += Math.abs(tile[k]!)
+  const mean = sum / tile.length
+  for (let k = 0; k < tile.length; k++) tile[k] = (tile[k]! * MEAN) / mean
 }
 
+/** One cell of the tile: a few samples between its four corners. */
 function fillCell(tile: Float32Array, vectors: Float32Array, x: number, y: number): void {
   const upper = y * CELLS
   const lower = ((y + 1) % CELLS) * CELLS
-  const a = 2 * (upper + x)
-  const b = 2 * (upper + ((x + 1) % CELLS))
-  const c = 2 * (lower + x)
-  const d = 2 * (lower + ((x + 1) % CELLS))
+  const right = (x + 1) % CELLS
+  const ax = vectors[2 * (upper + x)]!
+  const ay = vectors[2 * (upper + x) + 1]!
+  const bx = vectors[2 * (upper + right)]!
+  const by = vectors[2 * (upper + right) + 1]!
+  const cx = vectors[2 * (lower + x)]!
+  const cy = vectors[2 * (lower + x) + 1]!
+  const dx = vectors[2 * (lower + right)]!
+  const dy = vectors[2 * (lower + right) + 1]!
   for (let j = 0; j < FINE; j++) {
     const v = steps[j]!
+    const fy = eased[j]!
+    const o = (FINE * y + j) * SIDE + FINE * x
     for (let i = 0; i < FINE; i++) {
       const u = steps[i]!
-      const above = (vectors[a]! * u + vectors[a + 1]! * v) * (1 - eased[i]!) + (vectors[b]! * (u - 1) + vectors[b + 1]! * v) * eased[i]!
-      const below = (vectors[c]! * u + vectors[c + 1]! * (v - 1)) * (1 - eased[i]!) + (vectors[d]! * (u - 1) + vectors[d + 1]! * (v - 1)) * eased[i]!
-      tile[(FINE * y + j) * SIDE + FINE * x + i] = above * (1 - eased[j]!) + below * eased[j]!
+      const fx = eased[i]!
+      const above = (ax * u + ay * v) * (1 - fx) + (bx * (u - 1) + by * v) * fx
+      const below = (cx * u + cy * (v - 1)) * (1 - fx) + (dx * (u - 1) + dy * (v - 1)) * fx
+      tile[o + i] = above * (1 - fy) + below * fy
     }
   }
 }

@@ -19,7 +19,7 @@ const MASK = SIDE - 1
 
 let last: { seed: number; noise: Noise } | undefined
 
-/** The noise of a seed, made once while the seed stays the same: every picture of the app shares one. */
+/** The noise of a seed, begun once while the seed stays the same: every picture of the app shares one. */
 export function noiseOf(seed: number): Noise {
   if (last?.seed !== seed) last = { seed, noise: new Noise(seed) }
   return last.noise
@@ -35,6 +35,9 @@ export class Noise {
     const next = random(seed)
     this.#tile = Float32Array.from({ length: SIDE * SIDE }, () => next() * 2 - 1)
   }
+
+  /** Makes it ready, for about so many ms of script at a time: a slow phone takes a while. Returns whether it is. */
+  makeReady(ms = Infinity): boolean { return this.lumps.lay(ms) }
 
   /** The value at a point; one unit is one grain of the noise. */
   at(x: number, y: number): number {

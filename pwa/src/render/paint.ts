@@ -1,5 +1,6 @@
 import { MEAN } from './lumps'
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
+import { fine, sample } from './fluid/resample'
 import { grownAt, HIGH_EDDY, type Breadth } from './fluid/force'
 import { STEP_S } from './fluid/step'
 import type { Noise } from './noise'
@@ -30,6 +31,12 @@ export function makeCanvas({ nx, ny }: Grid): Canvas {
     glow: new Float32Array(border), lit: new Uint8Array((nx + 2) * (ny + 2)),
     grain: new Float32Array(border), face: new Float32Array(border), colour: new Float32Array(3), boil: { perCell: 1, risen: 0 },
   }
+}
+
+/** Takes the glow over from a canvas of other cells. */
+export function takeGlow(from: Canvas, old: Grid, to: Canvas, grid: Grid): void {
+  sample(from.glow, to.glow, fine(old), fine(grid), 1)
+  to.lit.fill(1) // what does not glow is found out by the next painting
 }
 
 /** Paints one layer of smoke into RGBA pixels, 2nx by 2ny, some steps after it was painted last. */

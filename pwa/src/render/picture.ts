@@ -5,13 +5,14 @@ import { eavesOf, holdOf, type Eave } from './eaves'
 import { putHold } from './fluid/hold'
 import { makeGrid, type Grid } from './fluid/grid'
 import type { Fading } from './fluid/fading'
-import { addPlume, clearBreadth, makeBreadth, type Breadth } from './fluid/force'
+import { resample } from './fluid/resample'
+import { addPlume, clearBreadth, makeBreadth, takeBreadth, type Breadth } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
 import { heatOf, type Inlet, type Jet } from './jet'
 import { noiseOf, type Noise } from './noise'
 import { stamp } from './stamp'
-import { makeCanvas, paint, type Canvas } from './paint'
+import { makeCanvas, paint, takeGlow, type Canvas } from './paint'
 import type { Light } from './tone'
 import { facingOf, type View } from './view'
 
@@ -103,8 +104,29 @@ export class Picture {
     }
   }
 
+  /** Goes on from where the smoke of another picture is: of the same view, on finer or coarser cells. */
+  takeOver(other: Picture): void {
+    resample(other.grid, this.grid)
+    takeGlow(other.#front, other.grid, this.#front, this.grid)
+    takeGlow(other.#back, other.grid, this.#back, this.grid)
+    this.#sources.forEach((source, k) => {
+      const { look, left } = other.#sources[k]!
+      Object.assign(source.look, look)
+      source.left = left
+    })
+    takeBreadth(other.#breadth, other.grid.cellM, this.#breadth, this.grid.cellM)
+    this.grid.windU = other.grid.windU
+    this.#windMS = other.#windMS
+    this.#steps = other.#steps
+    this.#painted = other.#painted
+  }
+
+  /** Makes ready what all pictures share, for about so many ms of script; the first step does the rest. Returns whether it is ready. */
+  makeReady(ms: number): boolean { return this.#noise.makeReady(ms) }
+
   /** Draws one step of smoke further. */
   step(): void {
+    this.#noise.makeReady()
     const { grid } = this
     const time = this.timeS
     grid.spread.fill(0)

@@ -13,8 +13,10 @@ import { drawWind } from './draw/wind'
 import { Film } from './film'
 import { KeepUp } from './keep-up'
 import { emptyFrame, type FrameLook } from './frame'
+import { HeadStart } from './head-start'
 import { layOut } from './layout'
 import { FINENESS, Picture } from './picture'
+import { STEP_S } from './fluid/step'
 import { Turns } from './turns'
 import { ACROSS, facingOf, frameView, type View } from './view'
 import { Wisps } from './wisps'
@@ -45,10 +47,8 @@ export interface Showing {
 
 /** How fast the wall fades. Chosen by us. */
 const FADE_PER_S = 3
-/** A new picture shows a fire that has been smoking: the steps that it is ahead of. */
-const HEAD_START = 180
-/** Script time of one picture while it catches up. Nothing waits for more than that. Chosen by us. */
-const CATCH_UP_MS = 8
+/** Script time that the head start takes of one picture. Nothing waits for more than that. Chosen by us. */
+const HEAD_START_MS = 2
 /** Share by which smoke comes up at each picture once it has caught up. Chosen by us. */
 const COMES = 0.12
 /** A fire that jumps by more than this was wound back or on: its smoke starts ahead again. Chosen by us. */
@@ -61,9 +61,11 @@ const JUMP_S = 8
 export class Show {
   readonly #canvas: HTMLCanvasElement
   readonly #ctx: CanvasRenderingContext2D
-  #picture: Picture | undefined
-  #film: Film | undefined
-  #wisps: Wisps | undefined
+  #view: View | undefined
+  /** The smoke, once its head start is over. */
+  #smoke: { picture: Picture; film: Film } | undefined
+  #ahead: HeadStart | undefined
+  #wisps = new Wisps()
   #scenario: Scenario | undefined
   #places = ''
   #made = ''
@@ -75,42 +77,46 @@ export class Show {
   #zoom: Zoom = WHOLE
   readonly #turns = new Turns()
   readonly #keep = new KeepUp()
-  #behind = HEAD_START
+  /** Seconds that the picture has moved. */
+  #timeS = 0
   /** How far the smoke has come up since its head start was over. */
   #come = 0
-  /** Time of the fire in the newest frame. */
-  #seenS = 0
+  /** Time of the fire in the newest frame; none yet. */
+  #seenS = NaN
 
   constructor(canvas: HTMLCanvasElement) {
     this.#canvas = canvas
     this.#ctx = canvas.getContext('2d')!
   }
 
-  get view(): View | undefined { return this.#picture?.view }
+  get view(): View | undefined { return this.#view }
 
   /** Whether the smoke still works through its head start, and is not shown yet. */
-  get catchingUp(): boolean { return this.#behind > 0 }
+  get catchingUp(): boolean { return this.#ahead !== undefined }
+
+  get #picture(): Picture { return this.#ahead?.picture ?? this.#smoke!.picture }
 
   /** Moves the scene on by real seconds and draws it. Returns script milliseconds. */
   advance(showing: Showing, seconds: number, inStills: boolean): number {
     const began = performance.now()
     this.#prepare(showing)
-    if (showing.wind) this.#picture!.wind(showing.wind.m_s, showing.wind.from)
+    if (showing.wind) this.#picture.wind(showing.wind.m_s, showing.wind.from)
     const target = showing.cutaway ? 1 : 0
     const change = inStills ? 1 : seconds * FADE_PER_S
     this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
     this.#approach(showing, inStills ? 1 : seconds)
-    if (showing.frame) this.#catchUp(showing, showing.frame.header.tS)
+    if (showing.frame) this.#getAhead(showing, showing.frame)
     const { steps, draw } = this.#turns.take(seconds, showing.paused, inStills)
-    for (let n = 0; n < steps; n++) this.#stepOnce(showing)
+    this.#timeS += steps * STEP_S
+    if (!this.#ahead) for (let n = 0; n < steps; n++) this.#stepOnce(showing)
     if (draw) this.#draw(showing, inStills)
     const took = performance.now() - began
-    if (!inStills && this.#behind === 0) this.#keep.note(took, seconds)
+    if (!inStills && !this.#ahead) this.#keep.note(took, seconds)
     return took
   }
 
   #approach({ cutaway, near, selected }: Showing, seconds: number): void {
-    const { view } = this.#picture!
+    const view = this.#view!
     const place = near ? view.layout.places.find(({ id }) => id === selected) : undefined
     const at = zoomFor(view, { cutaway, narrow: this.#narrow, place })
     if (at !== this.#zoom) this.#zoom = toward(this.#zoom, at, seconds)
@@ -118,30 +124,42 @@ export class Show {
 
   get #narrow(): boolean { return this.#canvas.clientWidth < NARROW }
 
-  /** Steps of the head start, also while the fire is paused: one may wind it back, or look at another side. */
-  #catchUp(showing: Showing, tS: number): void {
-    if (tS < this.#seenS - 0.5 || tS > this.#seenS + JUMP_S) this.#behind = HEAD_START
+  /** Goes on with the head start, also while the fire is paused: one may wind it back, or look at another side. */
+  #getAhead(showing: Showing, frame: FrameLook): void {
+    const { tS } = frame.header
+    if (tS < this.#seenS - 0.5 || tS > this.#seenS + JUMP_S) this.#beginAhead(showing)
     this.#seenS = tS
-    const began = performance.now()
-    for (let n = 1; this.#behind > 0; n++) {
-      this.#stepOnce(showing)
-      this.#behind--
-      const took = performance.now() - began
-      if (showing.inPieces && took > CATCH_UP_MS) {
-        this.#keep.expect(took / n) // what a step takes is known before the first of them is shown
-        return
-      }
-    }
+    if (!this.#ahead?.run(frame, this.#wisps, showing.inPieces ? HEAD_START_MS : Infinity)) return
+    this.#keep.expect(this.#ahead.msPerCell)
+    this.#remake(showing)
+    this.#ahead = undefined
+  }
+
+  #beginAhead({ scenario }: Showing): void {
+    this.#ahead = new HeadStart(scenario, this.#view!)
+    this.#smoke = undefined
+    this.#come = 0
+  }
+
+  /** The same smoke on cells as fine as this device keeps up with. */
+  #remake({ scenario }: Showing): void {
+    const picture = new Picture(scenario, this.#view!, FINENESS[this.#keep.fineness])
+    picture.takeOver(this.#picture)
+    this.#smoke = { picture, film: new Film(picture.columns, picture.rows) }
+    this.#madeFine = this.#keep.fineness
+    this.#turns.ask()
   }
 
   #stepOnce({ frame }: Showing): void {
-    if (frame) this.#picture!.follow(frame)
-    this.#picture!.step()
-    this.#wisps!.step()
+    const picture = this.#picture
+    if (frame) picture.follow(frame)
+    picture.step()
+    this.#wisps.step(picture.inlets())
   }
 
   /** Makes the picture afresh when the building, the side or the size of the canvas changes. */
-  #prepare({ scenario, side, far = false }: Showing): void {
+  #prepare(showing: Showing): void {
+    const { scenario, side, far = false } = showing
     const { clientWidth, clientHeight } = this.#canvas
     const density = Math.min(2, devicePixelRatio || 1)
     const width = Math.max(1, Math.round(clientWidth * density))
@@ -150,29 +168,29 @@ export class Show {
       this.#scenario = scenario
       this.#places = places(scenario)
     }
-    const { view } = this
+    const view = this.#view
     const same = view?.side === side && view.away > 1 === far && this.#canvas.width === width && this.#canvas.height === height
-    if (same && this.#made === this.#places && this.#madeFine === this.#keep.fineness) return
+    if (same && this.#made === this.#places) {
+      if (this.#smoke && this.#madeFine !== this.#keep.fineness) this.#remake(showing)
+      return
+    }
     this.#made = this.#places
-    this.#madeFine = this.#keep.fineness
     this.#canvas.width = width
     this.#canvas.height = height
-    this.#picture = new Picture(scenario, frameView(layOut(scenario), side, width / height, far ? ACROSS : 1), FINENESS[this.#keep.fineness])
-    this.#film = new Film(this.#picture.columns, this.#picture.rows)
-    this.#wisps = new Wisps(this.#picture)
+    this.#view = frameView(layOut(scenario), side, width / height, far ? ACROSS : 1)
+    this.#wisps = new Wisps()
     this.#ground = undefined
     this.#wallKey = NaN
     this.#turns.ask()
-    this.#behind = HEAD_START
-    this.#come = 0
+    this.#beginAhead(showing)
   }
 
   #draw(showing: Showing, inStills: boolean): void {
-    const picture = this.#picture!
+    const view = this.#view!
     const palette = paletteOf(document.documentElement.dataset['theme'], showing.light)
     const { width, height } = this.#canvas
     const frame = showing.frame ?? emptyFrame(showing.scenario.compartments.length, showing.scenario.openings.length)
-    picture.paint(palette.smoke)
+    this.#smoke?.picture.paint(palette.smoke)
     const ctx = this.#ctx
     if (showing.backdrop) {
       this.#drawBare(ctx, showing.backdrop)
@@ -183,32 +201,37 @@ export class Show {
     ctx.globalAlpha = 1
     ctx.drawImage(this.#ground!, 0, 0)
     this.#zoomPixels(ctx)
-    if (picture.showsBehind && this.#behind === 0) this.#film!.show(ctx, picture.back, width, height)
+    if (this.#smoke?.picture.showsBehind) this.#smoke.film.show(ctx, this.#smoke.picture.back, width, height)
     ctx.setTransform(1, 0, 0, 1, 0, 0)
     ctx.globalAlpha = 1 - 0.9 * this.#fade
     ctx.drawImage(this.#wall!, 0, 0)
-    const pen = this.#pen(ctx, picture.view)
-    for (const place of picture.view.layout.places) {
-      if (facingOf(picture.view, place) === 'eye') drawSeenFire(pen, picture.view, place, frame, picture.timeS)
+    const pen = this.#pen(ctx, view)
+    for (const place of view.layout.places) {
+      if (facingOf(view, place) === 'eye') drawSeenFire(pen, view, place, frame, this.#timeS)
     }
     ctx.globalAlpha = 1
-    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us, brief: this.#narrow, rightM: this.#zoom.x + picture.view.widthM / this.#zoom.scale }
-    drawCutaway(pen, picture.view, palette, frame, cut, picture.timeS)
-    if (this.#fade < 0.5) this.#wisps!.draw(pen, palette)
-    this.#zoomPixels(ctx)
-    this.#come = this.#behind > 0 ? 0 : inStills ? 1 : Math.min(1, this.#come + COMES)
-    ctx.globalAlpha = (1 - 0.8 * this.#fade) * this.#come
-    this.#film!.show(ctx, picture.front, width, height)
+    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us, brief: this.#narrow, rightM: this.#zoom.x + view.widthM / this.#zoom.scale }
+    drawCutaway(pen, view, palette, frame, cut, this.#timeS)
+    if (this.#fade < 0.5) this.#wisps.draw(pen, palette, this.#picture.inlets())
+    if (this.#smoke) this.#drawSmoke(ctx, this.#smoke, inStills)
     ctx.globalAlpha = 1
-    if (picture.view.away > 1) drawHaze(this.#pen(ctx, picture.view), picture.view, palette)
-    if (inStills && this.#fade < 0.5) drawPaces(this.#pen(ctx, picture.view), picture.view, palette, frame)
+    if (view.away > 1) drawHaze(this.#pen(ctx, view), view, palette)
+    if (inStills && this.#fade < 0.5) drawPaces(this.#pen(ctx, view), view, palette, frame)
     const { ambient } = showing.scenario
     const wind = showing.wind ?? { m_s: ambient.wind_m_s ?? 0, from: ambient.wind_from }
-    drawWind(this.#pen(ctx, picture.view), picture.view, palette, wind.m_s, wind.from)
-    const marked = picture.view.layout.places.find((place) => place.id === showing.selected)
-    const facing = marked && facingOf(picture.view, marked)
+    drawWind(this.#pen(ctx, view), view, palette, wind.m_s, wind.from)
+    const marked = view.layout.places.find((place) => place.id === showing.selected)
+    const facing = marked && facingOf(view, marked)
     const inSight = facing === 'eye' || facing === 'right' || facing === 'up' || (facing === undefined && this.#fade > 0.5)
-    if (marked && inSight) drawMark(this.#pen(ctx, picture.view), picture.view, palette, marked, this.#fade > 0.5)
+    if (marked && inSight) drawMark(this.#pen(ctx, view), view, palette, marked, this.#fade > 0.5)
+  }
+
+  /** The smoke before the building, which comes up once its head start is over. */
+  #drawSmoke(ctx: CanvasRenderingContext2D, { picture, film }: { picture: Picture; film: Film }, inStills: boolean): void {
+    this.#come = inStills ? 1 : Math.min(1, this.#come + COMES)
+    this.#zoomPixels(ctx)
+    ctx.globalAlpha = (1 - 0.8 * this.#fade) * this.#come
+    film.show(ctx, picture.front, this.#canvas.width, this.#canvas.height)
   }
 
   /** The smoke alone. */
@@ -218,15 +241,17 @@ export class Show {
     ctx.globalAlpha = 1
     ctx.fillStyle = backdrop
     ctx.fillRect(0, 0, width, height)
-    for (const pixels of [this.#picture!.back, this.#picture!.front]) {
+    if (!this.#smoke) return
+    const { picture, film } = this.#smoke
+    for (const pixels of [picture.back, picture.front]) {
       this.#zoomPixels(ctx)
-      this.#film!.show(ctx, pixels, width, height)
+      film.show(ctx, pixels, width, height)
     }
   }
 
   /** Ground and wall are drawn once and kept until something on them moves. */
   #drawStill({ scenario }: Showing, frame: FrameLook, palette: Palette): void {
-    const view = this.#picture!.view
+    const view = this.#view!
     const key = wallHash(scenario, view, palette, frame, this.#zoom)
     if (key === this.#wallKey && this.#ground) return
     this.#wallKey = key
@@ -256,7 +281,7 @@ export class Show {
   /** Puts what is drawn in pixels of the whole picture in its place. */
   #zoomPixels(ctx: CanvasRenderingContext2D): void {
     const { x, y, scale } = this.#zoom
-    const perMetre = (scale * this.#canvas.width) / this.#picture!.view.widthM
+    const perMetre = (scale * this.#canvas.width) / this.#view!.widthM
     ctx.setTransform(scale, 0, 0, scale, -x * perMetre, -y * perMetre)
   }
 }

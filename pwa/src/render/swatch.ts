@@ -74,48 +74,71 @@ const view: View = {
   side: 'A', widthM: WIDTH_M, heightM: HEIGHT_M, groundM: HEIGHT_M, leftM: 0, layout: layOut(scenario), away: 1,
 }
 const CELLS = 1800
-const HEAD_START_S = 1.2 // so that the first picture already shows smoke on its way
+const HEAD_START = 36 // steps before the first that is shown in its own time: its smoke is on its way then
+const MOST_STEPS = 6 // in one picture, so that no tap waits for a swatch; chosen by us
+const MOST_MS = 2 // of script in one picture for what all smoke shares; chosen by us
 
 interface Shown {
   key: string; picture: Picture; frame: FrameLook; film: Film; wall: OffscreenCanvas
   lastT: number
-  /** Smoke time at t = 0. */
+  /** Smoke time at t = 0, once its head start is over. */
   offsetS: number
+  /** Steps of the head start that are left. */
+  behind: number
 }
 const shown = new WeakMap<HTMLCanvasElement, Shown>()
 
 /**
- * Draws the swatch of a level t seconds into its movement. Time only ever goes
- * on: a clock that starts again from 0 carries the same smoke further.
+ * Draws the swatch of a level t seconds into its movement: first the bare wall,
+ * then in a few pictures what smoke leaves it before its time begins. Time only
+ * ever goes on: a clock that starts again from 0 carries the same smoke further.
+ * Returns whether its head start is over.
  */
-export function drawSwatch(canvas: HTMLCanvasElement, cue: SwatchCue, level: number, t: number): void {
+export function drawSwatch(canvas: HTMLCanvasElement, cue: SwatchCue, level: number, t: number): boolean {
   const ctx = canvas.getContext('2d')
-  if (!ctx) return
+  if (!ctx) return true
   const theme = document.documentElement.dataset['theme'] ?? 'light'
   const key = `${cue} ${level} ${theme} ${canvas.width}x${canvas.height}`
-  let one = shown.get(canvas)
-  if (one?.key !== key) {
-    one = begin(key, cue, level, t, canvas)
-    shown.set(canvas, one)
-  }
-  if (t < one.lastT) one.offsetS += one.lastT - t
-  one.lastT = t
-  const due = Math.min(90, Math.floor((t + one.offsetS - one.picture.timeS) / STEP_S))
-  for (let k = 0; k < due; k++) {
-    one.picture.follow(one.frame)
-    one.picture.step()
-  }
+  const known = shown.get(canvas)
+  const one = known?.key === key ? known : begin(key, cue, level, canvas)
+  shown.set(canvas, one)
+  if (one === known) move(one, t)
   one.picture.paint(paletteOf(theme).smoke)
   ctx.drawImage(one.wall, 0, 0)
   one.film.show(ctx, one.picture.front, canvas.width, canvas.height)
+  return one.behind === 0
 }
 
-function begin(key: string, cue: SwatchCue, level: number, t: number, canvas: HTMLCanvasElement): Shown {
+/** Steps the smoke on to where it is at t, or some way through its head start. */
+function move(one: Shown, t: number): void {
+  if (one.behind > 0) {
+    if (!one.picture.makeReady(MOST_MS)) return
+    step(one, Math.min(MOST_STEPS, one.behind))
+    one.behind = Math.max(0, one.behind - MOST_STEPS)
+    one.lastT = t
+    one.offsetS = one.picture.timeS - t
+    return
+  }
+  if (t < one.lastT) one.offsetS += one.lastT - t
+  one.lastT = t
+  const due = Math.floor((t + one.offsetS - one.picture.timeS) / STEP_S + 1e-6)
+  if (due > MOST_STEPS) one.offsetS -= (due - MOST_STEPS) * STEP_S // it was not looked at: nothing to make up for
+  step(one, Math.min(MOST_STEPS, due))
+}
+
+function step({ picture, frame }: Shown, steps: number): void {
+  for (let k = 0; k < steps; k++) {
+    picture.follow(frame)
+    picture.step()
+  }
+}
+
+function begin(key: string, cue: SwatchCue, level: number, canvas: HTMLCanvasElement): Shown {
   const picture = new Picture(scenario, view, CELLS)
   const frame = emptyFrame(1, 1)
   swatchLook(cue, level, frame.openings[0]!)
   return {
-    key, picture, frame, film: new Film(picture.columns, picture.rows), lastT: t, offsetS: HEAD_START_S - t,
+    key, picture, frame, film: new Film(picture.columns, picture.rows), lastT: 0, offsetS: 0, behind: HEAD_START,
     wall: drawWall(canvas.width, canvas.height, paletteOf(document.documentElement.dataset['theme'])),
   }
 }

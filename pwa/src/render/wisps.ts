@@ -3,7 +3,6 @@ import type { Pen } from './draw/pen'
 import { STEP_S } from './fluid/step'
 import type { Inlet } from './jet'
 import { random } from './noise'
-import type { Picture } from './picture'
 
 // Dust and old haze that air takes along as it is drawn in: fine strokes from
 // before the opening, which is lower on the picture, that draw together and end
@@ -24,27 +23,22 @@ interface Wisp {
 }
 
 export class Wisps {
-  readonly #picture: Picture
   readonly #random = random(4711)
   readonly #wisps = new Map<number, Wisp[]>()
 
-  constructor(picture: Picture) {
-    this.#picture = picture
-  }
-
-  step(): void {
-    for (const inlet of this.#picture.inlets()) {
+  step(inlets: readonly Inlet[]): void {
+    for (const inlet of inlets) {
       let list = this.#wisps.get(inlet.index)
       if (!list) this.#wisps.set(inlet.index, (list = this.#start()))
       for (const wisp of list) this.#move(wisp, inlet)
     }
   }
 
-  draw({ ctx, pixel }: Pen, palette: Palette): void {
+  draw({ ctx, pixel }: Pen, palette: Palette, inlets: readonly Inlet[]): void {
     ctx.strokeStyle = palette.mote
     ctx.lineWidth = 1 * pixel
     ctx.lineCap = 'round'
-    for (const inlet of this.#picture.inlets()) {
+    for (const inlet of inlets) {
       if (inlet.speedMS < SLOW_PER_S * inlet.reach) continue
       for (const wisp of this.#wisps.get(inlet.index) ?? []) {
         if (wisp.length < 2) continue

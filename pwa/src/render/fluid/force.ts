@@ -39,6 +39,16 @@ export function clearBreadth({ at, opening }: Breadth, cellM: number): void {
   opening.fill(4 * cellM)
 }
 
+/** Takes over what another grid's rows have, at the same heights. */
+export function takeBreadth(from: Breadth, fromCellM: number, to: Breadth, cellM: number): void {
+  for (let j = 0; j < to.at.length; j++) {
+    const row = Math.max(0, Math.min(from.at.length - 1, Math.round(((j - 0.5) * cellM) / fromCellM + 0.5)))
+    to.at[j] = from.at[row]!
+    to.opening[j] = from.opening[row]!
+  }
+  to.risenM = from.risenM
+}
+
 /** Notes an opening of this breadth whose lower edge is at a row: above it, the narrowest plume counts. */
 export function addPlume({ at, opening }: Breadth, row: number, openingM: number, cellM: number): void {
   for (let j = 0; j < at.length; j++) {

@@ -3,7 +3,7 @@ import { FIELDS, findNear, FIRE, GRAIN_X, GRAIN_Y, HEAT, KINDS, LIGHT, MASS, STE
 
 // Below this optical depth a cell counts as clear: under one percent of the
 // light. Chosen by us.
-const FAINT = 0.008
+export const FAINT = 0.008
 
 /**
  * Carries smoke by the air: each cell takes what stood where its gas was a step

@@ -2,6 +2,7 @@ import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, KINDS, LIGHT, MASS, STEAM, TAU, T
 import { STEP_S } from './fluid/step'
 import { flameLength, heatOf, hidden, slantOf, type Jet, type Rect } from './jet'
 import type { Noise } from './noise'
+import { depthInPart } from './tone'
 
 // Puts what leaves an opening into the fluid: its shape on the fine grid over
 // the outflow's area; colour, heat, velocity and spread on the coarse one. The profile
@@ -28,6 +29,8 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const { area, plane } = jet
   const fineM = grid.cellM / 2
   const grain = grainOf(jet)
+  const broad = Math.max(grain, NARROWEST * fineM)
+  const high = Math.max(grain, LOWEST * fineM)
   const rises = upward(jet)
   const band = Math.max(0, Math.min(plane, area.y1) - area.y0)
   const wave = Math.min(0.3 * band, Math.max(0.03, 0.12 * jet.churn) * (area.y1 - area.y0))
@@ -37,20 +40,22 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const j1 = Math.min(2 * grid.ny, Math.ceil(area.y1 / fineM) + 1)
   const flame = flameReach(jet)
   const strength = flameStrength(jet)
-  const ripple = jet.seed + (0.7 * left) / grain // the boundary ripples as fast as the smoke above it moves
+  const ripple = jet.seed + (0.7 * left) / high // the boundary ripples as fast as the smoke above it moves
   const tongue = area.x1 - area.x0 < NARROW_CELLS * fineM ? 0 : 0.6
   const f = smoke.now
   for (let j = j0; j <= j1; j++) {
     const y = (j - 0.5) * fineM
     for (let i = i0; i <= i1; i++) {
       const x = (i - 0.5) * fineM
-      const gx = x / grain + jet.seed * 7.31
-      const gy = (left + y) / grain
-      const edge = plane + wave * noise.at(x / grain + 3.3, ripple)
-      const cover = rises ? round(area, x, y) : inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, Math.min(edge, area.y1), fineM)
+      const gx = x / broad + jet.seed * 7.31
+      const gy = (left + y) / high
+      const edge = plane + wave * noise.at(x / broad + 3.3, ripple)
+      const above = rises ? 1 : inside(y, 2 * area.y0 - edge, Math.min(edge, area.y1), fineM)
+      const cover = rises ? round(area, x, y) : above > 0 ? inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, area.y1 + fineM, fineM) : 0
       if (!rises && y > edge) drawIn(f, (j * grid.fineRow + i) * FIELDS)
       if (cover <= 0) continue
-      const tau = rises ? jet.depth * (0.4 + 0.6 * cover) : jet.depth // a round plume is deepest through its middle
+      // A round plume is deepest through its middle; a cell on the boundary hides only as much as its part above it does.
+      const tau = rises ? jet.depth * (0.4 + 0.6 * cover) : depthInPart(jet.depth, above)
       const o = (j * grid.fineRow + i) * FIELDS
       f[o + TAU]! += cover * (tau - f[o + TAU]!)
       f[o + GRAIN_X]! += cover * (tau * gx - f[o + GRAIN_X]!)
@@ -76,11 +81,16 @@ function drawIn(f: Float32Array, o: number): void {
   f[o + GRAIN_Y]! *= DRAWN_IN
 }
 
+// Lumps narrower or lower than so many fine cells cannot be told apart from cell
+// to cell, and so not be seen to move (paint.ts, unwound). Chosen by us.
+const NARROWEST = 5
+const LOWEST = 4
+
 /** Size of the lumps in the smoke: some two thirds of the lesser side of the outflow. Chosen by us, by eye. */
 function grainOf({ area, plane }: Jet): number {
   const height = Math.max(0.03, area.y1 - area.y0)
   const band = Math.max(0.25 * height, Math.min(height, plane - area.y0))
-  return 0.62 * Math.min(area.x1 - area.x0, band) + 1e-3
+  return 0.62 * Math.min(area.x1 - area.x0, band)
 }
 
 /** Share of the outflow's height that burns: all of it once the flame is as long as that height. */

@@ -25,6 +25,17 @@ export function opacity(tau: number): number {
   return tau <= 0 ? 0 : OPACITY[tau >= DEEPEST ? DEPTHS : (tau * (DEPTHS / DEEPEST)) | 0]!
 }
 
+const DEPTH_OF = new Float32Array(DEPTHS + 1)
+for (let k = 0, depth = 0; k <= DEPTHS; k++) {
+  while (depth < DEPTHS && OPACITY[depth]! * DEPTHS < k) depth++
+  DEPTH_OF[k] = (depth * DEEPEST) / DEPTHS
+}
+
+/** Optical depth at which smoke hides as much as smoke of depth tau does that covers only this share of the view. */
+export function depthInPart(tau: number, share: number): number {
+  return share >= 1 ? tau : share <= 0 ? 0 : DEPTH_OF[Math.round(share * opacity(tau) * DEPTHS)]!
+}
+
 // The grey of each twentieth of L*, 0 to 255: CIE 15 for L* to luminance, IEC
 // 61966-2-1 for luminance to the byte; a table, so that it is the same everywhere.
 const GREYS = [

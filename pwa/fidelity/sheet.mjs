@@ -50,7 +50,7 @@ async function layOut(name, cells, across) {
 }
 
 async function stages() {
-  const states = await drawStates(studio, { seedsEach: 4, seed: Number(flags.seed) })
+  const states = await drawStates(studio, { enough: 500, seed: Number(flags.seed) })
   const next = chance(Number(flags.seed))
   const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
   const cells = []

@@ -21,7 +21,7 @@ const GOAL = 0.98
 
 const studio = await openStudio()
 const { emptyFrame } = await studio.module('/src/render/frame.ts')
-const scenes = await makeScenes(studio, { family: 0, even: Number(flags.scenes), bases: 0, seedsEach: 1, seed: Number(flags.seed) })
+const scenes = await makeScenes(studio, { family: 0, even: Number(flags.scenes), bases: 0, seed: Number(flags.seed) })
 
 /** The speed that the arrow shows on a still of the whole scene. */
 async function shownSpeed({ take }) {

@@ -1,5 +1,15 @@
 // Seeded chance, so that a run can be repeated by its seed.
 
+/** A list in an order of chance. */
+export function shuffled(list, next) {
+  const out = [...list]
+  for (let k = out.length - 1; k > 0; k--) {
+    const other = Math.floor(next() * (k + 1))
+    ;[out[k], out[other]] = [out[other], out[k]]
+  }
+  return out
+}
+
 /** Numbers from 0 to 1: mulberry32 (Tommy Ettinger 2017, public domain; from memory, to be confirmed). */
 export function chance(seed) {
   let state = seed >>> 0

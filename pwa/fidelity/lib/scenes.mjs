@@ -3,7 +3,7 @@
 //   even    the same openings, every cue drawn evenly and by itself over its
 //           whole range, so that no cue can pass for another that goes with it
 //   sweep   one cue changed, all else and the seed kept
-import { chance } from './chance.mjs'
+import { chance, shuffled } from './chance.mjs'
 import { drawStates, froude, outlet } from './states.mjs'
 
 /** Ranges of optical depth and of the Froude number of the outflow: what families make, from their 5th percentile up (chosen by us after drawing 155 states). */
@@ -34,10 +34,9 @@ function scene(state, look, rest) {
 }
 
 /** Scenes on seeds that follow from one seed: `family` and `even` of each kind, and sweeps on `bases` openings. */
-export async function makeScenes(studio, { family, even, bases, seed, seedsEach }) {
+export async function makeScenes(studio, { family, even, bases, seed }) {
   const next = chance(seed)
-  const states = shuffled(await drawStates(studio, { seedsEach, seed: Math.floor(next() * 2 ** 31) }), next)
-  if (states.length < Math.max(family, bases)) throw new Error(`only ${states.length} states smoke: draw more seeds of each family`)
+  const states = shuffled(await drawStates(studio, { enough: Math.max(family, even, 7 * bases), seed: Math.floor(next() * 2 ** 31) }), next)
   const newSeed = () => 1 + Math.floor(next() * (2 ** 31 - 2))
   const list = states.slice(0, family).map((state) => scene(state, state.look, { set: 'family', seed: newSeed() }))
   for (let k = 0; k < even; k++) {
@@ -63,7 +62,7 @@ function evenLook({ look, heightM }, next) {
 const churningOf = (speedMS, heightM, share) => (1.5 * froude(speedMS, heightM)) / Math.sqrt(share)
 
 const BASE = { opticalDepth: 1.2, froude: 0.3, lightness: 0.45, share: 0.6 }
-// Other values of each cue; the first scene of a group is the base itself.
+// Other values of each cue than the base has.
 const CHANGED = { opacity: [0.7, 2, 5], speed: [0.1, 0.2, 0.6], lightness: [0.2, 0.65, 0.9], area: [0.35, 0.8, 1] }
 
 function sweeps(state, k, seed) {
@@ -78,15 +77,7 @@ function sweeps(state, k, seed) {
     lightness: (value) => ({ ...base, lightness: value }),
     area: (value) => ({ ...base, neutralPlane: 1 - value }),
   }
-  return Object.entries(CHANGED).flatMap(([cue, values]) =>
-    [base, ...values.map(set[cue])].map((look) => scene(state, look, { set: 'sweep', group: `${k} ${cue}`, cue, seed })))
-}
-
-function shuffled(list, next) {
-  const out = [...list]
-  for (let k = out.length - 1; k > 0; k--) {
-    const other = Math.floor(next() * (k + 1))
-    ;[out[k], out[other]] = [out[other], out[k]]
-  }
-  return out
+  const changed = Object.entries(CHANGED).flatMap(([cue, values]) =>
+    values.map((value) => scene(state, set[cue](value), { set: 'sweep', base: k, cue, seed })))
+  return [scene(state, base, { set: 'sweep', base: k, seed }), ...changed]
 }

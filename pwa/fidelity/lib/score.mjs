@@ -40,22 +40,20 @@ export function correlations(scenes) {
 export const lowest = (table) => Math.min(...Object.values(table).flatMap(({ pearson: p, spearman: s }) => [p || 0, s || 0]))
 
 /**
- * Sweeps: scenes of one group differ in one cue. Gives the share of neighbours
- * in the right order, and how far the other three strayed from the group's first.
+ * Sweeps: a base, and scenes that differ from it in one cue. Gives the share of
+ * neighbours in the right order, and how far the other three strayed from the base.
  */
 export function sweepReport(scenes) {
   const strays = []
   let pairs = 0
   let ordered = 0
-  for (const group of groups(scenes)) {
-    const { cue } = group[0]
-    const steps = group.toSorted((a, b) => a.truth[cue] - b.truth[cue])
+  for (const { base, cue, changed } of groups(scenes)) {
+    const steps = [base, ...changed].toSorted((a, b) => a.truth[cue] - b.truth[cue])
     for (let k = 1; k < steps.length; k++) {
       pairs++
       if ((steps[k].seen[cue] || 0) > (steps[k - 1].seen[cue] || 0)) ordered++
     }
-    const base = group[0]
-    for (const one of group.slice(1)) {
+    for (const one of changed) {
       for (const other of CUES.filter((name) => name !== cue)) {
         const off = Math.abs((one.seen[other] || 0) / base.seen[other] - 1)
         strays.push({ cue, other, depth: Math.min(one.depth, base.depth), off: Number.isFinite(off) ? off : 1 })
@@ -67,8 +65,9 @@ export function sweepReport(scenes) {
   return { ordered: ordered / pairs, pairs, within: within / strays.length, compared: strays.length, worst, strays }
 }
 
+/** Every base with the scenes of each cue that was changed. */
 function groups(scenes) {
-  const map = new Map()
-  for (const scene of scenes) map.set(scene.group, [...(map.get(scene.group) ?? []), scene])
-  return [...map.values()]
+  return scenes.filter(({ cue }) => !cue).flatMap((base) => CUES
+    .map((cue) => ({ base, cue, changed: scenes.filter((scene) => scene.base === base.base && scene.cue === cue) }))
+    .filter(({ changed }) => changed.length > 0))
 }

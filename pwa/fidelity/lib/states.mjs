@@ -1,16 +1,18 @@
-// Opening states as the fires of the families really make them: every family,
-// several seeds, several moments, every outside wall opening that smokes.
+// Opening states as the fires of the families really make them: families in an
+// order of chance, several moments, every outside wall opening that smokes.
 import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { load } from '../../wasm/load.mjs'
-import { chance } from './chance.mjs'
+import { chance, shuffled } from './chance.mjs'
 
 const wasm = fileURLToPath(new URL('../../src/worker/lintel.wasm', import.meta.url))
 const exec = fileURLToPath(new URL('../../src/worker/wasm_exec.js', import.meta.url))
 
 // What counts as an outflow that can be looked at; chosen by us. A shut panel
-// leaks along its edge and has no outlet area to speak of; below the lowest cut
-// of each cue in content/scales there is nothing to rate.
+// leaks along its edge, a crack is narrower than a point of the screen: neither
+// has an outlet area to speak of. Below the lowest cut of each cue in
+// content/scales there is nothing to rate.
+const looked = ({ to, side, kind, height_m: heightM }) => to === 'outside' && side && heightM && kind !== 'leak'
 const visible = (o) => o.open >= 0.1 && (o.flow === 2 || o.flow === 3) && o.opticalDepth >= 0.05 && outlet(o) >= 0.1
 
 /** Share of the whole opening by which the outflow leaves: what stands open, above the neutral plane. */
@@ -26,14 +28,16 @@ export function startEngine() {
   return load(wasm, exec)
 }
 
-/** Draws states from `seedsEach` seeds of every family, three moments each; the seeds follow from one seed. */
-export async function drawStates(studio, { seedsEach, seed }) {
+/** Draws at least so many states, three moments of a fire each, no family again before all others; the seeds follow from one seed. */
+export async function drawStates(studio, { enough, seed }) {
   const engine = await startEngine()
   const { readFrame } = await studio.module('/src/render/frame.ts')
   const next = chance(seed)
   const states = []
-  for (const family of fine(engine.families())) {
-    for (let k = 0; k < seedsEach; k++) {
+  const families = fine(engine.families())
+  while (states.length < enough) {
+    for (const family of shuffled(families, next)) {
+      if (states.length >= enough) break
       const item = fine(engine.item(family.id, 1_000_000 + Math.floor(next() * 1_000_000_000)))
       states.push(...statesOf(engine, readFrame, item, next))
     }
@@ -54,7 +58,7 @@ function statesOf(engine, readFrame, item, next) {
     const frame = readFrame(values, compartments.length, openings.length)
     scenario.openings.forEach((opening, index) => {
       const look = frame.openings[index]
-      if (opening.to !== 'outside' || !opening.side || !opening.height_m || !visible(look)) return
+      if (!looked(opening) || !visible(look)) return
       found.push({ family: item.family, seed: item.seed, moment, scenario, side: opening.side, opening: opening.id, heightM: opening.height_m, look, frame })
     })
   }

@@ -31,9 +31,9 @@ export interface Photograph {
   opening: { x0: number; y0: number; x1: number; y1: number }
 }
 
-const WIDTH = 780 // a phone's 390 points at their usual two pixels
+const WIDTH = 390 // a phone's points; a fine cell of the smoke is over two of them wide
 const ASPECT = 0.85 // of the picture on a phone
-const BESIDE = 0.6 // of the opening's longer side is photographed all round
+const BESIDE = 0.55 // of the opening's shorter side is photographed all round: as far as the instrument looks, and a little more
 
 /** Photographs the smoke at one opening, over black and over white, at fixed steps. */
 export async function photograph(take: Take): Promise<Photograph> {
@@ -68,7 +68,7 @@ interface Crop { left: number; top: number; width: number; height: number; openi
 
 /** The part of the picture that is photographed. */
 function around({ x0, y0, x1, y1 }: Photograph['opening'], perMetre: number): Crop {
-  const margin = BESIDE * Math.max(x1 - x0, y1 - y0) * perMetre
+  const margin = BESIDE * Math.min(x1 - x0, y1 - y0) * perMetre
   const left = Math.floor(x0 * perMetre - margin)
   const top = Math.floor(y0 * perMetre - margin)
   return {

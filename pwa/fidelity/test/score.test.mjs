@@ -26,11 +26,11 @@ test('what could not be recovered counts against the picture', () => {
 })
 
 test('a sweep tells disorder and what strayed', () => {
-  const base = { cue: 'speed', group: 'a', depth: 1 }
+  const base = { base: 0, depth: 1 }
   const report = sweepReport([
     { ...base, ...scene(all(0.3), all(0.3)) },
-    { ...base, ...scene({ ...all(0.3), speed: 0.6 }, { ...all(0.3), speed: 0.5 }) },
-    { ...base, ...scene({ ...all(0.3), speed: 0.9 }, { ...all(0.3), speed: 0.4, area: 0.33 }) },
+    { ...base, cue: 'speed', ...scene({ ...all(0.3), speed: 0.6 }, { ...all(0.3), speed: 0.5 }) },
+    { ...base, cue: 'speed', ...scene({ ...all(0.3), speed: 0.9 }, { ...all(0.3), speed: 0.4, area: 0.33 }) },
   ])
   expect(report.ordered).toBe(0.5)
   expect(report.compared).toBe(6)

@@ -6,3 +6,9 @@ package engine
 // validation report. It is the one flag behind every "model not yet validated"
 // label.
 const FireValidated = false
+
+// FireLinesHeld of FireLines lines of acceptance hold in that report.
+const (
+	FireLinesHeld = 19
+	FireLines     = 26
+)

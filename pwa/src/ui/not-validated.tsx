@@ -20,11 +20,12 @@ function ask(): Promise<void> {
 /** The label that Drill, Prop and every reading carry until the fire model has passed its table. */
 export function NotValidated() {
   useEffect(() => void ask(), [])
-  if (version.value?.validated !== false) return null
+  const said = version.value
+  if (said?.validated !== false) return null
   return (
     <details class="not-validated">
       <summary>{words.app.notValidated}</summary>
-      <p class="small">{words.app.notValidatedWhy}</p>
+      <p class="small">{words.app.notValidatedWhy(said.lines_held, said.lines)}</p>
     </details>
   )
 }

@@ -8,6 +8,9 @@ export interface Version {
   engine: string
   content: string
   validated: boolean
+  /** Lines of that table that hold, of how many. */
+  lines_held: number
+  lines: number
 }
 
 /** A family of drill items, as listed. */

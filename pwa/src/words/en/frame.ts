@@ -47,8 +47,8 @@ export const words = {
     loadingEngine: 'Starting the engine on this device',
     engineFailed: 'The engine did not start',
     notValidated: 'Model not yet validated',
-    notValidatedWhy:
-      'The fire model has not yet passed its table of published measurements. Learn cause and effect from it; do not learn numbers.',
+    notValidatedWhy: (held: number, all: number) =>
+      `The fire model is held against published measurements of real fires. ${held} of the ${all} lines that it must pass hold today, so it is not yet validated. Learn cause and effect from it; do not learn numbers.`,
   },
   plainSources: {
     common_practice: 'Common practice (no source)',

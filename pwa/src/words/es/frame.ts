@@ -40,8 +40,8 @@ export const words: Like<typeof english> = {
     loadingEngine: 'Arrancando el motor en este dispositivo',
     engineFailed: 'El motor no arrancó',
     notValidated: 'Modelo aún sin validar',
-    notValidatedWhy:
-      'El modelo de fuego aún no ha superado su tabla de medidas publicadas. Aprenda de él causa y efecto; no aprenda números.',
+    notValidatedWhy: (held, all) =>
+      `El modelo de fuego se compara con medidas publicadas de fuegos reales. De las ${all} líneas que debe superar, hoy se cumplen ${held}: aún no está validado. Aprenda de él causa y efecto; no aprenda números.`,
   },
   plainSources: {
     common_practice: 'Práctica común (sin fuente)',

@@ -1,6 +1,7 @@
 import { words } from '../words/frame'
 import { trade } from '../words/trade'
-import { capital, scale, type OrdinalCue } from '../words/scales'
+import { scale, type OrdinalCue } from '../words/scales'
+import { capital } from '../words/sentence'
 import { Choices, type Choice } from './choices'
 import { Swatch } from './swatch'
 

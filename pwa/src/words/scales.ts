@@ -1,3 +1,4 @@
+import { capital } from './sentence'
 import spanish from '../generated/es/scales.json'
 import english from '../generated/scales.json'
 import type { Colour } from '../wire.gen'
@@ -33,7 +34,3 @@ export function levelName(cue: OrdinalCue, level: number): string {
 export const hues: readonly { colour: Colour; name: string; says: string; also: string }[] = book.hues as never
 
 export const scalesNote: string = book.note
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
-}

@@ -1,4 +1,5 @@
 import type { Finding, Stage } from '../wire.gen'
+import { capital, lowerFirst } from './sentence'
 import { sizeUp } from './size-up'
 import { trade } from './trade'
 
@@ -61,7 +62,7 @@ export function isCall(read: StagesRead): boolean {
 }
 
 function spellList(stages: readonly Stage[], last: string): string {
-  return spellNames(stages.map((one) => trade.stages[one].toLowerCase()), last)
+  return spellNames(stages.map((one) => lowerFirst(trade.stages[one])), last)
 }
 
 /** "a, b or c". */
@@ -69,8 +70,6 @@ export function spellNames(names: readonly string[], last: string): string {
   if (names.length < 2) return names.join('')
   return `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** A share as a person reads it: what is small is not nothing. */
 export function spellShare(share: number): string {

@@ -1,7 +1,8 @@
 import { Page } from '../../ui/page'
 import { Swatch } from '../../ui/swatch'
 import { book } from '../../words/book'
-import { capital, hues, ordinalCues, scale, scalesNote, type OrdinalCue } from '../../words/scales'
+import { hues, ordinalCues, scale, scalesNote, type OrdinalCue } from '../../words/scales'
+import { capital } from '../../words/sentence'
 import { HueSwatch } from '../../ui/hue-swatch'
 import { trade } from '../../words/trade'
 

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { theme } from '../../app/theme'
-import { openingName, spoken } from '../../render'
+import { spoken, spokenWithin } from '../../render'
 import { prop } from '../../words/prop'
 import type { Bench } from './bench'
 import { CurveTable } from './curve-table'
@@ -20,7 +20,7 @@ export function CurvesPanel({ bench, now, selected }: PanelProps) {
   const movable = Math.max(0, scenario.openings.findIndex(({ id }) => id === selected))
   const opening = scenario.openings[movable]!
   const shown = { room: scenario.compartments.findIndex(({ id }) => id === room), opening: movable, compartments: scenario.compartments.length }
-  const where = { heat: undefined, temperature: spoken(room).toLowerCase(), oxygen: spoken(room).toLowerCase(), plane: openingName(opening).toLowerCase() }
+  const where = { heat: undefined, temperature: spokenWithin(room), oxygen: spokenWithin(room), plane: spokenWithin(opening.id) }
   if (now.first.headS < 1) return <p class="soft">{prop.curvesEmpty}</p>
   return (
     <div class="stack">

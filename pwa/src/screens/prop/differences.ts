@@ -1,4 +1,4 @@
-import { openingName, type FrameLook } from '../../render'
+import { spokenWithin, type FrameLook } from '../../render'
 import { opacity } from '../../render/tone'
 import { prop } from '../../words/prop'
 import type { Opening, Scenario } from '../../wire.gen'
@@ -31,7 +31,7 @@ function quantities(scenario: Scenario, opening: Opening | undefined): Quantity[
   ]
   if (!opening) return list
   const at = scenario.openings.indexOf(opening)
-  const name = openingName(opening).toLowerCase()
+  const name = spokenWithin(opening.id)
   if (opening.height_m) list.push({ name: prop.planeAt(name), of: ({ openings }) => plane(openings[at]), say: prop.percent, grain: 1 })
   list.push({ name: prop.speedAt(name), of: ({ openings }) => openings[at]?.outVelocityMS, say: (n) => prop.metresPerSecond(n.toFixed(2)), grain: 0.01 })
   list.push({ name: prop.hiddenAt(name), of: ({ openings }) => 100 * opacity(openings[at]?.opticalDepth ?? 0), say: prop.percent, grain: 1 })

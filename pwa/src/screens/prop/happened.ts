@@ -1,4 +1,4 @@
-import { openingName, spoken } from '../../render'
+import { spoken, spokenWithin } from '../../render'
 import { prop } from '../../words/prop'
 import type { Event, Scenario } from '../../wire.gen'
 
@@ -21,7 +21,7 @@ export function happened(events: readonly Event[], scenario: Scenario): Happenin
   return lines.map(({ first, rooms }) => ({
     tS: first.t_s,
     what: prop.eventKinds[first.kind] ?? spoken(first.kind),
-    where: prop.rooms(rooms.map((room) => spoken(room).toLowerCase())),
+    where: prop.rooms(rooms.map(spokenWithin)),
     cause: plainly(first.cause, scenario),
   }))
 }
@@ -29,8 +29,8 @@ export function happened(events: readonly Event[], scenario: Scenario): Happenin
 /** A cause with the names of openings and compartments in place of their ids, and units as they are written. */
 function plainly(cause: string, { openings, compartments }: Scenario): string {
   const names = new Map([
-    ...openings.map((opening): [string, string] => [opening.id, openingName(opening).toLowerCase()]),
-    ...compartments.map(({ id }): [string, string] => [id, spoken(id).toLowerCase()]),
+    ...openings.map((opening): [string, string] => [opening.id, spokenWithin(opening.id)]),
+    ...compartments.map(({ id }): [string, string] => [id, spokenWithin(id)]),
   ])
   const text = cause
     .replace(/\b[a-z]+(?:_[a-z0-9]+)*\b/g, (word) => names.get(word) ?? word)

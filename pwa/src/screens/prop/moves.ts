@@ -1,4 +1,4 @@
-import { openingName, spoken } from '../../render'
+import { openingName, spoken, spokenWithin } from '../../render'
 import spanish from '../../generated/es/fuels.json'
 import english from '../../generated/fuels.json'
 import { inLanguage } from '../../words/language'
@@ -37,7 +37,7 @@ export const fuelName = (id: string): string => fuels.find((fuel) => fuel.id ===
 
 function nameOf(move: Move, { openings }: Scenario): string {
   const { made } = prop
-  const room = spoken(move.in ?? '').toLowerCase()
+  const room = spokenWithin(move.in ?? '')
   if (move.opening) {
     const opening = openings.find(({ id }) => id === move.opening)
     return made.opening(opening ? openingName(opening) : spoken(move.opening), prop.openness(Math.round(100 * (move.open ?? 0))))

@@ -1,4 +1,4 @@
-import { spoken, type OpeningLook } from '../../render'
+import { spokenWithin, type OpeningLook } from '../../render'
 import { prop } from '../../words/prop'
 import type { Opening, Scenario } from '../../wire.gen'
 
@@ -38,6 +38,5 @@ function lying({ compartments }: Scenario, { from, to }: Opening, { flow, optica
 
 function inside({ from, to }: Opening, { flow }: OpeningLook): string {
   const { none, to: into, bothWays } = prop.through
-  const name = (id: string) => spoken(id).toLowerCase()
-  return [none, into(name(from)), into(name(to)), bothWays(name(to), name(from))][flow] ?? none
+  return [none, into(spokenWithin(from)), into(spokenWithin(to)), bothWays(spokenWithin(to), spokenWithin(from))][flow] ?? none
 }

@@ -66,6 +66,7 @@ function KnownInside() {
   return (
     <>
       <PlanDrawing sketch={drawn} />
+      <p class="small soft">{sizeUp.planKey}</p>
       <section class="stack">
         <h3>{sizeUp.insideDoors}</h3>
         {insides(drawn).map(({ id, open }) => (

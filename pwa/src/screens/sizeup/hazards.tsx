@@ -1,6 +1,6 @@
 import { sizeUp } from '../../words/size-up'
 import { trade } from '../../words/trade'
-import { capital } from '../../words/scales'
+import { capital } from '../../words/sentence'
 import type { HazardFinding } from '../../wire.gen'
 import { hazardSaid, type HazardStanding } from './hazard-said'
 

@@ -1,6 +1,5 @@
 import { layOut, type Layout, type Place } from '../../render/layout'
 import { sizeUp } from '../../words/size-up'
-import { trade } from '../../words/trade'
 import type { Finding } from '../../wire.gen'
 import { atticsOf, storeysOf, type Sketch } from './sketch'
 import { pathLines, type Point } from './path-line'
@@ -39,33 +38,30 @@ function Storey({ layout, floor, name, path, finding }: StoreyProps) {
   const ids = new Set(boxes.map(({ id }) => id))
   const places = layout.places.filter(({ opening }) => ids.has(opening.from) || ids.has(opening.to))
   const size = Math.max(layout.x1 - layout.x0, layout.y1 - layout.y0)
-  const edge = 0.14 * size
+  const edge = 0.12 * size // room for an arrow that begins or ends outside
   // The plan's y runs away from Alpha; the drawing's y runs down to it.
   const at = ({ x, y }: Point): Point => ({ x: x - layout.x0 + edge, y: layout.y1 - y + edge })
   const width = layout.x1 - layout.x0 + 2 * edge
   const height = layout.y1 - layout.y0 + 2 * edge
 
   return (
-    <svg class="plan" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-      {boxes.map((box) => {
-        const corner = at({ x: box.x0, y: box.y1 })
-        return (
-          <rect key={box.id} class="plan-room" x={corner.x} y={corner.y} width={box.x1 - box.x0} height={box.y1 - box.y0} />
-        )
-      })}
-      {places.map((place) => (
-        <OpeningMark key={place.id} place={place} at={at} role={finding?.openings[place.id]?.role} />
-      ))}
-      {pathLines(layout, ids, path).map((line, n) => (
-        <Arrow key={n} points={line.map(at)} size={size} />
-      ))}
-      <text class="plan-word" x={edge} y={0.62 * edge} font-size={0.055 * size}>
-        {name}
-      </text>
-      <text class="plan-word" x={width / 2} y={height - 0.3 * edge} font-size={0.055 * size} text-anchor="middle">
-        {trade.sides.A}
-      </text>
-    </svg>
+    <figure class="plan-storey">
+      <figcaption class="plan-word">{name}</figcaption>
+      <svg class="plan" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+        {boxes.map((box) => {
+          const corner = at({ x: box.x0, y: box.y1 })
+          return (
+            <rect key={box.id} class="plan-room" x={corner.x} y={corner.y} width={box.x1 - box.x0} height={box.y1 - box.y0} />
+          )
+        })}
+        {places.map((place) => (
+          <OpeningMark key={place.id} place={place} at={at} role={finding?.openings[place.id]?.role} />
+        ))}
+        {pathLines(layout, ids, path).map((line, n) => (
+          <Arrow key={n} points={line.map(at)} size={size} />
+        ))}
+      </svg>
+    </figure>
   )
 }
 

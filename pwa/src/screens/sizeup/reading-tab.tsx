@@ -3,7 +3,7 @@ import { NotValidated } from '../../ui/not-validated'
 import { rise } from '../../ui/scroll'
 import { sizeUp } from '../../words/size-up'
 import { trade } from '../../words/trade'
-import { capital } from '../../words/scales'
+import { capital, lowerFirst } from '../../words/sentence'
 import { isCall, spellFirst, spellRest } from '../../words/stages'
 import type { Finding } from '../../wire.gen'
 import { Hazards } from './hazards'
@@ -69,7 +69,7 @@ function NextLook({ read }: { read: Finding }) {
     <section class="stack">
       <h3 class="label">{sizeUp.nextLook}</h3>
       <Button wide onClick={() => (lookAt(one, next.cue), rise('.opening'))}>
-        {sizeUp.goLook(trade.cues[next.cue], one.name)}
+        {sizeUp.goLook(trade.cues[next.cue], lowerFirst(one.name))}
       </Button>
     </section>
   )
@@ -83,7 +83,7 @@ function Unlooked() {
     <section class="stack">
       <h3 class="label">{sizeUp.unlooked}</h3>
       <Button wide onClick={() => (lookAt(one), rise('.opening'))}>
-        {sizeUp.goLookAt(one.name)}
+        {sizeUp.goLookAt(lowerFirst(one.name))}
       </Button>
       {others.length > 0 && <p class="small soft">{sizeUp.unlookedMore(others.length)}</p>}
     </section>
@@ -99,6 +99,7 @@ function FlowPath({ read }: { read: Finding }) {
       <p>{read.path.length ? `${capital(spellPath(read))}.` : sizeUp.noPath}</p>
       {read.path_note && <p class="small soft">{capital(read.path_note)}.</p>}
       <PlanDrawing sketch={drawn} finding={read} />
+      <p class="small soft">{sizeUp.planKey}</p>
     </section>
   )
 }

@@ -1,3 +1,4 @@
+import { lowerFirst } from '../../words/sentence'
 import { sizeUp } from '../../words/size-up'
 import { trade } from '../../words/trade'
 import type { Evidence } from '../../wire.gen'
@@ -29,5 +30,5 @@ const names: Record<string, string> = {
 
 /** What a reason speaks on, in words: a stage, what limits the fire, or a rapid event. */
 export function answerOf(one: Evidence): string | undefined {
-  return one.for ? (names[one.for] ?? one.for.replaceAll('_', ' ')).toLowerCase() : undefined
+  return one.for ? lowerFirst(names[one.for] ?? one.for.replaceAll('_', ' ')) : undefined
 }

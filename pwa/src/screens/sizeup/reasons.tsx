@@ -1,23 +1,28 @@
 import { sizeUp } from '../../words/size-up'
 import { sourceName } from '../../words/sources'
-import { isTold } from '../../words/stages'
+import { isTold, spellNames } from '../../words/stages'
 import type { Evidence, Finding } from '../../wire.gen'
 import { byAnswer, type ReasonGroup } from './reason-groups'
+import { sourcesOf } from './reason-sources'
 
 /** Reasons shown of a group before one asks for more: the heaviest, which come first. Chosen by us. */
-const mostAtOnce = 3
+const mostAtOnce = 2
+/** Answers whose reasons stand open on a side; the lighter ones are folded. Chosen by us. */
+const mostAnswers = 3
 
-/** The rules that spoke, for and against, each under what it speaks on and with its source. */
+/** The rules that spoke, for and against, each under what it speaks on; their sources stand once, below. */
 export function Reasons({ read }: { read: Finding }) {
   const { because, against } = read
+  const cited = sourcesOf([...because, ...against])
   if (because.length === 0 && against.length === 0) return null
   return (
     <>
-      <Side title={sizeUp.because} evidence={because} lead={sizeUp.speaksFor} />
+      <Side title={sizeUp.because} evidence={because} lead={sizeUp.speaksFor} cited={cited} />
       <Side
         title={sizeUp.against}
         evidence={against}
         lead={sizeUp.speaksAgainst}
+        cited={cited}
         empty={isTold(read) ? sizeUp.noAgainst : undefined}
       />
       <p class="small soft weight-legend">
@@ -25,6 +30,14 @@ export function Reasons({ read }: { read: Finding }) {
         <Weight weight={2} />
         {sizeUp.weightLegend}
       </p>
+      <details class="more small">
+        <summary>{sizeUp.sources(cited.length)}</summary>
+        <ol class="reason-sources">
+          {cited.map((source) => (
+            <li key={source}>{sourceName(source)}</li>
+          ))}
+        </ol>
+      </details>
     </>
   )
 }
@@ -33,50 +46,79 @@ interface SideProps {
   title: string
   evidence: readonly Evidence[]
   lead(answer: string): string
+  /** Every source once, in the order of the numbers that stand beside the reasons. */
+  cited: readonly string[]
   empty?: string | undefined
 }
 
-function Side({ title, evidence, lead, empty }: SideProps) {
+function Side({ title, evidence, empty, ...rest }: SideProps) {
   if (evidence.length === 0 && !empty) return null
+  const groups = byAnswer(evidence)
+  const [open, folded] = [groups.slice(0, mostAnswers), groups.slice(mostAnswers)]
   return (
     <section class="stack">
       <h3>{title}</h3>
       {evidence.length === 0 && <p class="small soft">{empty}</p>}
-      {byAnswer(evidence).map((group) => (
-        <Group key={group.answer ?? ''} group={group} lead={lead} />
-      ))}
+      <Groups groups={open} {...rest} />
+      {folded.length > 0 && (
+        <details class="more">
+          <summary>{sizeUp.alsoOn(spellNames(folded.map(({ answer }) => answer ?? sizeUp.others), sizeUp.and))}</summary>
+          <Groups groups={folded} {...rest} />
+        </details>
+      )}
     </section>
   )
 }
 
-function Group({ group: { answer, evidence }, lead }: { group: ReasonGroup; lead(answer: string): string }) {
+type GroupProps = Pick<SideProps, 'lead' | 'cited'>
+
+function Groups({ groups, ...rest }: GroupProps & { groups: readonly ReasonGroup[] }) {
   return (
     <div class="stack">
+      {groups.map((group) => (
+        <Group key={group.answer ?? ''} group={group} {...rest} />
+      ))}
+    </div>
+  )
+}
+
+function Group({ group: { answer, evidence }, lead, cited }: GroupProps & { group: ReasonGroup }) {
+  return (
+    <div class="reason-group">
       {answer && <h4 class="label">{lead(answer)}</h4>}
-      <List evidence={evidence.slice(0, mostAtOnce)} />
+      <List evidence={evidence.slice(0, mostAtOnce)} cited={cited} />
       {evidence.length > mostAtOnce && (
         <details class="more">
           <summary>{sizeUp.moreReasons(evidence.length - mostAtOnce)}</summary>
-          <List evidence={evidence.slice(mostAtOnce)} />
+          <List evidence={evidence.slice(mostAtOnce)} cited={cited} />
         </details>
       )}
     </div>
   )
 }
 
-function List({ evidence }: { evidence: readonly Evidence[] }) {
+function List({ evidence, cited }: { evidence: readonly Evidence[]; cited: readonly string[] }) {
   return (
     <ul class="reasons">
-      {evidence.map(({ rule, text, weight, source }) => (
-        <li key={rule} class="reason">
-          <Weight weight={weight} />
-          <p>{text}</p>
-          <p class="small soft">
-            {sizeUp.source}: {sourceName(source)}
+      {evidence.map((one) => (
+        <li key={one.rule} class="reason">
+          <Weight weight={one.weight} />
+          <p>
+            {one.text} <Cites numbers={sourcesOf([one]).map((source) => cited.indexOf(source) + 1)} />
           </p>
         </li>
       ))}
     </ul>
+  )
+}
+
+/** The numbers of a reason's sources in the list below. */
+function Cites({ numbers }: { numbers: readonly number[] }) {
+  return (
+    <span class="cites">
+      <span aria-hidden="true">[{numbers.join(', ')}]</span>
+      <span class="visually-hidden">{sizeUp.cites(numbers.join(', '))}</span>
+    </span>
   )
 }
 

@@ -42,7 +42,7 @@ test('the report tells what was seen, by side, and what was not', () => {
 test('the report names the stages as the screen does, and the path in words', () => {
   const text = radioReport('Engine 3', house, look, read)
   expect(text).toContain('Signs consistent with pre-flashover or fully developed; growth not ruled out.')
-  expect(text).toContain('Flow path, as seen: in by the alpha door, through the inside, out by the charlie door.')
+  expect(text).toContain('Flow path, as seen: in by the Alpha door, through the inside, out by the Charlie door.')
   expect(radioReport('Engine 3', house, look, finding({ undetermined: 1 }, []))).toContain('Stage undetermined from here.')
 })
 

@@ -2,6 +2,7 @@ import { words } from '../../words/frame'
 import { sizeUp } from '../../words/size-up'
 import { trade } from '../../words/trade'
 import { levelName, ordinalCues } from '../../words/scales'
+import { lowerFirst } from '../../words/sentence'
 import { isTold, spellStages } from '../../words/stages'
 import { SIDE_WORDS, type Finding } from '../../wire.gen'
 import { seen, type LookAt, type Rating } from './looks'
@@ -31,7 +32,7 @@ function buildingOf({ construction, name, plan }: Sketch): string {
   const storeys = storeysOf(plan).length
   const counted = /storey/i.test(name) ? [] : [sizeUp.report.storeys[storeys] ?? sizeUp.report.moreStoreys(storeys)]
   const known = construction && sizeUp.constructions[construction as keyof typeof sizeUp.constructions]
-  return [name, ...counted, ...(known ? [known.toLowerCase()] : [])].join(', ')
+  return [name, ...counted, ...(known ? [lowerFirst(known)] : [])].join(', ')
 }
 
 function conditions(sketch: Sketch, look: LookAt): string[] {
@@ -41,9 +42,9 @@ function conditions(sketch: Sketch, look: LookAt): string[] {
 }
 
 function placeOf(one: Outside, rating: Rating): string {
-  const state = rating.state && rating.state !== 'unknown' ? `, ${trade.states[rating.state].toLowerCase()}` : ''
-  if (!one.side) return `${trade.roof}, ${one.name.toLowerCase()}${state}:`
-  return sizeUp.report.seenFrom(trade.sides[one.side], withoutSide(one).toLowerCase(), state)
+  const state = rating.state && rating.state !== 'unknown' ? `, ${lowerFirst(trade.states[rating.state])}` : ''
+  if (!one.side) return `${trade.roof}, ${lowerFirst(one.name)}${state}:`
+  return sizeUp.report.seenFrom(trade.sides[one.side], lowerFirst(withoutSide(one)), state)
 }
 
 /** "Alpha window division 2", told after "Side Alpha", is "window, division 2". */
@@ -54,16 +55,16 @@ function withoutSide({ name, side }: Outside): string {
 
 function showing(rating: Rating): string {
   const parts: string[] = []
-  if (rating.flow) parts.push(trade.flows[rating.flow].toLowerCase())
+  if (rating.flow) parts.push(lowerFirst(trade.flows[rating.flow]))
   for (const cue of ordinalCues) {
     const level = rating[cue]
-    if (level !== undefined) parts.push(`${trade.cues[cue].toLowerCase()} ${levelName(cue, level).toLowerCase()}`)
+    if (level !== undefined) parts.push(`${lowerFirst(trade.cues[cue])} ${lowerFirst(levelName(cue, level))}`)
   }
-  if (rating.churning !== undefined) parts.push(sizeUp.churning[rating.churning ? 'yes' : 'no'].toLowerCase())
-  if (rating.pulsing) parts.push(sizeUp.pulsing.yes.toLowerCase())
-  if (rating.vanishes) parts.push(sizeUp.vanishes.yes.toLowerCase())
+  if (rating.churning !== undefined) parts.push(lowerFirst(sizeUp.churning[rating.churning ? 'yes' : 'no']))
+  if (rating.pulsing) parts.push(lowerFirst(sizeUp.pulsing.yes))
+  if (rating.vanishes) parts.push(lowerFirst(sizeUp.vanishes.yes))
   if (rating.neutral_plane !== undefined) parts.push(sizeUp.report.neutral(rating.neutral_plane))
-  if (rating.flame && rating.flame !== 'none') parts.push(trade.flames[rating.flame].toLowerCase())
+  if (rating.flame && rating.flame !== 'none') parts.push(lowerFirst(trade.flames[rating.flame]))
   return parts.join(', ') || sizeUp.report.nothing
 }
 
@@ -79,12 +80,10 @@ function consistent(finding: Finding): string[] {
     isTold(finding) ? sizeUp.report.consistent(lowerFirst(spellStages(finding))) : sizeUp.report.undetermined,
     ...finding.hazards
       .filter(({ flagged }) => flagged)
-      .map(({ event }) => sizeUp.report.hazard(trade.hazards[event].toLowerCase())),
+      .map(({ event }) => sizeUp.report.hazard(lowerFirst(trade.hazards[event]))),
     ...(finding.path.length > 0 ? [sizeUp.report.path(spellPath(finding))] : []),
   ]
 }
-
-const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** Sides on which no opening was rated: what the report does not speak for. */
 function unseen(sketch: Sketch, look: LookAt): string[] {

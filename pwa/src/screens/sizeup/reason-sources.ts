@@ -1,0 +1,6 @@
+import type { Evidence } from '../../wire.gen'
+
+/** The sources that reasons cite, each once, in the order in which they are first cited. */
+export function sourcesOf(evidence: readonly Pick<Evidence, 'source'>[]): string[] {
+  return [...new Set(evidence.flatMap(({ source }) => source.split(/[,;]\s*/).filter(Boolean)))]
+}

@@ -47,6 +47,21 @@ func runRestore(_ context.Context, args []string, out, errOut io.Writer) int {
 	return 0
 }
 
+// runCompact writes the store anew, which no server may hold.
+func runCompact(_ context.Context, args []string, out, errOut io.Writer) int {
+	flags := newFlags("compact", errOut)
+	data := dataFlag(flags)
+	if code, ok := parse(flags, args, 0); !ok {
+		return code
+	}
+	before, after, err := keep.Compact(*data)
+	if err != nil {
+		return failed(err, errOut)
+	}
+	fmt.Fprintf(out, "compacted: %d KB, %d KB before; nothing that was erased is left in the file (older backups may hold it)\n", after>>10, before>>10)
+	return 0
+}
+
 // runExport writes every record to a new file or to standard output.
 func runExport(ctx context.Context, args []string, out, errOut io.Writer) int {
 	flags := newFlags("export", errOut)

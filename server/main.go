@@ -38,6 +38,7 @@ var commands = []struct {
 	{"validate", "hold the fire against every published series: a report in Markdown", validating},
 	{"backup", "copy the store to a file, while running or not", serving(runBackup)},
 	{"restore", "put a backup in place of the store", serving(runRestore)},
+	{"compact", "write the store anew, so that nothing erased is left in its free pages; a server does so at its start", serving(runCompact)},
 	{"export", "write the records as CSV", serving(runExport)},
 	{"instructor", "list the instructors, or make a code for one who forgot: list | reset CALL_SIGN", serving(runInstructor)},
 	{"check", "lint the content and verify the store", runCheck},

@@ -136,7 +136,7 @@ func TestTheServerRecomputesRealAnswers(t *testing.T) {
 
 func TestServeAndKeepersRefuseWrongArguments(t *testing.T) {
 	for name, run := range map[string]func(context.Context, []string, io.Writer, io.Writer) int{
-		"serve": runServe, "backup": runBackup, "restore": runRestore, "export": runExport,
+		"serve": runServe, "backup": runBackup, "restore": runRestore, "compact": runCompact, "export": runExport,
 	} {
 		for _, args := range [][]string{{"-nonsense"}, {"one", "two", "three"}} {
 			var out, errOut lines

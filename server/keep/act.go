@@ -27,6 +27,12 @@ func Restore(from, data string, now time.Time) (kept string, census store.Census
 	return store.Restore(from, filepath.Join(data, store.FileName), now)
 }
 
+// Compact writes the store in data anew, so that no byte of what was erased is left
+// in it. No server may be running on it; one does the same when it starts.
+func Compact(data string) (before, after int64, err error) {
+	return store.Compact(filepath.Join(data, store.FileName))
+}
+
 // Export writes every record, as CSV for a spreadsheet or as JSON lines.
 func Export(ctx context.Context, data string, lines bool, w io.Writer) error {
 	path, export := "/export.csv", exportCSV

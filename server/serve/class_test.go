@@ -3,6 +3,8 @@ package serve_test
 import (
 	"encoding/json"
 	"net/http"
+	"os"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -15,6 +17,7 @@ import (
 	"lintel/quiz"
 	"lintel/quiz/session"
 	"lintel/server/class"
+	"lintel/server/store"
 	"lintel/server/store/storetest"
 )
 
@@ -340,6 +343,11 @@ func TestErasingOnesOwn(t *testing.T) {
 	l.act(session.Renamed, "person", 1, "call_sign", "Engine 11")
 	require.Equal(t, 200, l.commit(1, "a", "s1", 0).status)
 	require.Equal(t, 200, l.commit(2, "a", "s1", 3).status)
+	const mark = "words of one person"
+	l.seq[1]++
+	note := storetest.Answer(1, l.seq[1])
+	note.Kind, note.Body = quiz.NoteEvent, quiz.Raw(`{"text":"`+strings.Repeat(mark, 1500)+`"}`)
+	require.Equal(t, 200, s.send(1, []quiz.Event{note}).status)
 	board := l.look(session.Hello{Role: session.Board}, l.cookies...)
 	board.board(func(b *session.BoardView) bool { return b.People[0].CallSign == "Engine 11" })
 	require.Equal(t, 204, s.do("DELETE", "/api/v1/devices", nil, as(1)...).status)
@@ -348,8 +356,18 @@ func TestErasingOnesOwn(t *testing.T) {
 	assert.Equal(t, class.Erased, gone.People[1].CallSign)
 	assert.Equal(t, "Truck 7", gone.People[2].CallSign)
 	require.NoError(t, s.Close())
+	bytes := func() string {
+		raw, err := os.ReadFile(filepath.Join(data, store.FileName))
+		require.NoError(t, err)
+		return string(raw)
+	}
+	require.True(t, strings.Contains(bytes(), mark), "free pages hold it until the next start")
 
 	again := startIn(t, data)
+	for _, erased := range []string{mark, "Engine 1", storetest.ID(1)} {
+		assert.False(t, strings.Contains(bytes(), erased), "%s is left in the file", erased)
+	}
+	assert.True(t, strings.Contains(bytes(), "Truck 7"))
 	state, err := again.Classes().State(l.ID)
 	require.NoError(t, err)
 	text, err := json.Marshal(state.Report(nil))

@@ -98,7 +98,7 @@ func (m *Main) open() (err error) {
 	if err := os.MkdirAll(m.config.Data, 0o700); err != nil {
 		return engine.Bad(m.config.Data, "cannot be made ("+err.Error()+")", "choose a data folder that this user may write with -data")
 	}
-	if m.store, err = store.Open(filepath.Join(m.config.Data, store.FileName), store.Options{Now: m.config.Now}); err != nil {
+	if err := m.openStore(filepath.Join(m.config.Data, store.FileName)); err != nil {
 		return err
 	}
 	if err := m.openClasses(); err != nil {
@@ -127,6 +127,22 @@ func (m *Main) open() (err error) {
 		m.keeper = nil
 	}
 	return nil
+}
+
+// openStore opens the store, without the bytes of what was erased since the last
+// start. Where they cannot be taken out now they are the next time: serving does
+// not wait for that.
+func (m *Main) openStore(path string) (err error) {
+	if _, err := os.Stat(path); err == nil {
+		switch done, err := store.CompactErased(path); {
+		case err != nil:
+			m.config.Log.Warn("what was erased is still in free pages of the store", "err", err)
+		case done:
+			m.config.Log.Info("what was erased has left the file of the store", "file", path)
+		}
+	}
+	m.store, err = store.Open(path, store.Options{Now: m.config.Now})
+	return err
 }
 
 // openClasses makes what instructors work with, and reads in the classes that

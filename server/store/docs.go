@@ -60,7 +60,7 @@ func (s *Store) save(tx *bolt.Tx, deed quiz.Deed, docs []quiz.Doc) error {
 	for _, doc := range docs {
 		bucket := tx.Bucket([]byte(doc.Kind))
 		if len(doc.Body) == 0 {
-			if err := bucket.Delete([]byte(doc.ID)); err != nil {
+			if err := forget(tx, bucket, doc); err != nil {
 				return err
 			}
 			continue
@@ -71,6 +71,17 @@ func (s *Store) save(tx *bolt.Tx, deed quiz.Deed, docs []quiz.Doc) error {
 		}
 	}
 	return s.note(tx, deed)
+}
+
+// forget takes a doc away. A roster names people, so its bytes are to leave the
+// file too.
+func forget(tx *bolt.Tx, bucket *bolt.Bucket, doc quiz.Doc) error {
+	if doc.Kind == quiz.RosterDoc {
+		if err := tx.Bucket(metaBucket).Put(erasedKey, present); err != nil {
+			return err
+		}
+	}
+	return bucket.Delete([]byte(doc.ID))
 }
 
 func mayStore(tx *bolt.Tx, doc quiz.Doc) error {

@@ -90,7 +90,8 @@ func (s *Store) Rekey(device, secret string) (quiz.Device, error) {
 	return row.device(device), err
 }
 
-// Erase takes away a device and all that is its own.
+// Erase takes away a device and all that is its own. The bytes leave the file when
+// it is compacted next.
 func (s *Store) Erase(device string, lines []quiz.Line, deed quiz.Deed, docs ...quiz.Doc) error {
 	key, err := idKey(device)
 	if err != nil {
@@ -102,6 +103,9 @@ func (s *Store) Erase(device string, lines []quiz.Line, deed quiz.Deed, docs ...
 			return quiz.ErrUnknownDevice
 		}
 		if err := s.save(tx, deed, docs); err != nil {
+			return err
+		}
+		if err := tx.Bucket(metaBucket).Put(erasedKey, present); err != nil {
 			return err
 		}
 		for _, name := range [][]byte{eventBucket, idBucket, waitingBucket, checkBucket} {

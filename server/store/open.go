@@ -65,7 +65,7 @@ func Open(path string, opts Options) (*Store, error) {
 	if err := inspect(path, opts.LockWait); err != nil {
 		return nil, err
 	}
-	db, err := bolt.Open(path, 0o600, &bolt.Options{Timeout: opts.LockWait, FreelistType: bolt.FreelistMapType, MaxSize: opts.MaxBytes})
+	db, err := openAlone(path, bolt.Options{Timeout: opts.LockWait, FreelistType: bolt.FreelistMapType, MaxSize: opts.MaxBytes})
 	if err != nil {
 		return nil, openProblem(path, err)
 	}

@@ -24,6 +24,7 @@ const steps = [...new Set(moves.map(({ t_s }) => t_s))].map((tS) => ({ tS, at: m
 const server = process.argv[2] ? undefined : await new Server().start()
 const browser = await openBrowser({ width: 390, height: 844 })
 const { page } = browser
+await page.addInitScript(() => localStorage.setItem('lintel.units', 'metric'))
 await page.goto(`${process.argv[2] ?? server.url}/prop`)
 await page.getByRole('button', { name: 'Light it', exact: true }).waitFor({ timeout: 60_000 })
 await page.getByRole('button', { name: 'Draw the wall away' }).click()
@@ -82,7 +83,7 @@ function said({ opening, open, fuel, water_l }) {
   if (fuel) return fuel === 'straw' ? '' : 'Softwood lit on straw, lower left'
   if (water_l) return `${1000 * water_l} ml of water, lower left`
   const name = opening.replaceAll('_', ' ')
-  return `${name} ${open === 1 ? 'open' : open === 0 ? 'shut' : `${100 * open} % open`}`
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)} ${open === 1 ? 'open' : open === 0 ? 'shut' : `${100 * open} % open`}`
 }
 
 /** All stills in one picture. */

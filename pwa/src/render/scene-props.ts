@@ -16,7 +16,6 @@ export interface SceneProps {
   onPick?: ((opening: string) => void) | undefined
   /** Given, every opening in sight can be dragged, tapped or keyed open: the share of it that stands open. */
   onOpen?: ((opening: string, open: number) => void) | undefined
-  us?: boolean
   wind?: { m_s: number; from: Side | undefined }
   /** The light to begin with; left out, that which the page's theme goes with. */
   light?: Daylight | undefined

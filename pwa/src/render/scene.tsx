@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { scene as words } from '../words/scene'
 import { trade } from '../words/trade'
+import { units } from '../words/units'
 import { Controls, type Distance } from './controls'
 import { describe, type Seen } from './describe'
 import { daylightOf, type Daylight } from './draw/palette'
@@ -94,7 +95,7 @@ function run(canvas: HTMLCanvasElement, latest: Latest): () => void {
     const { props: p, chosen, standing } = latest()
     const took = show.advance(
       {
-        scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: p.us ?? false, selected: p.selected,
+        scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: units.value === 'us', selected: p.selected,
         near: standing.near, far: standing.far, light: chosen, paused: p.paused ?? false, inPieces: true, ...(p.wind && { wind: p.wind }),
       },
       seconds,

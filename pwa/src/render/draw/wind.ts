@@ -1,4 +1,4 @@
-import { scene as words } from '../../words/scene'
+import { windSpeed } from '../../words/units'
 import type { Side } from '../../wire.gen'
 import { type View } from '../view'
 import type { Palette } from './palette'
@@ -34,6 +34,6 @@ export function drawWind({ ctx, pixel }: Pen, view: View, palette: Palette, spee
   ctx.stroke()
   ctx.font = '600 11px system-ui, sans-serif'
   ctx.textAlign = 'center'
-  ctx.fillText(words.windSpeed(speedMS), 0, 32)
+  ctx.fillText(windSpeed(speedMS), 0, 32)
   ctx.restore()
 }

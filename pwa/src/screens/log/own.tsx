@@ -11,6 +11,7 @@ import { LanguageSwitch } from '../../ui/language-switch'
 import { OfflineNote } from '../../ui/offline-note'
 import { words } from '../../words/frame'
 import { log } from '../../words/log'
+import { chooseUnits, systems, units } from '../../words/units'
 import type { QuizEvent } from '../../wire.gen'
 import { Moving } from '../../local/move'
 import { download, toCSV, toJSON } from './export'
@@ -35,6 +36,14 @@ export function Own({ self, events }: { self: Self; events: readonly QuizEvent[]
           choices={themes.map((value) => ({ value, name: words.themes[value] }))}
           chosen={theme.value}
           choose={chooseTheme}
+        />
+        <h3 class="label">{log.units}</h3>
+        <Choices
+          label={log.units}
+          columns={2}
+          choices={systems.map((value) => ({ value, name: log.unitSystems[value] }))}
+          chosen={units.value}
+          choose={chooseUnits}
         />
         <LanguageSwitch />
       </section>

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { theme } from '../../app/theme'
 import { spoken, spokenWithin } from '../../render'
 import { prop } from '../../words/prop'
+import { degreesUnit } from '../../words/units'
 import type { Bench } from './bench'
 import { CurveTable } from './curve-table'
 import { roomsOf } from './fuel-panel'
@@ -41,7 +42,8 @@ export function CurvesPanel({ bench, now, selected }: PanelProps) {
 interface CurveProps { bench: Bench; now: Now; curve: Curve; shown: Shown; where: string | undefined; turn: number }
 
 function OneCurve({ bench, now, curve, shown, where, turn }: CurveProps) {
-  const name = where === undefined ? prop.curveOf(prop.curves[curve], prop.curveUnits[curve]) : prop.curveIn(prop.curves[curve], prop.curveUnits[curve], where)
+  const unit = curve === 'temperature' ? degreesUnit() : prop.curveUnits[curve]
+  const name = where === undefined ? prop.curveOf(prop.curves[curve], unit) : prop.curveIn(prop.curves[curve], unit, where)
   const draw = (): Drawn => {
     const newestS = Math.max(now.first.headS, now.second?.headS ?? 0)
     return { series: series(curve, bench.burns, shown, now.branchS, times(newestS)), marks: marksOf(bench, now), shownS: now.tS }

@@ -1,6 +1,7 @@
 import { spokenWithin, type FrameLook } from '../../render'
 import { opacity } from '../../render/tone'
 import { prop } from '../../words/prop'
+import { gasSpeed, temperature, warmer } from '../../words/units'
 import type { Opening, Scenario } from '../../wire.gen'
 
 // Two fires at one moment in numbers, and what lies between them.
@@ -8,13 +9,13 @@ import type { Opening, Scenario } from '../../wire.gen'
 /** One line of the comparison. A value that there is none of is undefined. */
 export interface Difference { name: string; first: string; second: string; between: string }
 
-interface Quantity { name: string; of(frame: FrameLook): number | undefined; say(value: number): string; /** The grain that is printed: less than half of it is no difference. */ grain: number }
+interface Quantity { name: string; of(frame: FrameLook): number | undefined; say(value: number): string; /** How much lies between two values, where that is said in another way. */ differ?(by: number): string; /** The grain that is printed: less than half of it is no difference. */ grain: number }
 
 export function differences(scenario: Scenario, opening: Opening | undefined, first: FrameLook, second: FrameLook): Difference[] {
-  return quantities(scenario, opening).map(({ name, of, say, grain }) => {
+  return quantities(scenario, opening).map(({ name, of, say, differ, grain }) => {
     const [a, b] = [of(first), of(second)]
     const says = (value: number | undefined) => (value === undefined ? prop.nothing : say(value))
-    return { name, first: says(a), second: says(b), between: a === undefined || b === undefined ? '' : between(b - a, say, grain) }
+    return { name, first: says(a), second: says(b), between: a === undefined || b === undefined ? '' : between(b - a, differ ?? say, grain) }
   })
 }
 
@@ -26,14 +27,14 @@ function between(by: number, say: (value: number) => string, grain: number): str
 function quantities(scenario: Scenario, opening: Opening | undefined): Quantity[] {
   const list: Quantity[] = [
     { name: prop.heat, of: ({ header }) => header.hrrKW, say: prop.heatKW, grain: 0.1 },
-    { name: prop.hottest, of: ({ compartments }) => Math.max(...compartments.map(({ upperC }) => upperC)), say: prop.celsius, grain: 1 },
+    { name: prop.hottest, of: ({ compartments }) => Math.max(...compartments.map(({ upperC }) => upperC)), say: temperature, differ: warmer, grain: 1 },
     { name: prop.leastOxygen, of: ({ compartments }) => 100 * Math.min(...compartments.map(({ o2Upper }) => o2Upper)), say: (n) => prop.percentFine(n), grain: 0.1 },
   ]
   if (!opening) return list
   const at = scenario.openings.indexOf(opening)
   const name = spokenWithin(opening.id)
   if (opening.height_m) list.push({ name: prop.planeAt(name), of: ({ openings }) => plane(openings[at]), say: prop.percent, grain: 1 })
-  list.push({ name: prop.speedAt(name), of: ({ openings }) => openings[at]?.outVelocityMS, say: (n) => prop.metresPerSecond(n.toFixed(2)), grain: 0.01 })
+  list.push({ name: prop.speedAt(name), of: ({ openings }) => openings[at]?.outVelocityMS, say: gasSpeed, grain: 0.01 })
   list.push({ name: prop.hiddenAt(name), of: ({ openings }) => 100 * opacity(openings[at]?.opticalDepth ?? 0), say: prop.percent, grain: 1 })
   return list
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
 import { prop } from '../../words/prop'
+import { mass } from '../../words/units'
 import { spoken } from '../../render'
 import type { Load } from '../../buildings'
 import { fuelName } from './moves'
@@ -10,7 +11,7 @@ import type { View } from './view'
 
 /** A load in words, with the warning that belongs to it. */
 function loadName({ parts, simulatedOnly }: Load): string {
-  const amounts = parts.map(({ fuel, kg }) => prop.amount(fuelName(fuel), kg))
+  const amounts = parts.map(({ fuel, kg }) => prop.amount(fuelName(fuel), mass(kg)))
   const name = amounts.length > 1 ? prop.amounts(amounts[0]!, amounts[1]!) : amounts[0]!
   return simulatedOnly ? prop.amountSimulated(name) : name
 }

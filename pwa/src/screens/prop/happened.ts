@@ -1,5 +1,6 @@
 import { spoken, spokenWithin } from '../../render'
 import { prop } from '../../words/prop'
+import { temperature } from '../../words/units'
 import type { Event, Scenario } from '../../wire.gen'
 
 // The engine's sudden events as a person reads them: names for ids, units as
@@ -34,7 +35,7 @@ function plainly(cause: string, { openings, compartments }: Scenario): string {
   ])
   const text = cause
     .replace(/\b[a-z]+(?:_[a-z0-9]+)*\b/g, (word) => names.get(word) ?? word)
-    .replace(/(\d) C\b/g, '$1 °C')
+    .replace(/(-?\d+) C\b/g, (_, c: string) => temperature(Number(c)))
     .replace(/kW\/m2\b/g, 'kW/m²')
   return text.charAt(0).toUpperCase() + text.slice(1)
 }

@@ -4,6 +4,7 @@ import english from '../../generated/fuels.json'
 import { inLanguage } from '../../words/language'
 import { prop } from '../../words/prop'
 import { trade } from '../../words/trade'
+import { volume, windSpeed } from '../../words/units'
 import type { Move, Scenario } from '../../wire.gen'
 import type { Made } from './burn'
 import { secondsAt } from './past'
@@ -43,6 +44,6 @@ function nameOf(move: Move, { openings }: Scenario): string {
     return made.opening(opening ? openingName(opening) : spoken(move.opening), prop.openness(Math.round(100 * (move.open ?? 0))))
   }
   if (move.fuel) return made.fuel(spoken(fuelName(move.fuel)), room)
-  if (move.water_l !== undefined) return made.water(prop.litres(move.water_l), room)
-  return made.wind(prop.metresPerSecond(String(move.wind_m_s ?? 0)), trade.sides[move.wind_from ?? 'A'])
+  if (move.water_l !== undefined) return made.water(volume(move.water_l), room)
+  return made.wind(windSpeed(move.wind_m_s ?? 0), trade.sides[move.wind_from ?? 'A'])
 }

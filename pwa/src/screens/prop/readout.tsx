@@ -1,5 +1,6 @@
 import { prop } from '../../words/prop'
 import { trade } from '../../words/trade'
+import { temperature } from '../../words/units'
 import { openingName, spoken, type CompartmentLook } from '../../render'
 import { REGIME_WORDS, STAGE_WORDS, type Scenario } from '../../wire.gen'
 import type { Bench } from './bench'
@@ -79,8 +80,8 @@ function Room({ id, look }: { id: string; look: CompartmentLook }) {
   return (
     <tr>
       <th scope="row">{spoken(id)}</th>
-      <td>{prop.celsius(look.upperC)}</td>
-      <td>{prop.celsius(look.lowerC)}</td>
+      <td>{temperature(look.upperC)}</td>
+      <td>{temperature(look.lowerC)}</td>
       <td>{prop.percent(100 * look.o2Upper)}</td>
     </tr>
   )

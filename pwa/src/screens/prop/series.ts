@@ -1,10 +1,11 @@
+import { degrees } from '../../words/units'
 import { COMPARTMENT, COMPARTMENT_LENGTH, FRAME_HEADER, FRAME_HEADER_LENGTH, OPENING, OPENING_LENGTH } from '../../wire.gen'
 import type { Burn } from './burn'
 import { plane } from './differences'
 import { secondsAt } from './past'
 
 // The past of one or two fires as columns of numbers over time, for a curve and
-// for its table.
+// for its table, in the units of the page.
 
 export const CURVES = ['heat', 'temperature', 'oxygen', 'plane'] as const
 export type Curve = (typeof CURVES)[number]
@@ -56,7 +57,7 @@ function valueOf(curve: Curve, layer: Line['layer'], { room, opening, compartmen
   const atOpening = FRAME_HEADER_LENGTH + compartments * COMPARTMENT_LENGTH + opening * OPENING_LENGTH
   switch (curve) {
     case 'heat': return (frame) => frame[FRAME_HEADER.HRRKW]!
-    case 'temperature': return (frame) => frame[inRoom(layer === 'upper' ? COMPARTMENT.UpperC : COMPARTMENT.LowerC)]!
+    case 'temperature': return (frame) => degrees(frame[inRoom(layer === 'upper' ? COMPARTMENT.UpperC : COMPARTMENT.LowerC)]!)
     case 'oxygen': return (frame) => 100 * frame[inRoom(COMPARTMENT.O2Upper)]!
     case 'plane': return (frame) => plane({ neutralPlane: frame[atOpening + OPENING.NeutralPlane]!, flow: frame[atOpening + OPENING.Flow]! }) ?? null
   }

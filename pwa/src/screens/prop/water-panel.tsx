@@ -3,6 +3,7 @@ import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
 import { prop } from '../../words/prop'
 import { trade } from '../../words/trade'
+import { volume, windSpeed } from '../../words/units'
 import { SIDE_WORDS } from '../../wire.gen'
 import type { Bench } from './bench'
 import { RoomChoice, roomsOf } from './fuel-panel'
@@ -18,14 +19,14 @@ export function WaterPanel({ bench, view }: { bench: Bench; view: View }) {
     <div class="stack">
       <RoomChoice label={prop.sprayInto} rooms={roomsOf(scenario.compartments)} chosen={where} choose={setWhere} />
       <Button wide onClick={() => bench.spray(waterL, where)}>
-        {prop.spray(waterL)}
+        {prop.spray(volume(waterL))}
       </Button>
-      <p class="small soft" aria-live="polite">{view.sprayedL > 0 ? prop.sprayed(view.sprayedL) : ' '}</p>
+      <p class="small soft" aria-live="polite">{view.sprayedL > 0 ? prop.sprayed(volume(view.sprayedL)) : ' '}</p>
       <h2 class="label">{prop.wind}</h2>
       <Choices
         label={prop.wind}
         columns={4}
-        choices={speeds.map((speed) => ({ value: speed, name: prop.windSpeeds[speed]! }))}
+        choices={speeds.map((speed) => ({ value: speed, name: speed === 0 ? prop.still : windSpeed(speed) }))}
         chosen={view.windMS}
         choose={(speed) => bench.wind(speed, view.windFrom)}
       />

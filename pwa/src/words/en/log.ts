@@ -96,6 +96,8 @@ export const log = {
   eraseFailed: 'The server could not be reached, so nothing was erased. Try again, or erase on this device only.',
   keep: 'Keep',
   theme: 'Colours',
+  units: 'Units',
+  unitSystems: { metric: 'Metric: °C, kg, m/s', us: 'US: °F, lb, mph' },
   offline: 'Offline use',
   keeping: 'How well this record is kept',
   keptForGood: 'This browser has agreed to keep the record until you erase it.',

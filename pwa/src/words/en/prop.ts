@@ -22,7 +22,7 @@ export const prop = {
   // Fuel
   layFuel: 'Fuel',
   layWhere: 'Laid in',
-  amount: (fuel: string, kg: number) => (kg < 1 ? `${Math.round(kg * 1000)} g of ${fuel}` : `${kg} kg of ${fuel}`),
+  amount: (fuel: string, mass: string) => `${mass} of ${fuel}`,
   amounts: (first: string, second: string) => `${first}, ${second}`,
   light: 'Light it',
   layIt: 'Lay and light this fuel',
@@ -32,10 +32,10 @@ export const prop = {
 
   // Water and wind
   sprayInto: 'Water goes into',
-  spray: (litres: number) => (litres < 1 ? `Spray ${Math.round(litres * 1000)} ml` : `Spray ${litres} l`),
-  sprayed: (litres: number) => `${litres < 1 ? `${Math.round(litres * 1000)} ml` : `${litres} l`} sprayed so far`,
+  spray: (volume: string) => `Spray ${volume}`,
+  sprayed: (volume: string) => `${volume} sprayed so far`,
   wind: 'Wind',
-  windSpeeds: { 0: 'Still', 2: '2 m/s', 5: '5 m/s', 9: '9 m/s' } as Record<number, string>,
+  still: 'Still',
   windFrom: 'It blows onto',
 
   // Time
@@ -71,7 +71,6 @@ export const prop = {
   leastOxygen: 'Least oxygen above',
   planeAt: (opening: string) => `Height of the neutral plane, ${opening}`,
   speedAt: (opening: string) => `Smoke out, ${opening}`,
-  metresPerSecond: (v: string) => `${v} m/s`,
   hiddenAt: (opening: string) => `Light hidden, ${opening}`,
   keep: 'Keep one and end the comparison',
   keepFirst: 'Keep as it is',
@@ -98,12 +97,11 @@ export const prop = {
     water: (amount: string, room: string) => `${amount} of water, ${room}`,
     wind: (speed: string, side: string) => `Wind ${speed} onto ${side}`,
   },
-  litres: (litres: number) => (litres < 1 ? `${Math.round(litres * 1000)} ml` : `${litres} l`),
 
   // Curves
   curve: 'Curve',
   curves: { heat: 'Heat release', temperature: 'Temperature', oxygen: 'Oxygen', plane: 'Neutral plane' },
-  curveUnits: { heat: 'kW', temperature: '°C', oxygen: '% by volume', plane: '% of its height' },
+  curveUnits: { heat: 'kW', oxygen: '% by volume', plane: '% of its height' },
   curveOf: (what: string, unit: string) => `${what}, ${unit}`,
   curveIn: (what: string, unit: string, where: string) => `${what}, ${unit}: ${where}`,
   curveTime: 'Minutes and seconds since the start',
@@ -163,7 +161,6 @@ export const prop = {
   upper: 'Upper layer',
   lower: 'Lower layer',
   oxygen: 'Oxygen above',
-  celsius: (c: number) => `${Math.round(c)} °C`,
   percent: (n: number) => `${Math.round(n)} %`,
   percentFine: (n: number) => `${n.toFixed(1)} %`,
   events: 'What happened',

@@ -75,7 +75,6 @@ export const scene = {
 
   plane: 'neutral plane',
   arrows: 'Each arrow is as long as smoke moves in a quarter of a second.',
-  windSpeed: (ms: number) => `${Number(ms.toFixed(1))} m/s`,
   openBy: (percent: number) => `${percent} percent open`,
   view: 'How the building is seen',
   nearer: 'Nearer',

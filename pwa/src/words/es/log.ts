@@ -100,6 +100,8 @@ export const log: Like<typeof english> = {
   eraseFailed: 'No se alcanzó el servidor, así que no se borró nada. Pruebe otra vez, o borre solo en este dispositivo.',
   keep: 'Conservar',
   theme: 'Colores',
+  units: 'Unidades',
+  unitSystems: { metric: 'Métricas: °C, kg, m/s', us: 'EE. UU.: °F, lb, mph' },
   offline: 'Uso sin conexión',
   keeping: 'Cómo se guarda este registro',
   keptForGood: 'Este navegador ha aceptado guardar el registro hasta que usted lo borre.',

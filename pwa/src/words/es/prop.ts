@@ -1,8 +1,6 @@
 import type { prop as english } from '../en/prop'
 import type { Like } from '../like'
 
-const volume = (litres: number) => (litres < 1 ? `${Math.round(litres * 1000)} ml` : `${litres} l`)
-
 /** Lo que dice la pantalla de la maqueta. */
 export const prop: Like<typeof english> = {
   building: 'Edificio',
@@ -25,7 +23,7 @@ export const prop: Like<typeof english> = {
 
   layFuel: 'Combustible',
   layWhere: 'Puesto en',
-  amount: (fuel, kg) => (kg < 1 ? `${Math.round(kg * 1000)} g de ${fuel}` : `${kg} kg de ${fuel}`),
+  amount: (fuel, mass) => `${mass} de ${fuel}`,
   amounts: (first, second) => `${first}, ${second}`,
   light: 'Encender',
   layIt: 'Poner y encender este combustible',
@@ -34,10 +32,10 @@ export const prop: Like<typeof english> = {
   amountSimulated: (amounts) => `${amounts}. Solo simulado`,
 
   sprayInto: 'El agua va a',
-  spray: (litres) => `Echar ${volume(litres)}`,
-  sprayed: (litres) => `${volume(litres)} echados hasta ahora`,
+  spray: (volume) => `Echar ${volume}`,
+  sprayed: (volume) => `${volume} echados hasta ahora`,
   wind: 'Viento',
-  windSpeeds: { 0: 'Calma', 2: '2 m/s', 5: '5 m/s', 9: '9 m/s' },
+  still: 'Calma',
   windFrom: 'Da en',
 
   clock: (s) => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, '0')}`,
@@ -71,7 +69,6 @@ export const prop: Like<typeof english> = {
   leastOxygen: 'Menor oxígeno arriba',
   planeAt: (opening) => `Altura del plano neutro, ${opening}`,
   speedAt: (opening) => `Humo que sale, ${opening}`,
-  metresPerSecond: (v) => `${v} m/s`,
   hiddenAt: (opening) => `Luz tapada, ${opening}`,
   keep: 'Conservar uno y terminar la comparación',
   keepFirst: 'Conservar como está',
@@ -97,11 +94,10 @@ export const prop: Like<typeof english> = {
     water: (amount, room) => `${amount} de agua, ${room}`,
     wind: (speed, side) => `Viento ${speed} sobre ${side}`,
   },
-  litres: volume,
 
   curve: 'Curva',
   curves: { heat: 'Calor liberado', temperature: 'Temperatura', oxygen: 'Oxígeno', plane: 'Plano neutro' },
-  curveUnits: { heat: 'kW', temperature: '°C', oxygen: '% en volumen', plane: '% de su altura' },
+  curveUnits: { heat: 'kW', oxygen: '% en volumen', plane: '% de su altura' },
   curveOf: (what, unit) => `${what}, ${unit}`,
   curveIn: (what, unit, where) => `${what}, ${unit}: ${where}`,
   curveTime: 'Minutos y segundos desde el comienzo',
@@ -171,7 +167,6 @@ export const prop: Like<typeof english> = {
   upper: 'Capa superior',
   lower: 'Capa inferior',
   oxygen: 'Oxígeno arriba',
-  celsius: (c) => `${Math.round(c)} °C`,
   percent: (n) => `${Math.round(n)} %`,
   percentFine: (n) => `${n.toFixed(1)} %`,
   events: 'Lo que ocurrió',

@@ -79,7 +79,6 @@ export const scene: Like<typeof english> = {
 
   plane: 'plano neutro',
   arrows: 'Cada flecha mide lo que el humo recorre en un cuarto de segundo.',
-  windSpeed: (ms) => `${Number(ms.toFixed(1))} m/s`,
   openBy: (percent) => `abierta al ${percent} por ciento`,
   view: 'Cómo se ve el edificio',
   nearer: 'Más cerca',

@@ -1,0 +1,20 @@
+import { afterEach, expect, test } from 'vitest'
+import { degrees, gasSpeed, mass, temperature, units, volume, warmer, windSpeed } from './units'
+
+afterEach(() => (units.value = 'metric'))
+
+const said = () => [temperature(552), warmer(10), gasSpeed(1.5), windSpeed(5), mass(0.05), mass(2), mass(80), volume(0.1), volume(0.5), volume(20)]
+
+test('metric', () => {
+  expect(said()).toEqual(['552 °C', '10 °C', '1.50 m/s', '5 m/s', '50 g', '2 kg', '80 kg', '100 ml', '500 ml', '20 l'])
+})
+
+test('US', () => {
+  units.value = 'us'
+  expect(said()).toEqual(['1026 °F', '18 °F', '4.9 ft/s', '11 mph', '1.8 oz', '4.4 lb', '176 lb', '3.4 fl oz', '16.9 fl oz', '5.3 gal'])
+})
+
+test('the two scales meet at forty below', () => {
+  units.value = 'us'
+  expect(degrees(-40)).toBeCloseTo(-40, 9)
+})

@@ -1,0 +1,64 @@
+import { signal } from '@preact/signals'
+
+// Metric or US units, as a person chose or as the device's region has them. The
+// engine counts in SI; only what is read by a person is turned here. Heat release
+// stays in kW and heat flux in kW/m²: fire engineers write both so in the United
+// States too (common practice, no source).
+
+export const systems = ['metric', 'us'] as const
+export type Units = (typeof systems)[number]
+
+const key = 'lintel.units'
+
+export const units = signal<Units>(chosen() ?? (/-US$/i.test(globalThis.navigator?.language ?? '') ? 'us' : 'metric'))
+
+export function chooseUnits(next: Units): void {
+  units.value = next
+  try {
+    localStorage.setItem(key, next)
+  } catch {
+    // A browser that keeps nothing has them until the page closes.
+  }
+}
+
+function chosen(): Units | undefined {
+  try {
+    const kept = localStorage.getItem(key)
+    return systems.find((one) => one === kept)
+  } catch {
+    return undefined
+  }
+}
+
+const us = () => units.value === 'us'
+
+// Exact by definition: the foot, the mile, the avoirdupois pound, the US gallon.
+const FOOT_M = 0.3048
+const MILE_M = 1609.344
+const POUND_KG = 0.45359237
+const GALLON_L = 3.785411784
+
+const round = (value: number, digits: number) => String(Number(value.toFixed(digits)))
+
+export const degreesUnit = (): string => (us() ? '°F' : '°C')
+/** A temperature in the units of the page. */
+export const degrees = (c: number): number => (us() ? 1.8 * c + 32 : c)
+export const temperature = (c: number): string => `${Math.round(degrees(c))} ${degreesUnit()}`
+/** How much hotter: no zero is shifted. */
+export const warmer = (c: number): string => `${Math.round(us() ? 1.8 * c : c)} ${degreesUnit()}`
+
+/** Of smoke at an opening. */
+export const gasSpeed = (ms: number): string => (us() ? `${(ms / FOOT_M).toFixed(1)} ft/s` : `${ms.toFixed(2)} m/s`)
+export const windSpeed = (ms: number): string => (us() ? `${Math.round((ms * 3600) / MILE_M)} mph` : `${round(ms, 1)} m/s`)
+
+export function mass(kg: number): string {
+  if (!us()) return kg < 1 ? `${Math.round(kg * 1000)} g` : `${round(kg, 1)} kg`
+  const lb = kg / POUND_KG
+  return lb < 1 ? `${round(16 * lb, 1)} oz` : `${round(lb, lb < 10 ? 1 : 0)} lb`
+}
+
+export function volume(litres: number): string {
+  if (!us()) return litres < 1 ? `${Math.round(litres * 1000)} ml` : `${round(litres, 1)} l`
+  const gallons = litres / GALLON_L
+  return gallons < 0.25 ? `${round(128 * gallons, 1)} fl oz` : `${round(gallons, gallons < 10 ? 1 : 0)} gal`
+}

@@ -9,6 +9,7 @@ import (
 
 	"lintel/engine"
 	"lintel/quiz"
+	"lintel/server/spreadsheet"
 )
 
 // csvHead is the first line that a roster's CSV must have.
@@ -112,7 +113,7 @@ func (d *Desk) WriteCSV(by quiz.Instructor, id string, w io.Writer) error {
 		return err
 	}
 	for _, s := range row.value.Seats {
-		if err := out.Write([]string{plain(s.CallSign), plain(s.Personnel)}); err != nil {
+		if err := out.Write([]string{spreadsheet.Plain(s.CallSign), spreadsheet.Plain(s.Personnel)}); err != nil {
 			return err
 		}
 	}
@@ -123,12 +124,4 @@ func (d *Desk) WriteCSV(by quiz.Instructor, id string, w io.Writer) error {
 // Exported keeps on record that somebody took the papers of a class away.
 func (d *Desk) Exported(by quiz.Instructor, class string) error {
 	return d.store.Save(quiz.Deed{By: by.CallSign, Did: "export_report", What: class})
-}
-
-// plain keeps a spreadsheet from running a cell as a formula, as exports do.
-func plain(cell string) string {
-	if cell != "" && strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
-		return "'" + cell
-	}
-	return cell
 }

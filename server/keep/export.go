@@ -6,10 +6,10 @@ import (
 	"errors"
 	"io"
 	"strconv"
-	"strings"
 	"time"
 
 	"lintel/quiz"
+	"lintel/server/spreadsheet"
 )
 
 // caution heads every export.
@@ -126,18 +126,9 @@ func row(d quiz.Device, r quiz.Record) (cells []string, rehearsed bool) {
 		body.Answer.Family, seed, r.Engine, body.Answer.Content, decimal(score), by, took, decimal(body.Answer.Confidence),
 		body.Class.ID, body.Class.Scene, body.Class.Place}
 	for i := range cells {
-		cells[i] = plain(cells[i])
+		cells[i] = spreadsheet.Plain(cells[i])
 	}
 	return cells, body.Class.Rehearsal
-}
-
-// plain keeps a spreadsheet from running a cell as a formula: a leading quote
-// makes it text (OWASP, "CSV Injection"; from memory, to be confirmed).
-func plain(cell string) string {
-	if cell != "" && strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
-		return "'" + cell
-	}
-	return cell
 }
 
 func clock(ms int64) string { return time.UnixMilli(ms).UTC().Format(time.RFC3339) }

@@ -5,9 +5,9 @@ import (
 	"errors"
 	"io"
 	"strconv"
-	"strings"
 
 	"lintel/quiz/session"
+	"lintel/server/spreadsheet"
 )
 
 var columns = []string{"call_sign", "person", "scene", "title", "family", "seed", "ask", "cue", "given", "true", "error", "steps", "right", "doubted", "late", "sheet", "confidence", "took_s"}
@@ -53,7 +53,7 @@ func row(p *session.PersonReport, scene *session.BoardScene, answer *session.Per
 		cells[16] = strconv.FormatFloat(*answer.Confidence, 'f', 2, 64)
 	}
 	for i := range cells {
-		cells[i] = plain(cells[i])
+		cells[i] = spreadsheet.Plain(cells[i])
 	}
 	return cells
 }
@@ -63,13 +63,4 @@ func yes(b bool) string {
 		return "1"
 	}
 	return "0"
-}
-
-// plain keeps a spreadsheet from running a cell as a formula; a number may keep
-// its minus.
-func plain(cell string) string {
-	if _, err := strconv.ParseFloat(cell, 64); err == nil || cell == "" || !strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
-		return cell
-	}
-	return "'" + cell
 }

@@ -1,6 +1,8 @@
 package serve_test
 
 import (
+	"encoding/json"
+	"path/filepath"
 	"strconv"
 	"sync"
 	"testing"
@@ -9,8 +11,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"lintel/quiz"
 	"lintel/quiz/session"
 	"lintel/server/class"
+	"lintel/server/store"
 	"lintel/server/store/storetest"
 )
 
@@ -56,6 +60,47 @@ func TestRefusedJoinsReadAndTakeTheSame(t *testing.T) {
 	}
 	s.wait(class.OpenFor + time.Minute)
 	assert.Equal(t, 404, old.join(1, "Engine 1").status, "a class is joined on its own day")
+}
+
+// A class that is full refuses like one that was never there. Control: one who is
+// in it comes back by the same token.
+func TestAFullClassReadsLikeNone(t *testing.T) {
+	data := t.TempDir()
+	s := startIn(t, data)
+	l := s.chief().opened(session.Led, 1)
+	require.NoError(t, s.Close())
+	fillClass(t, data, l.ID)
+
+	again := startIn(t, data)
+	enter := func(n int, token string) (reply, time.Duration) {
+		began := time.Now()
+		got := again.post("/api/v1/join", map[string]any{"v": 1, "token": token, "call_signs": map[string]string{"a": "Engine"}}, as(n)...)
+		return got, time.Since(began)
+	}
+	full, took := enter(session.MaxPeople+1, l.Door.Token)
+	wrong, _ := enter(session.MaxPeople+1, storetest.ID(1))
+	assert.Equal(t, 404, full.status, full.text)
+	assert.Equal(t, wrong.text, full.text)
+	assert.GreaterOrEqual(t, took, 20*time.Millisecond)
+	got, _ := enter(session.MaxPeople, l.Door.Token)
+	assert.Equal(t, 200, got.status, got.text)
+}
+
+// fillClass takes as many people into a class as it holds.
+func fillClass(t *testing.T, data, id string) {
+	t.Helper()
+	kept, err := store.Open(filepath.Join(data, store.FileName), store.Options{})
+	require.NoError(t, err)
+	var bodies []quiz.Raw
+	for n := 1; n <= session.MaxPeople; n++ {
+		member := &session.Member{CallSign: "Engine " + strconv.Itoa(n), Device: storetest.ID(n), Place: session.FirstPlace}
+		body, err := json.Marshal(session.Entry{V: session.Version, AtMS: 1_790_000_000_000, Kind: session.Joined, Member: member})
+		require.NoError(t, err)
+		bodies = append(bodies, quiz.Raw(body))
+	}
+	_, err = kept.AddLines(quiz.Deed{}, id, bodies...)
+	require.NoError(t, err)
+	require.NoError(t, kept.Close())
 }
 
 // A flood of guesses makes the code longer, and keeps nobody out: not by the

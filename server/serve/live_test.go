@@ -72,10 +72,15 @@ func TestAClientThatDoesNotReadHoldsNobodyUp(t *testing.T) {
 
 func TestForeignSocketsAreRefused(t *testing.T) {
 	s := start(t)
-	url := "ws" + strings.TrimPrefix(s.url, "http") + "/api/v1/live"
-	_, reply, err := websocket.DefaultDialer.Dial(url, http.Header{"Origin": {"https://elsewhere.example"}})
-	require.ErrorIs(t, err, websocket.ErrBadHandshake)
-	assert.Equal(t, 403, reply.StatusCode)
+	for _, path := range []string{"/api/v1/live", "/api/v1/classes/" + storetest.ID(1) + "/live"} {
+		url := "ws" + strings.TrimPrefix(s.url, "http") + path
+		_, reply, err := websocket.DefaultDialer.Dial(url, http.Header{"Origin": {"https://elsewhere.example"}})
+		require.ErrorIs(t, err, websocket.ErrBadHandshake)
+		assert.Equal(t, 403, reply.StatusCode, path)
+		ws, _, err := websocket.DefaultDialer.Dial(url, http.Header{"Origin": {s.url}})
+		require.NoError(t, err, "its own origin: %s", path)
+		require.NoError(t, ws.Close())
+	}
 	got := s.do("GET", "/api/v1/live", nil)
 	assert.Equal(t, 400, got.status)
 	assert.Contains(t, got.sentence(t), "connect with a websocket client")

@@ -1,5 +1,5 @@
+import { cautions } from '../../words/cautions'
 import { sourceName } from '../../words/sources'
-import { cautions } from './content'
 
 /** Every caution, wherever else it stands. */
 export function Cautions() {

@@ -5,7 +5,7 @@ import type { Hazard, ItemKind, Regime, Stage } from '../../wire.gen'
 // The text of the field book as the content compiler wrote it. The shapes are
 // those of content/fieldbook and engine/infer. Only the page's own language is
 // fetched.
-const { cautionBook, glossary, lessonList, ruleList } = await (language === 'es' ? import('./texts.es') : import('./texts.en'))
+const { glossary, lessonList, ruleList } = await (language === 'es' ? import('./texts.es') : import('./texts.en'))
 
 export interface Lesson {
   id: string
@@ -28,14 +28,6 @@ export interface Term {
   meaning: string
   used: string
   see?: string[]
-  sources: string[]
-}
-
-export interface CautionText {
-  id: string
-  text: string
-  where: string[]
-  always?: boolean
   sources: string[]
 }
 
@@ -62,7 +54,6 @@ export interface Measure {
 
 export const lessons = (lessonList as unknown as Lesson[]).toSorted((a, b) => a.order - b.order)
 export const terms = (glossary.terms as Term[]).toSorted((a, b) => a.term.localeCompare(b.term, language))
-export const cautions = cautionBook.cautions as CautionText[]
 export const rules = ruleList as unknown as Rule[]
 
 const measures = new Map((measureList as Measure[]).map((one) => [one.rule, one]))

@@ -1,4 +1,3 @@
-export { default as cautionBook } from '../../generated/cautions.json'
 export { default as glossary } from '../../generated/glossary.json'
 export { default as lessonList } from '../../generated/lessons.json'
 export { default as ruleList } from '../../generated/rules.json'

@@ -1,4 +1,3 @@
-export { default as cautionBook } from '../../generated/es/cautions.json'
 export { default as glossary } from '../../generated/es/glossary.json'
 export { default as lessonList } from '../../generated/es/lessons.json'
 export { default as ruleList } from '../../generated/es/rules.json'

@@ -5,6 +5,7 @@ import { Button } from '../../ui/button'
 import { Caution } from '../../ui/caution'
 import { NotValidated } from '../../ui/not-validated'
 import { Page } from '../../ui/page'
+import { StandingCautions } from '../../ui/standing-cautions'
 import { words } from '../../words/frame'
 import { burning } from '../../words/burning'
 import { prop } from '../../words/prop'
@@ -23,6 +24,7 @@ export default function Prop() {
         <a href="/prop/burning" aria-current={live ? 'page' : undefined}>{burning.burning}</a>
       </nav>
       {live ? <Burning /> : <OnTheBench />}
+      <StandingCautions at={live ? 'prop_burn' : 'prop'} all={live} />
     </Page>
   )
 }

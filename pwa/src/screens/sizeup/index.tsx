@@ -3,6 +3,7 @@ import { useSignal, useSignalEffect } from '@preact/signals'
 import { busy } from '../../app/update'
 import { Caution } from '../../ui/caution'
 import { Page } from '../../ui/page'
+import { StandingCautions } from '../../ui/standing-cautions'
 import { Tabs } from '../../ui/tabs'
 import { sizeUp } from '../../words/size-up'
 import { words } from '../../words/frame'
@@ -48,6 +49,7 @@ export default function SizeUp() {
       <div id="size-up-panel" role={sketch.value ? 'tabpanel' : undefined}>
         {shown(besides.value)}
       </div>
+      <StandingCautions at={tab.value === 'reading' ? 'reading' : 'size_up'} />
     </Page>
   )
 }

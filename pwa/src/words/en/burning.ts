@@ -69,6 +69,7 @@ export const burning = {
   end: 'End the log',
   endNote: 'The fire is out, people are accounted for, and the instructor-in-charge has closed the burn.',
   endConfirm: 'End the log now',
+  goOn: 'Go on logging',
   empty: 'Nothing logged yet.',
 
   // After

@@ -60,6 +60,8 @@ export const words = {
     trainingOnly: 'Training only.',
     notAtIncident: 'Do not use at an incident, while responding or while driving.',
     banner: 'TRAINING, NOT AN INCIDENT',
+    name: 'Cautions',
+    more: (n: number) => (n === 1 ? 'One more caution' : `${n} more cautions`),
   },
   home: {
     title: 'Read the smoke',

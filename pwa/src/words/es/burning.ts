@@ -82,6 +82,7 @@ export const burning: Like<typeof english> = {
   end: 'Terminar el registro',
   endNote: 'El fuego está apagado, se ha contado a las personas, y el instructor a cargo ha cerrado la quema.',
   endConfirm: 'Terminar ahora el registro',
+  goOn: 'Seguir anotando',
   empty: 'Aún no hay nada anotado.',
 
   after: 'Después de la quema',

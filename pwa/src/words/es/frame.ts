@@ -53,6 +53,8 @@ export const words: Like<typeof english> = {
     trainingOnly: 'Solo para entrenamiento.',
     notAtIncident: 'No usar en una emergencia, en camino a ella ni al conducir.',
     banner: 'ENTRENAMIENTO, NO ES UNA EMERGENCIA',
+    name: 'Avisos',
+    more: (n) => (n === 1 ? 'Un aviso más' : `${n} avisos más`),
   },
   home: {
     title: 'Leer el humo',

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { box } from '../../../buildings/box'
 import { openingName } from '../../../render'
 import { Button } from '../../../ui/button'
+import { Dialog } from '../../../ui/dialog'
 import { burning } from '../../../words/burning'
 import { prop } from '../../../words/prop'
 import { plan, STANDS } from './plan'
@@ -25,6 +26,7 @@ export function During({ log, write }: DuringProps) {
         <p role="status" class={failed ? 'burn-failed' : 'soft'}>{failed ? burning.notKept : writing > 0 ? burning.writing : burning.kept}</p>
       </div>
       <p class="small"><strong>{burning.notPermission}</strong> {burning.signedBy(log.signed, log.stopWord)}</p>
+      <button type="button" class="burn-key burn-stop" onClick={() => note({ what: 'call', call: 'stop' })}>{burning.calls['stop']}</button>
       {log.litAt === undefined ? (
         <>
           <p>{burning.notLit}</p>
@@ -33,8 +35,8 @@ export function During({ log, write }: DuringProps) {
       ) : <Plan log={log} note={note} />}
       <h2 class="label">{burning.callOuts}</h2>
       <div class="burn-calls">
-        {Object.entries(burning.calls).map(([call, name]) => (
-          <button key={call} type="button" class={`burn-key${call === 'stop' ? ' burn-stop' : ''}`} onClick={() => note({ what: 'call', call })}>{name}</button>
+        {Object.entries(burning.calls).map(([call, name]) => call !== 'stop' && (
+          <button key={call} type="button" class="burn-key" onClick={() => note({ what: 'call', call })}>{name}</button>
         ))}
       </div>
       <p class="small soft">{burning.lessNote}</p>
@@ -101,8 +103,16 @@ function End({ end }: { end(): void }) {
   const [asked, ask] = useState(false)
   return (
     <div class="stack">
-      {asked && <p>{burning.endNote}</p>}
-      <Button wide onClick={() => (asked ? end() : ask(true))}>{asked ? burning.endConfirm : burning.end}</Button>
+      <Button wide onClick={() => ask(true)}>{burning.end}</Button>
+      {asked && (
+        <Dialog title={burning.end} close={() => ask(false)}>
+          <p>{burning.endNote}</p>
+          <div class="row">
+            <Button onClick={() => ask(false)}>{burning.goOn}</Button>
+            <Button look="main" onClick={end}>{burning.endConfirm}</Button>
+          </div>
+        </Dialog>
+      )}
     </div>
   )
 }

@@ -1,7 +1,7 @@
 // Counts flashes in the picture of a running fire of every family, at the moment
 // at which most flame shows, on the app's own scene. Two planted strobes, one
 // over the whole picture and one over a narrow strip, must be told from it.
-// Prints one JSON line; exits with 1 when a family flashes or a strobe is missed.
+// Prints one JSON line, and each family on the error stream; exits with 1 when a family flashes or a strobe is missed.
 //
 //   node pwa/fidelity/flashes.mjs [-seed N] [-families N]
 import { parseArgs } from 'node:util'
@@ -20,7 +20,7 @@ const SIDE = 6 // points to a place: a field of 10 degrees has over 2,400 of the
 const FRAME_S = 0.1
 const FILMED_S = 3
 
-const studio = await openStudio()
+const studio = await openStudio({ density: 1 }) // a place is many points wide: finer pixels would only cost time
 const { readFrame } = await studio.module('/src/render/frame.ts')
 const engine = await startEngine()
 
@@ -74,6 +74,7 @@ for (const family of fine(engine.families()).slice(0, Number(flags.families))) {
   const shown = item.scenario.openings.find(({ id }) => id === item.show[0]) ?? item.scenario.openings[0]
   last = { scenario: item.scenario, side: shown.side ?? 'A', opening: shown.id, frames: film(item, from - FRAME_S) }
   families[family.id] = await flashesOf(last)
+  console.error(`${family.id}: ${families[family.id].anywhere} in one place, ${families[family.id].field} in a field, ${Math.round(performance.now() / 1000)} s`)
 }
 const strobe = await flashesOf({ ...last, strobe: { hertz: 5, share: 1 } })
 const narrow = await flashesOf({ ...last, strobe: { hertz: 5, share: 0.05 } })

@@ -10,10 +10,11 @@ const exec = fileURLToPath(new URL('../../src/worker/wasm_exec.js', import.meta.
 
 // What counts as an outflow that can be looked at; chosen by us. A shut panel
 // leaks along its edge, a crack is narrower than a point of the screen: neither
-// has an outlet area to speak of. Below the lowest cut of each cue in
-// content/scales there is nothing to rate.
+// has an outlet area to speak of. The instrument goes by the densest fifth of an
+// opening, so what leaves by less than that is out of its range. Below the lowest
+// cut of each cue in content/scales there is nothing to rate.
 const looked = ({ to, side, kind, height_m: heightM }) => to === 'outside' && side && heightM && kind !== 'leak'
-const visible = (o) => o.open >= 0.1 && (o.flow === 2 || o.flow === 3) && o.opticalDepth >= 0.05 && outlet(o) >= 0.1
+const visible = (o) => o.open >= 0.1 && (o.flow === 2 || o.flow === 3) && o.opticalDepth >= 0.05 && outlet(o) >= 0.2
 
 /** Share of the whole opening by which the outflow leaves: what stands open, above the neutral plane. */
 export const outlet = ({ open, flow, neutralPlane }) =>

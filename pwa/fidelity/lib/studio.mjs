@@ -9,15 +9,15 @@ import { createServer } from 'vite'
 
 const root = fileURLToPath(new URL('../../', import.meta.url))
 
-/** A browser page with the scene player in it, and a folder for its photographs. */
-export async function openStudio() {
+/** A browser page with the scene player in it, and a folder for its photographs; `density` pixels to a point of its screen. */
+export async function openStudio({ density = 2 } = {}) {
   const server = await createServer({
     root, configFile: false, logLevel: 'error', server: { port: 0, host: '127.0.0.1', hmr: false, watch: null, ws: false },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   })
   await server.listen()
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu'] })
-  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: 2 })
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, deviceScaleFactor: density })
   const page = await context.newPage()
   const complaints = []
   page.on('pageerror', (error) => complaints.push(error.message))

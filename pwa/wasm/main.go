@@ -99,7 +99,7 @@ func families([]js.Value) (any, error) {
 
 func makeItem(args []js.Value) (any, error) {
 	var want quiz.Scene
-	tree := map[string]any{"family": argument(args, 0), "seed": argument(args, 1), "contrast": argument(args, 2)}
+	tree := map[string]any{"family": argument(args, 0), "seed": argument(args, 1), "contrast": argument(args, 2), "own": argument(args, 3)}
 	if err := wire.Decode(tree, &want); err != nil {
 		return nil, err
 	}

@@ -86,6 +86,7 @@ func laySentences(content string) (all map[string]string, missing []string, err 
 var plainSources = strings.NewReplacer(
 	"common practice (no source)", "práctica común (sin fuente)",
 	"Trade press (low weight)", "Prensa del oficio (poco peso)",
+	"simulated fire of this scene (no published source)", "fuego simulado de esta escena (sin fuente publicada)",
 )
 
 func ownSentences(content string) (map[string]string, error) {

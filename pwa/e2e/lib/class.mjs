@@ -75,7 +75,9 @@ export async function joinByCode(page, url, code, callSign) {
 }
 
 async function enter(page, callSign) {
-  await page.getByLabel('Call sign').fill(callSign)
+  const field = page.getByLabel('Call sign')
+  await page.waitForFunction((input) => input.value !== '', await field.elementHandle(), slow) // the device's own stands there first
+  await field.fill(callSign)
   const isIn = page.getByText(`You are ${callSign}`)
   const notNow = page.getByText('The server cannot be reached')
   for (let turn = 0; turn < 3; turn++) {
@@ -129,3 +131,39 @@ export async function checkScreen(page, what) {
   const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ').slice(0, 300)}`)
   assert.deepEqual(found, [], what)
 }
+
+/** Asks the server as the page is signed in; fails with what the server said unless that is what is wanted. */
+export async function api(page, method, path, body, wanted = 2) {
+  const { status, said } = await page.evaluate(
+    async ({ method, path, body }) => {
+      const init = { method, headers: { 'content-type': 'application/json' }, ...(body && { body: JSON.stringify({ v: 1, ...body }) }) }
+      const response = await fetch(`/api/v1${path}`, init)
+      return { status: response.status, said: await response.json().catch(() => ({})) }
+    },
+    { method, path, body },
+  )
+  assert.equal(Math.floor(status / 100), wanted, `${method} ${path}: ${status} ${JSON.stringify(said)}`)
+  return said
+}
+
+/** Does something to a class as its instructor. */
+export const act = (page, id, what, wanted) => api(page, 'POST', `/classes/${id}/do`, { act: what }, wanted)
+
+/** The first instructor and a set, made without the screens that class.test.mjs goes through. */
+export async function prepare(page, server, title, scenes) {
+  await page.goto(`${server.url}/instructor`)
+  await api(page, 'POST', '/setup', { code: server.setUpCode, call_sign: 'Gannet', pass_phrase: 'low smoke under a high lintel' })
+  const { set } = await api(page, 'POST', '/sets', { title, scenes: scenes.map((scene) => ({ look_s: 0, note: '', ...scene })) })
+  return set.id
+}
+
+/** Opens a class of a set, and its board. */
+export async function openBoard(page, server, plan) {
+  const { class: opened } = await api(page, 'POST', '/classes', { pace: 'led', ...plan })
+  await page.goto(`${server.url}/board/${opened.id}`)
+  await page.getByText('Nobody has joined yet').first().waitFor(slow)
+  return opened
+}
+
+/** Where the class stands, on any of its screens. */
+export const atStep = (page, step) => page.locator('.steps [aria-current]', { hasText: step }).waitFor(slow)

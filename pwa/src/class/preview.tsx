@@ -3,12 +3,12 @@ import { Behind } from '../screens/drill/reveal'
 import { Button } from '../ui/button'
 import { drill } from '../words/drill'
 import type { Item } from '../wire.gen'
-import { WithItem } from './with-item'
+import { WithItem, type Source } from './with-item'
 import '../screens/drill/drill.css'
 
 /** A scene as everybody will see it, with what it asks. */
-export function Preview({ family, seed }: { family: string; seed: number }) {
-  return <WithItem shown={{ family, seed }}>{(item) => <Seen item={item} />}</WithItem>
+export function Preview({ shown }: { shown: Source }) {
+  return <WithItem shown={shown}>{(item) => <Seen item={item} />}</WithItem>
 }
 
 function Seen({ item }: { item: Item }) {

@@ -12,35 +12,38 @@ type Made = { item: Item } | 'making' | 'failed'
 const made = new Map<string, Promise<Item>>()
 const mostKept = 8
 
-/** Makes a scene from its family and seed, on this device. */
-export function makeItem(family: string, seed: number): Promise<Item> {
+/** What a scene is made from. */
+export type Source = Pick<ClassShown, 'family' | 'seed' | 'own'>
+
+/** Makes a scene on this device: from its family and seed, or from what was sketched. */
+export function makeItem({ family, seed, own }: Source): Promise<Item> {
   const key = `${family} ${seed}`
   const known = made.get(key)
   if (known) return known
-  const item = engine.item(family, seed)
+  const item = engine.item(family, seed, undefined, own)
   item.catch(() => made.delete(key))
   made.set(key, item)
   if (made.size > mostKept) made.delete(made.keys().next().value!)
   return item
 }
 
-export function useItem({ family, seed }: Pick<ClassShown, 'family' | 'seed'>): { made: Made; again(): void } {
+export function useItem(source: Source): { made: Made; again(): void } {
   const [state, setState] = useState<Made>('making')
   const [attempt, setAttempt] = useState(0)
   useEffect(() => {
     let wanted = true
     setState('making')
-    makeItem(family, seed).then(
+    makeItem(source).then(
       (item) => wanted && setState({ item }),
       () => wanted && setState('failed'),
     )
     return () => void (wanted = false)
-  }, [family, seed, attempt])
+  }, [source.family, source.seed, attempt])
   return { made: state, again: () => setAttempt(attempt + 1) }
 }
 
 interface WithItemProps {
-  shown: Pick<ClassShown, 'family' | 'seed'>
+  shown: Source
   children: (item: Item) => ComponentChildren
 }
 

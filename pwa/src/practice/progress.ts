@@ -6,7 +6,7 @@ import { attemptOf, type Answered } from './record'
 export async function progressOf(answers: readonly Answered[]): Promise<Progress> {
   const kinds = new Map((await engine.families()).map(({ id, kind }) => [id, kind]))
   const attempts = answers.flatMap((one) => {
-    const kind = kinds.get(one.answer.family)
+    const kind = one.answer.own?.kind ?? kinds.get(one.answer.family)
     return kind ? [attemptOf(one, kind)] : []
   })
   return engine.progress(attempts)

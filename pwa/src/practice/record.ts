@@ -27,9 +27,11 @@ export function attemptOf({ answer, verdict, t }: Answered, kind: Attempt['kind'
   return { t_client: t, family, kind, parts, took_s, ...more }
 }
 
-export function trialOf({ answer, verdict, t }: Answered): Trial {
-  const { parts } = verdict
-  return { family: answer.family, t, error: parts.reduce((sum, { error }) => sum + error, 0) / Math.max(1, parts.length) }
+/** What spacing learns from. A scene that an instructor sketched belongs to no family and never comes back. */
+export function trialsOf(answers: readonly Answered[]): Trial[] {
+  return answers
+    .filter(({ answer }) => !answer.own)
+    .map(({ answer, verdict: { parts }, t }) => ({ family: answer.family, t, error: parts.reduce((sum, { error }) => sum + error, 0) / Math.max(1, parts.length) }))
 }
 
 const named = {

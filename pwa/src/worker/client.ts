@@ -1,4 +1,4 @@
-import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, Progress, Readings, Scenario, Scene, Verdict } from '../wire.gen'
+import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, Own, Progress, Readings, Scenario, Scene, Verdict } from '../wire.gen'
 import type { Calls, FamilyInfo, Method, OpenedRun, Problem, Reply, Version } from './protocol'
 import { language } from '../words/language'
 import { catalogueOf, dress } from './sentences'
@@ -45,7 +45,7 @@ export class EngineClient {
   version = (): Promise<Version> => this.#call('version')
   read = (readings: Readings): Promise<Finding> => this.#said('read', readings)
   families = (): Promise<FamilyInfo[]> => this.#said('families')
-  item = (family: string, seed: number, contrast?: Contrast): Promise<Item> => this.#said('item', family, seed, contrast)
+  item = (family: string, seed: number, contrast?: Contrast, own?: Own): Promise<Item> => this.#said('item', family, seed, contrast, own)
   score = (answer: Answer): Promise<Verdict> => this.#said('score', answer)
   progress = (attempts: Attempt[]): Promise<Progress> => this.#call('progress', attempts)
   form = (kind: FormKind, device: string): Promise<Scene[]> => this.#call('form', kind, device)

@@ -1,4 +1,4 @@
-import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, Progress, Readings, Scenario, Scene, Verdict } from '../wire.gen'
+import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, Own, Progress, Readings, Scenario, Scene, Verdict } from '../wire.gen'
 
 // What the page and the engine worker say to each other. Every call is one of
 // the functions that pwa/wasm puts on the global `lintel`.
@@ -36,7 +36,7 @@ export interface Calls {
   version: { args: []; gives: Version }
   read: { args: [Readings]; gives: Finding }
   families: { args: []; gives: FamilyInfo[] }
-  item: { args: [family: string, seed: number, contrast?: Contrast]; gives: Item }
+  item: { args: [family: string, seed: number, contrast?: Contrast, own?: Own]; gives: Item }
   score: { args: [Answer]; gives: Verdict }
   progress: { args: [Attempt[]]; gives: Progress }
   form: { args: [FormKind, device: string]; gives: Scene[] }

@@ -33,7 +33,7 @@ export function Scenes({ view, lead }: DeskProps) {
       </ol>
       {shown && (
         <Dialog title={shown.title} close={() => show(undefined)}>
-          <Preview family={shown.family} seed={shown.seed} />
+          <Preview shown={shown} />
         </Dialog>
       )}
     </section>

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks'
 import { keepDraft, keptDraft } from '../../class/draft'
 import { store } from '../../local/store'
-import type { Answer, ClassRef, Item, Reply } from '../../wire.gen'
+import type { Answer, ClassRef, Item, Own, Reply } from '../../wire.gen'
 import { engine } from '../../worker/client'
 import type { Answering } from '../drill/answering'
 
@@ -11,7 +11,7 @@ export interface ClassAnswering extends Answering {
 }
 
 /** Holds the answers while they are given, and hands them to the device's own history when they are committed. */
-export function useAnswering(item: Item, where: ClassRef): ClassAnswering {
+export function useAnswering(item: Item, own: Own | undefined, where: ClassRef): ClassAnswering {
   const kept = useRef(keptDraft(where))
   const [replies, setReplies] = useState<readonly Reply[]>(kept.current?.replies ?? [])
   const [confidence, setConfidence] = useState(kept.current?.confidence)
@@ -26,7 +26,7 @@ export function useAnswering(item: Item, where: ClassRef): ClassAnswering {
   const commit = async () => {
     setState('committing')
     try {
-      await record(answerOf(item, replies, confidence, performance.now() - began.current), where)
+      await record(answerOf(item, own, replies, confidence, performance.now() - began.current), where)
       keepDraft(where, undefined)
     } catch (error) {
       console.warn('commit:', error)
@@ -50,9 +50,9 @@ async function record(answer: Answer, where: ClassRef): Promise<void> {
   await (await store()).record('answer', verdict.engine, { answer, verdict, class: where })
 }
 
-function answerOf(item: Item, replies: readonly Reply[], confidence: number | undefined, tookMS: number): Answer {
+function answerOf(item: Item, own: Own | undefined, replies: readonly Reply[], confidence: number | undefined, tookMS: number): Answer {
   const { v, engine: version, content, family, seed, question } = item
   const inOrder = question.asks.map(({ id }) => replies.find(({ ask }) => ask === id)!)
-  const answer: Answer = { v, engine: version, content, family, seed, replies: inOrder, took_s: Math.round(tookMS / 100) / 10 }
-  return confidence === undefined ? answer : { ...answer, confidence }
+  const took_s = Math.round(tookMS / 100) / 10
+  return { v, engine: version, content, family, seed, ...(own && { own }), replies: inOrder, ...(confidence !== undefined && { confidence }), took_s }
 }

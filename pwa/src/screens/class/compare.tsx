@@ -38,7 +38,7 @@ export function Cutaway(props: CompareProps) {
           <div class="stack stack-wide">
             <h2>{classes.cutawayTitle}</h2>
             <Spreads {...props} />
-            <Why item={item} answer={props.places.map(({ place }) => props.own?.of(props.shown.id, place)).find(Boolean)} />
+            <Why item={item} own={props.shown.own} answer={props.places.map(({ place }) => props.own?.of(props.shown.id, place)).find(Boolean)} />
           </div>
         </div>
       )}

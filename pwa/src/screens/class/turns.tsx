@@ -34,7 +34,7 @@ export function Turns({ view, shown, places, own }: TurnsProps) {
     )
   return (
     <WithItem shown={shown}>
-      {(item) => <OneTurn key={due.place} item={item} view={view} scene={shown.id} person={due} named={places.length > 1} />}
+      {(item) => <OneTurn key={due.place} item={item} view={view} shown={shown} person={due} named={places.length > 1} />}
     </WithItem>
   )
 }
@@ -42,15 +42,15 @@ export function Turns({ view, shown, places, own }: TurnsProps) {
 interface OneTurnProps {
   item: Item
   view: ClassPhoneView
-  scene: string
+  shown: ClassShown
   person: ClassPlaceView
   named: boolean
 }
 
-function OneTurn({ item, view, scene, person, named }: OneTurnProps) {
+function OneTurn({ item, view, shown, person, named }: OneTurnProps) {
   const [ready, setReady] = useState(false)
-  const where = { id: view.class, scene, place: person.place, ...(view.rehearsal && { rehearsal: true }) }
-  const answering = useAnswering(item, where)
+  const where = { id: view.class, scene: shown.id, place: person.place, ...(view.rehearsal && { rehearsal: true }) }
+  const answering = useAnswering(item, shown.own, where)
   const running = item.kind === 'call_out' && answering.replies.length === 0
   const show = () => setReady(true)
   return (

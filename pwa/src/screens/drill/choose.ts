@@ -4,7 +4,7 @@ import { remember } from '../../practice/memory'
 import { contrastFor, preShiftSize, weigh, weighPairs } from '../../practice/lean'
 import { plan } from '../../practice/plan'
 import { progressOf } from '../../practice/progress'
-import { answersOf, skillsByFamily, trialOf } from '../../practice/record'
+import { answersOf, skillsByFamily, trialsOf } from '../../practice/record'
 import type { FamilyInfo } from '../../worker/client'
 import { engine } from '../../worker/client'
 import type { Progress, Scene } from '../../wire.gen'
@@ -27,7 +27,7 @@ export async function chooseScenes(size: Size, families?: readonly FamilyInfo[])
   const chosen = plan(all, {
     size: size === 'pre_shift' ? preShiftSize(progress.median_took_s) : size,
     now: Date.now(),
-    memory: remember(answers.map(trialOf)),
+    memory: remember(trialsOf(answers)),
     below: randomBelow,
     weight: (id) => weigh(id, skills.get(id), progress) * weighPairs(pairsOf.get(id) ?? [], progress.confusions),
   })

@@ -9,6 +9,7 @@ import { TextField } from '../../ui/text-field'
 import { desk } from '../../words/class-desk'
 import type { ClassPlanned, ClassSet } from '../../wire.gen'
 import { engine, type FamilyInfo } from '../../worker/client'
+import { AddOwn } from './add-own'
 import { AddScene } from './add-scene'
 import { PlannedScene } from './planned-scene'
 import { useDoing, useLoaded } from './use-loaded'
@@ -76,16 +77,19 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
           <a href="/instructor/sets">{desk.sets}</a>
         </p>
       </div>
-      <AddScene families={families} add={(scene) => change([...scenes, scene])} />
+      <div class="stack stack-wide">
+        <AddScene families={families} add={(scene) => change([...scenes, scene])} />
+        <AddOwn add={(scene) => change([...scenes, scene])} />
+      </div>
       {seen && (
         <Dialog title={titleOf(families, seen)} close={() => see(undefined)}>
-          <Preview family={seen.family} seed={seen.seed} />
+          <Preview shown={seen} />
         </Dialog>
       )}
     </div>
   )
 }
 
-export function titleOf(families: readonly FamilyInfo[], { family }: Pick<ClassPlanned, 'family'>): string {
-  return families.find(({ id }) => id === family)?.title ?? family
+export function titleOf(families: readonly FamilyInfo[], { family, own }: Pick<ClassPlanned, 'family' | 'own'>): string {
+  return own?.title ?? families.find(({ id }) => id === family)?.title ?? family
 }

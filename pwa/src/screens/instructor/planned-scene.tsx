@@ -1,8 +1,10 @@
 import { randomSeed } from '../../local/random'
+import { spoken } from '../../render'
 import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
 import { desk } from '../../words/class-desk'
-import type { ClassPlanned } from '../../wire.gen'
+import { drill } from '../../words/drill'
+import type { ClassPlanned, Own } from '../../wire.gen'
 import type { FamilyInfo } from '../../worker/client'
 import { titleOf } from './one-set'
 
@@ -24,7 +26,7 @@ export function PlannedScene({ scenes, at, families, change, see }: PlannedScene
     <li class="planned stack">
       <div class="row spread">
         <strong>{desk.numbered(at + 1, title)}</strong>
-        <span class="small soft">{`${desk.seed} ${scene.seed}`}</span>
+        <span class="small soft">{scene.own ? sketchedAs(scene.own) : `${desk.seed} ${scene.seed}`}</span>
       </div>
       <div class="planned-fields">
         <TextField label={desk.lookS} type="number" most={1800} value={String(scene.look_s)} set={(s) => put({ look_s: seconds(s) })} />
@@ -34,9 +36,11 @@ export function PlannedScene({ scenes, at, families, change, see }: PlannedScene
         <Button look="quiet" aria-label={desk.lookNamed(title)} onClick={() => see(scene)}>
           {desk.look}
         </Button>
-        <Button look="quiet" aria-label={desk.otherSeedNamed(title)} onClick={() => put({ seed: randomSeed() })}>
-          {desk.otherSeed}
-        </Button>
+        {!scene.own && (
+          <Button look="quiet" aria-label={desk.otherSeedNamed(title)} onClick={() => put({ seed: randomSeed() })}>
+            {desk.otherSeed}
+          </Button>
+        )}
         <Button look="quiet" disabled={at === 0} aria-label={desk.moveEarlier(title)} onClick={() => swap(-1)}>
           {desk.earlier}
         </Button>
@@ -49,6 +53,11 @@ export function PlannedScene({ scenes, at, families, change, see }: PlannedScene
       </div>
     </li>
   )
+}
+
+/** What is asked of a sketched scene, and where. */
+function sketchedAs({ kind, opening }: Own): string {
+  return desk.ownAs(drill.kinds[kind], opening && spoken(opening))
 }
 
 const longest = 1800 // s; the server's own limit

@@ -28,8 +28,8 @@ export function useLoaded<T>(load: () => Promise<T>): Loaded<T> {
   return { value, failed, again: () => setTurn(turn + 1) }
 }
 
-/** Does something on the server, once at a time, and tells why it was not done. */
-export function useDoing() {
+/** Does something, once at a time, and tells why it was not done: in words of its own where there are any. */
+export function useDoing(words: (error: unknown) => string | undefined = () => undefined) {
   const [failed, setFailed] = useState<string>()
   const [doing, setDoing] = useState(false)
   const run = async (what: () => Promise<unknown>) => {
@@ -38,7 +38,7 @@ export function useDoing() {
     try {
       await what()
     } catch (error) {
-      setFailed(say(error))
+      setFailed(words(error) ?? say(error))
     } finally {
       setDoing(false)
     }

@@ -2,14 +2,14 @@ import { Button } from '../../ui/button'
 import { words } from '../../words/frame'
 import { log } from '../../words/log'
 import { locale } from '../../words/language'
-import { trialOf, type Answered } from '../../practice/record'
+import { trialsOf, type Answered } from '../../practice/record'
 import { refreshers, toCalendar } from './calendar'
 import { download } from './export'
 
 /** When what was learned wants to be seen again, to look at and for one's own calendar. */
 export function Refreshers({ answers, device }: { answers: readonly Answered[]; device: string }) {
   const now = Date.now()
-  const list = refreshers(answers.map(trialOf), now)
+  const list = refreshers(trialsOf(answers), now)
   if (list.length === 0) return null
   const most = Math.max(...list.map(({ families }) => families))
   const file = () =>

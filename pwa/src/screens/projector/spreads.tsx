@@ -2,7 +2,7 @@ import { Spread } from '../../class/spread'
 import { replyOf } from '../../class/stops'
 import { wall } from '../../words/class-wall'
 import { drill } from '../../words/drill'
-import type { Ask, ClassAskSpread, ClassSpread, Item } from '../../wire.gen'
+import type { Ask, ClassAskSpread, ClassSpread, Item, Own } from '../../wire.gen'
 import { askName, spellReply } from '../drill/spell-reply'
 import { Why } from '../class/why'
 
@@ -32,7 +32,7 @@ function Apart({ said: { ask, apart } }: { said: ClassAskSpread }) {
 }
 
 /** Beside the opened wall: what was true, how many read it so, and why. */
-export function Outcome({ spread, item }: { spread: ClassSpread; item: Item }) {
+export function Outcome({ spread, item, own }: { spread: ClassSpread; item: Item; own: Own | undefined }) {
   const asks = spread.asks.map(({ ask }) => ask)
   return (
     <section class="wall-outcome" aria-label={wall.cutaway} tabIndex={0}>
@@ -47,7 +47,7 @@ export function Outcome({ spread, item }: { spread: ClassSpread; item: Item }) {
           </div>
         ))}
       </dl>
-      <Why item={item} answer={undefined} />
+      <Why item={item} own={own} answer={undefined} />
     </section>
   )
 }

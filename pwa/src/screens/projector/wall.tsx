@@ -29,7 +29,7 @@ export function Wall({ view, door, now }: WallProps) {
           <LookLine from={scene.look_from_ms} until={scene.look_until_ms} now={now} />
           {view.step === 'watch' && <p class="wall-say">{wall.watch}</p>}
           {view.step === 'commit' && <Committing view={view} item={item} />}
-          {view.step === 'cutaway' && compare && <Outcome spread={compare} item={item} />}
+          {view.step === 'cutaway' && compare && <Outcome spread={compare} item={item} own={scene.own} />}
         </div>
       )}
     </WithItem>

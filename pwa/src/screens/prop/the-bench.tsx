@@ -7,6 +7,7 @@ import type { Bench } from './bench'
 import { Compare } from './compare'
 import { CurvesPanel } from './curves-panel'
 import { FuelPanel } from './fuel-panel'
+import { KeepMoment } from './keep-moment'
 import { OpeningsPanel } from './openings-panel'
 import { Readout } from './readout'
 import { ScaleNote } from './scale-note'
@@ -41,6 +42,7 @@ export function TheBench({ bench, again }: { bench: Bench; again(): void }) {
           ? <Compare bench={bench} now={now} second={now.second} selected={selected} />
           : <Readout bench={bench} view={now.first} cutaway={cutaway} selected={selected} />}
         {building.small && <ScaleNote />}
+        {acted.lit && <KeepMoment bench={bench} now={now} moves={acted.moves} />}
       </div>
       <div class="prop-controls">
         {bench.problem.value && <p role="alert">{bench.problem.value}</p>}

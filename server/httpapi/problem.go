@@ -14,8 +14,10 @@ import (
 	"lintel/server/handover"
 )
 
-// problem is the one shape of an error.
+// problem is the one shape of an error. By its code, where it has one, a page says
+// it in its own language.
 type problem struct {
+	Code  string `json:"code,omitempty"`
 	Where string `json:"where"`
 	What  string `json:"what"`
 	Do    string `json:"do"`
@@ -36,53 +38,55 @@ var (
 	errPlain        = errors.New("this connection is not private, and no pass phrase may cross it: sign in on the server's own machine, or by https")
 )
 
-// statuses maps what went wrong to a status. The first match counts.
+// statuses maps what went wrong to a status and a code, which has its sentences in
+// pwa/src/words. The first match counts.
 var statuses = []struct {
 	err    error
 	status int
+	code   string
 }{
-	{errNotSignedIn, http.StatusUnauthorized},
-	{quiz.ErrUnknownDevice, http.StatusUnauthorized},
-	{quiz.ErrWrongSecret, http.StatusUnauthorized},
-	{desk.ErrNobody, http.StatusUnauthorized},
-	{desk.ErrWrong, http.StatusUnauthorized},
-	{class.ErrNotLead, http.StatusUnauthorized},
-	{errForeign, http.StatusForbidden},
-	{errPlain, http.StatusForbidden},
-	{desk.ErrNotChief, http.StatusForbidden},
-	{desk.ErrWrongCode, http.StatusForbidden},
-	{class.ErrNotIn, http.StatusForbidden},
-	{class.ErrNoEntry, http.StatusNotFound},
-	{class.ErrNoClass, http.StatusNotFound},
-	{class.ErrNoPerson, http.StatusNotFound},
-	{quiz.ErrNoDoc, http.StatusNotFound},
-	{quiz.ErrStale, http.StatusConflict},
-	{desk.ErrTaken, http.StatusConflict},
-	{desk.ErrLastChief, http.StatusConflict},
-	{desk.ErrHasChief, http.StatusConflict},
-	{desk.ErrSlowDown, http.StatusTooManyRequests},
-	{desk.ErrHashing, http.StatusServiceUnavailable},
-	{quiz.ErrManyDevices, http.StatusForbidden},
-	{quiz.ErrGap, http.StatusConflict},
-	{quiz.ErrForked, http.StatusConflict},
-	{errNotJSON, http.StatusUnsupportedMediaType},
-	{errTooMany, http.StatusTooManyRequests},
-	{errManyNewcomer, http.StatusTooManyRequests},
-	{quiz.ErrFull, http.StatusInsufficientStorage},
-	{quiz.ErrBusy, http.StatusServiceUnavailable},
-	{quiz.ErrClosed, http.StatusServiceUnavailable},
-	{quiz.ErrBroken, http.StatusServiceUnavailable},
+	{errNotSignedIn, http.StatusUnauthorized, "not_signed_in"},
+	{quiz.ErrUnknownDevice, http.StatusUnauthorized, "device_mismatch"},
+	{quiz.ErrWrongSecret, http.StatusUnauthorized, "device_mismatch"},
+	{desk.ErrNobody, http.StatusUnauthorized, "nobody"},
+	{desk.ErrWrong, http.StatusUnauthorized, "phrase_mismatch"},
+	{class.ErrNotLead, http.StatusUnauthorized, "not_lead"},
+	{errForeign, http.StatusForbidden, "foreign"},
+	{errPlain, http.StatusForbidden, "not_private"},
+	{desk.ErrNotChief, http.StatusForbidden, "not_chief"},
+	{desk.ErrWrongCode, http.StatusForbidden, "wrong_code"},
+	{class.ErrNotIn, http.StatusForbidden, "not_in"},
+	{class.ErrNoEntry, http.StatusNotFound, "no_entry"},
+	{class.ErrNoClass, http.StatusNotFound, "no_class"},
+	{class.ErrNoPerson, http.StatusNotFound, "no_person"},
+	{quiz.ErrNoDoc, http.StatusNotFound, "not_here"},
+	{quiz.ErrStale, http.StatusConflict, "changed"},
+	{desk.ErrTaken, http.StatusConflict, "taken"},
+	{desk.ErrLastChief, http.StatusConflict, "last_chief"},
+	{desk.ErrHasChief, http.StatusConflict, "has_chief"},
+	{desk.ErrSlowDown, http.StatusTooManyRequests, "slow_down"},
+	{desk.ErrHashing, http.StatusServiceUnavailable, "hashing"},
+	{quiz.ErrManyDevices, http.StatusForbidden, "many_devices"},
+	{quiz.ErrGap, http.StatusConflict, "gap"},
+	{quiz.ErrForked, http.StatusConflict, "forked"},
+	{errNotJSON, http.StatusUnsupportedMediaType, "not_json"},
+	{errTooMany, http.StatusTooManyRequests, "too_many"},
+	{errManyNewcomer, http.StatusTooManyRequests, "many_newcomers"},
+	{quiz.ErrFull, http.StatusInsufficientStorage, "disk_full"},
+	{quiz.ErrBusy, http.StatusServiceUnavailable, "busy"},
+	{quiz.ErrClosed, http.StatusServiceUnavailable, "stopping"},
+	{quiz.ErrBroken, http.StatusServiceUnavailable, "broken"},
 }
 
 // sentences are for what fiber itself refuses.
 var sentences = map[int]problem{
-	http.StatusBadRequest:                  {"request", "cannot be read", "send a whole HTTP request"},
-	http.StatusNotFound:                    {"path", "does not exist here", "see the paths in server/httpapi/README.md"},
-	http.StatusMethodNotAllowed:            {"method", "is not allowed on this path", "see the paths in server/httpapi/README.md"},
-	http.StatusRequestTimeout:              {"request", "took too long", "send it again"},
-	http.StatusRequestEntityTooLarge:       {"body", "is larger than this server takes", "send fewer events at a time; nothing was stored"},
-	http.StatusUpgradeRequired:             {"request", "does not ask for a socket", "connect with a websocket client"},
-	http.StatusRequestHeaderFieldsTooLarge: {"headers", "are larger than this server takes", "send shorter headers"},
+	http.StatusBadRequest:                  {Where: "request", What: "cannot be read", Do: "send a whole HTTP request"},
+	http.StatusNotFound:                    {Where: "path", What: "does not exist here", Do: "see the paths in server/httpapi/README.md"},
+	http.StatusMethodNotAllowed:            {Where: "method", What: "is not allowed on this path", Do: "see the paths in server/httpapi/README.md"},
+	http.StatusRequestTimeout:              {Where: "request", What: "took too long", Do: "send it again"},
+	http.StatusRequestEntityTooLarge:       {Where: "body", What: "is larger than this server takes", Do: "send fewer events at a time; nothing was stored"},
+	http.StatusUpgradeRequired:             {Where: "request", What: "does not ask for a socket", Do: "connect with a websocket client"},
+	http.StatusRequestHeaderFieldsTooLarge: {Where: "headers", What: "are larger than this server takes", Do: "send shorter headers"},
 }
 
 // failEarly answers requests that came to no handler: too large, too slow or
@@ -109,7 +113,7 @@ func (a *api) fail(c *fiber.Ctx, err error) error {
 func (a *api) explain(err error) (int, failure) {
 	var gap *gapError
 	if errors.As(err, &gap) {
-		return http.StatusConflict, failure{Error: split(quiz.ErrGap), Acked: &gap.acked}
+		return http.StatusConflict, failure{Error: coded(quiz.ErrGap, "gap"), Acked: &gap.acked}
 	}
 	var mistake *engine.Problem
 	if errors.As(err, &mistake) {
@@ -117,7 +121,7 @@ func (a *api) explain(err error) (int, failure) {
 		if refused := (*class.Refused)(nil); errors.As(err, &refused) {
 			status = http.StatusConflict
 		}
-		return status, failure{Error: problem{mistake.Where, mistake.What, mistake.Do}}
+		return status, failure{Error: problem{Where: mistake.Where, What: mistake.What, Do: mistake.Do}}
 	}
 	if errors.Is(err, quiz.ErrUnknownDevice) {
 		// Said in the same words as a wrong secret, so that nobody learns which
@@ -126,12 +130,12 @@ func (a *api) explain(err error) (int, failure) {
 	}
 	for _, known := range statuses {
 		if errors.Is(err, known.err) {
-			return known.status, failure{Error: split(known.err)}
+			return known.status, failure{Error: coded(known.err, known.code)}
 		}
 	}
 	var refusal *handover.Refusal
 	if errors.As(err, &refusal) {
-		return refusal.Status, failure{Error: problem{"socket", "was refused", "connect with a websocket client from this server's own address"}}
+		return refusal.Status, failure{Error: problem{Where: "socket", What: "was refused", Do: "connect with a websocket client from this server's own address"}}
 	}
 	var own *fiber.Error
 	if errors.As(err, &own) {
@@ -140,13 +144,19 @@ func (a *api) explain(err error) (int, failure) {
 		}
 	}
 	a.Log.Error("request failed", "err", err)
-	return http.StatusInternalServerError, failure{Error: problem{"server", "failed at this request", "send it again; if it fails again, ask the server's keeper to look at the log"}}
+	return http.StatusInternalServerError, failure{Error: problem{Where: "server", What: "failed at this request", Do: "send it again; if it fails again, ask the server's keeper to look at the log"}}
 }
 
 // split turns "what: do" into its two halves.
 func split(err error) problem {
 	what, do, _ := strings.Cut(err.Error(), ": ")
 	return problem{What: what, Do: do}
+}
+
+func coded(err error, code string) problem {
+	said := split(err)
+	said.Code = code
+	return said
 }
 
 // gapError is ErrGap with the number to go on from.

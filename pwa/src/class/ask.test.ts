@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { ask, Refused } from './ask'
 
 const answering = (status: number, body: unknown) => {
@@ -28,4 +28,18 @@ test('a server that cannot be reached is status 0; an answer that is no JSON is 
   await expect(ask('GET', '/me', undefined, undefined, gone)).rejects.toMatchObject({ status: 0 })
   const garbled = async () => new Response('<html>', { status: 502 })
   await expect(ask('GET', '/me', undefined, undefined, garbled)).rejects.toMatchObject({ status: 502 })
+})
+
+test('a refusal with a code is said in the language of the page; one that is not known as the server says it', async () => {
+  const coded = answering(401, { error: { code: 'wrong_code', what: 'this code is wrong', do: 'ask for another' } })
+  const unknown = answering(400, { error: { code: 'of tomorrow', what: 'is too new', do: 'wait' } })
+  const why = (sent: ReturnType<typeof answering>, using = ask) => using('POST', '/claim', {}, undefined, sent.send).catch((error: Error) => error.message)
+  expect(await why(coded)).toBe('this code is wrong, used up or too old: ask for another')
+  expect(await why(unknown)).toBe('is too new: wait')
+  vi.stubGlobal('navigator', { language: 'es-MX' })
+  vi.resetModules()
+  const { ask: pedir } = await import('./ask')
+  expect(await why(coded, pedir)).toBe('este código es incorrecto, ya se usó o caducó: pida otro')
+  expect(await why(unknown, pedir)).toBe('is too new: wait')
+  vi.unstubAllGlobals()
 })

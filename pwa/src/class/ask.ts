@@ -1,6 +1,8 @@
 // Calls to the server's API, each with an answer or a refusal that can be said
 // to a person.
 
+import { refused } from '../words/refused'
+
 /** The server did not do it, or could not be reached (status 0). */
 export class Refused extends Error {
   readonly status: number
@@ -27,7 +29,7 @@ export interface Lead {
 }
 
 interface Problem {
-  error?: { where?: string; what?: string; do?: string }
+  error?: { code?: string; where?: string; what?: string; do?: string }
 }
 
 /** Sends one request and gives the body of its answer. */
@@ -50,7 +52,9 @@ export async function ask<T>(
   return said
 }
 
-/** Where, what and what to do, as one sentence. */
+/** What the code stands for in this page's language; else where, what and what to do, as one sentence. */
 function sentence({ error }: Problem): string {
+  const known = refused[error?.code ?? '']
+  if (known) return known
   return [error?.where, error?.what].filter(Boolean).join(' ') + (error?.do ? `: ${error.do}` : '')
 }

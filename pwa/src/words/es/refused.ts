@@ -1,0 +1,36 @@
+import type { refused as english } from '../en/refused'
+import type { Like } from '../like'
+
+/** Lo que el servidor rechaza, por el código con que lo dice. */
+export const refused: Like<typeof english> = {
+  not_signed_in: 'no ha iniciado sesión: envíe la cabecera Authorization: Device <device>:<secret>',
+  device_mismatch: 'el dispositivo y su secreto no coinciden: entre con el secreto que creó este dispositivo',
+  nobody: 'nadie ha iniciado sesión aquí: entre como instructor',
+  phrase_mismatch: 'el indicativo y la frase de paso no coinciden: pruebe otra vez, o pida un código a quien cuida el servidor',
+  not_lead: 'este teléfono ya no dirige la clase: pida otro código',
+  foreign: 'la petición viene de otro sitio: use la aplicación desde la dirección de este servidor',
+  not_private: 'esta conexión no es privada y ninguna frase de paso puede cruzarla: entre en el propio equipo del servidor, o por https',
+  not_chief: 'esto es para un jefe: pídaselo a uno',
+  wrong_code: 'este código es incorrecto, ya se usó o caducó: pida otro',
+  not_in: 'este dispositivo no está en la clase: entre antes en ella',
+  no_entry: 'ninguna clase admite esto: mire otra vez el código de la pantalla; puede haber cambiado, o la clase estar llena o terminada',
+  no_class: 'aquí no existe esa clase: mire la lista de clases',
+  no_person: 'nadie en esta clase tiene ese número: mire otra vez el tablero',
+  not_here: 'aquí no existe: mire otra vez la lista',
+  changed: 'otra persona lo cambió entretanto: mírelo de nuevo y cámbielo después',
+  taken: 'este indicativo está ocupado: elija otro',
+  last_chief: 'este es el último jefe: nombre antes a otro',
+  has_chief: 'este servidor ya está preparado: entre, o pida una invitación a un jefe',
+  slow_down: 'demasiados intentos: espere un minuto, o use un código de quien cuida el servidor',
+  hashing: 'el servidor comprueba tantas frases de paso como puede: pruebe otra vez en un momento',
+  many_devices: 'este servidor tiene tantos dispositivos como admite: pida a quien lo cuida que suba el límite',
+  gap: 'faltan sucesos en la serie: envíe otra vez desde el que sigue al último confirmado',
+  forked: 'este dispositivo tiene dos historias con un mismo nombre: regístrelo de nuevo y envíe los sucesos otra vez',
+  not_json: 'el cuerpo no es JSON simple: envíe Content-Type application/json sin Content-Encoding',
+  too_many: 'demasiadas peticiones desde este dispositivo: espere un momento y envíe otra vez',
+  many_newcomers: 'se registran demasiados dispositivos a la vez: espere un momento y envíe otra vez',
+  disk_full: 'el disco del servidor está lleno: no se guardó nada; conserve los sucesos y envíelos más tarde',
+  busy: 'el servidor está ocupado: no se guardó nada; envíe los sucesos otra vez en un momento',
+  stopping: 'el servidor se está parando: no se guardó nada; envíe los sucesos otra vez en un momento',
+  broken: 'el almacén se paró tras una escritura fallida: no se guardó nada; reinicie el servidor',
+}

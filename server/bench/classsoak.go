@@ -31,7 +31,8 @@ var classSoak = Figure{
 	},
 	Long: &Long{
 		Goal: 120, Unit: "minutes", Slice: 120 * time.Minute,
-		Stamp: stampOf("server/live/room.go", "server/live/rooms.go", "server/live/viewer.go", "server/class/room.go", "go.mod"),
+		Stamp: stampOf("server/live/room.go", "server/live/rooms.go", "server/live/viewer.go", "server/live/socket.go", "server/live/waiting.go",
+			"server/handover/handover.go", "server/handover/ahead.go", "server/class/room.go", "go.mod"),
 		Run: func(ctx context.Context, from uint64) (uint64, error) {
 			began, until := time.Now(), 120*time.Minute
 			if end, ok := ctx.Deadline(); ok {

@@ -84,3 +84,22 @@ func TestThePaper(t *testing.T) {
 		}
 	}
 }
+
+// Words of any script, and those that would end a string or an object of a PDF, go
+// on paper as words: the file stays whole, and holds none of them as it is.
+func TestAnyWordsGoOnPaper(t *testing.T) {
+	words := []string{"消防 1", "Пожар", "🚒 7", ") Tj /URI (x", "endstream endobj", `\)`, "a\u0301", "\u00a0"}
+	r := class(t, len(words))
+	for i := range r.People {
+		r.People[i].CallSign = words[i]
+	}
+	r.Title = ") /JS (app.alert(1))"
+	var out bytes.Buffer
+	require.NoError(t, report.PDF(r, says, &out))
+	assert.True(t, bytes.HasSuffix(bytes.TrimSpace(out.Bytes()), []byte("%%EOF")))
+	assert.False(t, bytes.Contains(out.Bytes(), []byte("/JS (app")))
+	assert.False(t, bytes.Contains(out.Bytes(), []byte("/URI (x")))
+	var usual bytes.Buffer
+	require.NoError(t, report.PDF(class(t, len(words)), says, &usual))
+	assert.Equal(t, bytes.Count(usual.Bytes(), []byte("endobj")), bytes.Count(out.Bytes(), []byte("endobj")), "as many objects as with plain words")
+}

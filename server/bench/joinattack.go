@@ -83,11 +83,13 @@ func (h *hall) joining(ctx context.Context, phones []*crowd.Phone) ([]time.Durat
 	return took, nil
 }
 
-// guess tries codes until told to stop, or until all guesses are made.
+// guess tries codes until told to stop, or until all guesses are made: half of the
+// lanes short ones, half as long as a code grows.
 func (h *hall) guess(ctx context.Context, devices []*crowd.Phone, lane int, tried, hits *atomic.Int64) {
+	length := []int{class.CodeLength, class.GrownLength}[lane%2]
 	for n := lane; ctx.Err() == nil && tried.Add(1) <= guesses; n += attackLanes {
 		p := devices[n%len(devices)]
-		err := h.class.Call(ctx, http.MethodPost, "api/v1/join", p.Authorization(), map[string]any{"v": 1, "code": desk.NewCode(class.CodeLength), "call_signs": map[string]string{"a": "Guess"}}, nil)
+		err := h.class.Call(ctx, http.MethodPost, "api/v1/join", p.Authorization(), map[string]any{"v": 1, "code": desk.NewCode(length), "call_signs": map[string]string{"a": "Guess"}}, nil)
 		if err == nil {
 			hits.Add(1)
 		}

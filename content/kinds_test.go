@@ -92,25 +92,45 @@ func TestPairsAreSetApart(t *testing.T) {
 		require.NotNil(t, o.made.Second)
 		first, second := at(t, o.made.Scenario, o.made.MomentS), at(t, o.made.Second.Scenario, o.made.Second.MomentS)
 		seen := func(run *sim.Run) any {
-			if o.made.Contrast.Stages != nil {
-				return run.Stage()
-			}
-			for _, r := range run.Readings().Looks[0].Openings {
-				if r.ID == o.made.Show[0] {
-					return *r.Level(o.made.Contrast.Cue)
-				}
-			}
-			return nil
+			return shownOf(run, o.made.Contrast, o.made.Show[0])
 		}
-		sides := []any{}
-		for _, s := range o.made.Contrast.Stages {
-			sides = append(sides, s)
-		}
-		for _, l := range o.made.Contrast.Levels {
-			sides = append(sides, l)
-		}
-		assert.ElementsMatch(t, sides, []any{seen(first), seen(second)}, "%s %d", o.made.Family, o.made.Seed)
+		assert.ElementsMatch(t, sidesOf(o.made.Contrast), []any{seen(first), seen(second)}, "%s %d", o.made.Family, o.made.Seed)
 	})
+}
+
+// shownOf is what a scene has of what a contrast sets apart.
+func shownOf(run *sim.Run, c *quiz.Contrast, opening string) any {
+	switch {
+	case c.Stages != nil:
+		return run.Stage()
+	case c.Regimes != nil:
+		return run.Regime()
+	}
+	for _, r := range run.Readings().Looks[0].Openings {
+		if r.ID == opening && c.Flows != nil {
+			return r.Flow
+		}
+		if r.ID == opening {
+			return *r.Level(c.Cue)
+		}
+	}
+	return nil
+}
+
+func sidesOf(c *quiz.Contrast) (sides []any) {
+	for _, s := range c.Stages {
+		sides = append(sides, s)
+	}
+	for _, r := range c.Regimes {
+		sides = append(sides, r)
+	}
+	for _, f := range c.Flows {
+		sides = append(sides, f)
+	}
+	for _, l := range c.Levels {
+		sides = append(sides, l)
+	}
+	return sides
 }
 
 // A contrast that is given is the one that is made, either way round; one that the

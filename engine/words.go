@@ -61,6 +61,9 @@ const (
 	VentilationLimited Regime = "ventilation_limited"
 )
 
+// Regimes lists both.
+var Regimes = []Regime{FuelLimited, VentilationLimited}
+
 // Hazard is a rapid fire event.
 type Hazard string
 

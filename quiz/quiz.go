@@ -108,11 +108,14 @@ const (
 	Night Light = "night"
 )
 
-// Contrast is what sets the two scenes of a pair apart: two stages, or two levels
-// of one cue. It is made from what a person confuses, and given to Make beside
-// family and seed. Exactly one of the two pairs is filled.
+// Contrast is what sets the two scenes of a pair apart: two stages, the two regimes,
+// two patterns of flow, or two levels of one cue. It is made from what a person
+// confuses, and given to Make beside family and seed. Exactly one of the pairs is
+// filled, with two of its kind.
 type Contrast struct {
-	Stages []engine.Stage `json:"stages,omitempty"` // two of them
-	Cue    engine.Cue     `json:"cue,omitempty"`
-	Levels []int          `json:"levels,omitempty"` // two of them
+	Stages  []engine.Stage  `json:"stages,omitempty"`
+	Regimes []engine.Regime `json:"regimes,omitempty"`
+	Flows   []engine.Flow   `json:"flows,omitempty"`
+	Cue     engine.Cue      `json:"cue,omitempty"`
+	Levels  []int           `json:"levels,omitempty"`
 }

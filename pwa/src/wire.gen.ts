@@ -818,12 +818,12 @@ export interface FamilyRating {
   difficulty: number
 }
 
-/** Contrast is what sets the two scenes of a pair apart: two stages, or two levels of one cue. It is made from what a person confuses, and given to Make beside family and seed. Exactly one of the two pairs is filled. */
+/** Contrast is what sets the two scenes of a pair apart: two stages, the two regimes, two patterns of flow, or two levels of one cue. It is made from what a person confuses, and given to Make beside family and seed. Exactly one of the pairs is filled, with two of its kind. */
 export interface Contrast {
-  /** two of them */
   stages?: Stage[]
+  regimes?: Regime[]
+  flows?: Flow[]
   cue?: Cue
-  /** two of them */
   levels?: number[]
 }
 

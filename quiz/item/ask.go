@@ -17,7 +17,7 @@ func (f *Family) question(m *made) quiz.Question {
 	for _, a := range f.Asks {
 		text := f.Words("ask/"+a.ID()) + "?" + a.usual()
 		if m.contrast != nil {
-			a.Cue, text = m.contrast.Cue, pickText(m.contrast, m.wanted)
+			a.Cue, text = m.contrast.Cue, pickText(m.contrast, m.wanted, f.Show[0])
 		}
 		q.Asks = append(q.Asks, quiz.Ask{ID: a.ID(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: text, Choice: a.Kind.Choice()})
 	}
@@ -29,9 +29,15 @@ func (f *Family) question(m *made) quiz.Question {
 }
 
 // pickText asks which of two scenes is on one side of a contrast.
-func pickText(c *quiz.Contrast, side int) string {
-	if c.Stages != nil {
+func pickText(c *quiz.Contrast, side int, opening string) string {
+	switch {
+	case c.Stages != nil:
 		return engine.Sentence("ask/pick/stage", engine.Slot("stage", engine.Word("stage/"+string(c.Stages[side]))))
+	case c.Regimes != nil:
+		return engine.Sentence("ask/pick/regime", engine.Slot("regime", engine.Word("regime/"+string(c.Regimes[side]))))
+	case c.Flows != nil:
+		return engine.Sentence("ask/pick/flow",
+			engine.Slot("opening", engine.Word("opening/"+opening)), engine.Slot("flow", engine.Word("flow/"+string(c.Flows[side]))))
 	}
 	level := "scale/" + string(c.Cue) + "/" + strconv.Itoa(c.Levels[side])
 	return engine.Sentence("ask/pick/level",

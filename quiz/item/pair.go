@@ -2,7 +2,6 @@ package item
 
 import (
 	"math/rand/v2"
-	"slices"
 
 	"lintel/engine"
 	"lintel/engine/sim"
@@ -79,37 +78,6 @@ func (s *pairSearch) through(w *walk, both bool) error {
 	return nil
 }
 
-// side tells which side of the contrast that is still wanted a moment is on, 0 or
-// 1, or -1 for neither or for one too near a cut point to be fair.
-func (s *pairSearch) side(w *walk) (int, float64, error) {
-	contrast, f := s.contrast, s.family
-	if contrast.Stages != nil {
-		side := slices.Index(contrast.Stages, w.run.Stage())
-		if side < 0 || s.sides[side] != nil || !plain(w.run.Stage(), w.run.Regime()) {
-			return -1, 0, nil
-		}
-		settled, err := w.settled()
-		if settled < fairSettled && !w.test {
-			side = -1
-		}
-		return side, settled, err
-	}
-	rating, err := w.rate(w.run, f.Show[0])
-	if err != nil {
-		return -1, 0, err
-	}
-	level, _ := levelOf(contrast.Cue, &rating)
-	side, margin := slices.Index(contrast.Levels, level), rating.Margins.Of(contrast.Cue)
-	if side >= 0 && s.sides[side] != nil {
-		return -1, 0, nil
-	}
-	least := Ask{Kind: quiz.AskLevel, Cue: contrast.Cue}.least()
-	if margin < least && !w.test || rating.Flow != engine.FlowOut && rating.Flow != engine.FlowBoth {
-		side = -1
-	}
-	return side, margin, nil
-}
-
 // paired puts the two scenes in an order, and asks for one of them.
 func (f *Family) paired(sides [2]*made, draw *rand.Rand, contrast quiz.Contrast) *made {
 	order, wanted := draw.IntN(2), draw.IntN(2)
@@ -135,18 +103,4 @@ func told(which, sentences string) string {
 		return ""
 	}
 	return engine.Sentences(which, sentences)
-}
-
-// offers reports whether the family can show a contrast, whichever way round.
-func (f *Family) offers(c quiz.Contrast) bool {
-	return slices.ContainsFunc(f.Pairs, func(own quiz.Contrast) bool {
-		return own.Cue == c.Cue && sameTwo(own.Stages, c.Stages) && sameTwo(own.Levels, c.Levels)
-	})
-}
-
-func sameTwo[T comparable](a, b []T) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	return len(a) == 0 || a[0] == b[0] && a[1] == b[1] || a[0] == b[1] && a[1] == b[0]
 }

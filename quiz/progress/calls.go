@@ -89,16 +89,28 @@ func (b *book) confuse(p *quiz.Part) {
 	}
 	switch truth := &p.Truth[0]; {
 	case p.Given.Stage != "" && truth.Stage != "":
-		pair := []engine.Stage{truth.Stage, p.Given.Stage}
-		if slices.Index(engine.Stages, pair[0]) > slices.Index(engine.Stages, pair[1]) {
-			pair[0], pair[1] = pair[1], pair[0]
-		}
+		pair := inOrder(engine.Stages, truth.Stage, p.Given.Stage)
 		b.count(string(pair[0])+" "+string(pair[1]), quiz.Contrast{Stages: pair})
+	case p.Given.Regime != "" && truth.Regime != "":
+		pair := inOrder(engine.Regimes, truth.Regime, p.Given.Regime)
+		b.count(string(pair[0])+" "+string(pair[1]), quiz.Contrast{Regimes: pair})
+	case p.Given.Flow != "" && truth.Flow != "":
+		pair := inOrder(engine.Flows, truth.Flow, p.Given.Flow)
+		b.count(string(pair[0])+" "+string(pair[1]), quiz.Contrast{Flows: pair})
 	case p.Given.Level != nil && truth.Level != nil:
 		_, cue := whatAsked(p)
 		low, high := min(*p.Given.Level, *truth.Level), max(*p.Given.Level, *truth.Level)
 		b.count(string(cue)+" "+strconv.Itoa(low)+strconv.Itoa(high), quiz.Contrast{Cue: cue, Levels: []int{low, high}})
 	}
+}
+
+// inOrder puts two words in the order of their list, so that either way round is
+// one pair.
+func inOrder[T comparable](list []T, one, other T) []T {
+	if slices.Index(list, one) > slices.Index(list, other) {
+		one, other = other, one
+	}
+	return []T{one, other}
 }
 
 func (b *book) count(key string, contrast quiz.Contrast) {

@@ -58,7 +58,7 @@ func checkValue(where string, kind quiz.AskKind, show []string, r *quiz.Reply) e
 	case quiz.AskStage:
 		return known(where+".stage", r.Stage, engine.Stages)
 	case quiz.AskRegime:
-		return known(where+".regime", r.Regime, []engine.Regime{engine.FuelLimited, engine.VentilationLimited})
+		return known(where+".regime", r.Regime, engine.Regimes)
 	case quiz.AskChange:
 		return known(where+".change", r.Change, []quiz.Change{quiz.Less, quiz.Same, quiz.More})
 	case quiz.AskOpening:

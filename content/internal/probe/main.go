@@ -96,6 +96,6 @@ func pairs(f *item.Family, first uint64, n int) {
 				failed++
 			}
 		}
-		fmt.Printf("    %v %v %v failed %d of %d, mean %d ms\n", f.Pairs[i].Stages, f.Pairs[i].Cue, f.Pairs[i].Levels, failed, n, time.Since(start).Milliseconds()/int64(n))
+		fmt.Printf("    %v failed %d of %d, mean %d ms\n", f.Pairs[i], failed, n, time.Since(start).Milliseconds()/int64(n))
 	}
 }

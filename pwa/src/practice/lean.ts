@@ -45,8 +45,8 @@ export function weighPairs(pairs: readonly Contrast[], confusions: readonly Conf
 const confused = (list: readonly Confusion[]) => list.reduce((sum, { n }) => sum + n, 0)
 
 /** The same for two pairs that set the same apart, in whatever order. */
-function spell({ stages, cue, levels }: Contrast): string {
-  return [cue ?? '', ...(stages ?? []).toSorted(), ...(levels ?? []).toSorted()].join(' ')
+function spell({ stages, regimes, flows, cue, levels }: Contrast): string {
+  return [cue ?? '', ...[...(stages ?? []), ...(regimes ?? []), ...(flows ?? []), ...(levels ?? [])].toSorted()].join(' ')
 }
 
 // What a scene costs beside answering: being made, looked at, explained. Chosen by us.

@@ -236,6 +236,8 @@ var engineNextLook = layout{kind: object, size: unsafe.Sizeof(engine.NextLook{})
 
 var quizContrast = layout{kind: object, size: unsafe.Sizeof(quiz.Contrast{}), alloc: alloc[quiz.Contrast], fields: []field{
 	{"stages", unsafe.Offsetof(quiz.Contrast{}.Stages), &layout{kind: list, elem: &ofText}, absent},
+	{"regimes", unsafe.Offsetof(quiz.Contrast{}.Regimes), &layout{kind: list, elem: &ofText}, absent},
+	{"flows", unsafe.Offsetof(quiz.Contrast{}.Flows), &layout{kind: list, elem: &ofText}, absent},
 	{"cue", unsafe.Offsetof(quiz.Contrast{}.Cue), &ofText, absent},
 	{"levels", unsafe.Offsetof(quiz.Contrast{}.Levels), &layout{kind: list, elem: &ofWhole}, absent},
 }}

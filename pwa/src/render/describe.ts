@@ -56,6 +56,9 @@ function openingWords(view: View, place: Place, facing: Facing, look: OpeningLoo
   return inward ? [...said, inward] : said
 }
 
+/** What comes out of one opening in sight, and nothing else of the scene. */
+export const smokeTwin = (place: Place, look: OpeningLook): string[] => (smokes(look) ? smokeWords(place, look) : [words.nothing])
+
 function stands(place: Place, look: OpeningLook): string {
   const opening = openingName(place.opening)
   if (place.opening.kind === 'leak') return words.vent({ opening })

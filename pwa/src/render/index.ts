@@ -3,6 +3,6 @@
 export { Scene } from './scene'
 export type { SceneProps } from './scene-props'
 export { describe } from './describe'
-export { drawSwatch, type SwatchCue } from './swatch'
+export { drawSwatch, swatchWords, type SwatchCue } from './swatch'
 export { readFrame, emptyFrame, frameLength, type FrameLook, type OpeningLook, type CompartmentLook } from './frame'
 export { openingName, spoken, spokenWithin } from './names'

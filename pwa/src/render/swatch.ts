@@ -1,8 +1,10 @@
 import book from '../generated/scales.json'
 import type { Scenario } from '../wire.gen'
+import { scene as words } from '../words/scene'
 import { paletteOf, type Palette } from './draw/palette'
 import { STEP_S } from './fluid/step'
-import { emptyFrame, type FrameLook, type OpeningLook } from './frame'
+import { smokeTwin } from './describe'
+import { emptyFrame, stillOpening, type FrameLook, type OpeningLook } from './frame'
 import { layOut } from './layout'
 import { Picture } from './picture'
 import { Film } from './film'
@@ -73,6 +75,11 @@ const scenario: Scenario = {
 const view: View = {
   side: 'A', widthM: WIDTH_M, heightM: HEIGHT_M, groundM: HEIGHT_M, leftM: 0, layout: layOut(scenario), away: 1,
 }
+
+/** What the swatch of a level shows, in the words of a scene: never the level. */
+export const swatchWords = (cue: SwatchCue, level: number): string =>
+  [words.swatch, ...smokeTwin(view.layout.places[0]!, swatchLook(cue, level, stillOpening()))].join(' ')
+
 const CELLS = 1800
 const HEAD_START = 36 // steps before the first that is shown in its own time: its smoke is on its way then
 const MOST_STEPS = 6 // in one picture, so that no tap waits for a swatch; chosen by us
@@ -133,10 +140,15 @@ function step({ picture, frame }: Shown, steps: number): void {
   }
 }
 
-function begin(key: string, cue: SwatchCue, level: number, canvas: HTMLCanvasElement): Shown {
-  const picture = new Picture(scenario, view, CELLS)
+/** The smoke of a swatch before its first step, and the frame that it follows. */
+export function swatchPicture(cue: SwatchCue, level: number): { picture: Picture; frame: FrameLook } {
   const frame = emptyFrame(1, 1)
   swatchLook(cue, level, frame.openings[0]!)
+  return { picture: new Picture(scenario, view, CELLS), frame }
+}
+
+function begin(key: string, cue: SwatchCue, level: number, canvas: HTMLCanvasElement): Shown {
+  const { picture, frame } = swatchPicture(cue, level)
   return {
     key, picture, frame, film: new Film(picture.columns, picture.rows), lastT: 0, offsetS: 0, behind: HEAD_START,
     wall: drawWall(canvas.width, canvas.height, paletteOf(document.documentElement.dataset['theme'])),

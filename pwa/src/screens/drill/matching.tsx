@@ -4,6 +4,7 @@ import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
 import { useFocusIfLost } from '../../ui/focus'
 import { Page } from '../../ui/page'
+import { swatchWords } from '../../render'
 import { Swatch } from '../../ui/swatch'
 import { drill } from '../../words/drill'
 import { levelName, ordinalCues, scale } from '../../words/scales'
@@ -26,12 +27,12 @@ export function Matching() {
   return (
     <Page title={words.title} alone aside={<span class="small soft">{words.at(at + 1, all.length)}</span>}>
       <div class="stack matching">
-        <div class="row matching-swatches" role="img" aria-label={words.swatch}>
-          <Framed caption={said === undefined ? undefined : words.this}>
+        <div class="row matching-swatches">
+          <Framed caption={said === undefined ? undefined : words.this} twin={swatchWords(cue, level)}>
             <Swatch cue={cue} level={level} />
           </Framed>
           {said !== undefined && said !== level && (
-            <Framed caption={words.yours}>
+            <Framed caption={words.yours} twin={swatchWords(cue, said)}>
               <Swatch cue={cue} level={said} />
             </Framed>
           )}
@@ -63,10 +64,11 @@ export function Matching() {
   )
 }
 
-function Framed({ caption, children }: { caption: string | undefined; children: preact.ComponentChildren }) {
+/** A swatch with its twin in words, for who cannot see it, and what it stands for. */
+function Framed({ caption, twin, children }: { caption: string | undefined; twin: string; children: preact.ComponentChildren }) {
   return (
     <figure class="matching-swatch">
-      {children}
+      <div role="img" aria-label={twin}>{children}</div>
       {caption && <figcaption class="small soft">{caption}</figcaption>}
     </figure>
   )

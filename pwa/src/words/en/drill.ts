@@ -115,7 +115,6 @@ export const drill = {
   matching: {
     title: 'Smoke and its words',
     ask: { volume: 'How much is this?', velocity: 'How fast is this?', density: 'How thick is this?', darkness: 'How dark is this?' },
-    swatch: 'Moving smoke at one level of one cue',
     at: (at: number, of: number) => `Swatch ${at} of ${of}`,
     yes: (name: string) => `Yes: ${name}.`,
     no: (name: string) => `This is ${name}.`,

@@ -48,6 +48,7 @@ export const scene = {
   glassCrazed: 'Fine cracks run through its glass.',
   glassBroken: 'Its glass has broken out.',
 
+  swatch: 'An opening in a wall of boards stands open.',
   nothing: 'Nothing comes out of it.',
   outOfAll: 'Smoke comes out of all of it.',
   outAbove: ({ share }: { share: number }) => `Smoke comes out over the upper ${tenths(share)} of it.`,

@@ -118,7 +118,6 @@ export const drill: Like<typeof english> = {
   matching: {
     title: 'El humo y sus palabras',
     ask: { volume: '¿Cuánto es esto?', velocity: '¿Con qué rapidez va?', density: '¿Cuán espeso es?', darkness: '¿Cuán oscuro es?' },
-    swatch: 'Humo en movimiento en un nivel de una señal',
     at: (at, of) => `Muestra ${at} de ${of}`,
     yes: (name) => `Sí: ${name}.`,
     no: (name) => `Esto es ${name}.`,

@@ -48,6 +48,7 @@ export const scene: Like<typeof english> = {
   glassCrazed: 'Grietas finas recorren su vidrio.',
   glassBroken: 'Su vidrio se ha roto y caído.',
 
+  swatch: 'Una abertura en una pared de tablas está abierta.',
   nothing: 'No sale nada.',
   outOfAll: 'Sale humo por toda ella.',
   outAbove: ({ share }) => `Sale humo por ${tenths(share)} de su parte alta.`,

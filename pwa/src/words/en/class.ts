@@ -18,6 +18,17 @@ export const classes = {
   tooMany: 'Too many tries from this phone. Wait a minute, or use the code that a camera reads.',
   noServer: 'The server cannot be reached. Check that this phone is on the same network as the screen, then try again.',
   failed: (why: string) => `The server did not do it: ${why}`,
+  /** What a refusal means, by its status: for pages whose language the server's own sentences are not in. */
+  failedBy: {
+    400: 'The server did not take what was sent. Check what was typed, then try again.',
+    401: 'This device is not signed in, or no longer. Sign in or join again.',
+    403: 'This device may not do that here.',
+    404: 'That is not on this server, or no longer.',
+    409: 'Somebody else changed it meanwhile, or the class does not stand where it did. Load the page again, then try again.',
+    413: 'That is larger than the server takes. Nothing was stored.',
+    500: 'The server failed at this. Try again; if it fails again, ask whoever keeps the server to look at its log.',
+    507: 'The server has no room left. Nothing was stored; ask whoever keeps it.',
+  } as Record<number, string>,
   plainHttp: 'This page came over plain http: keep it open during the class. Everything in the class works.',
   who: 'Who are you?',
   whoWhy: 'The instructor sees your call sign. The projector never shows it. No real name is needed.',

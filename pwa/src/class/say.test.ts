@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest'
+import { classes as spanish } from '../words/es/class'
+import { classes } from '../words/class'
+import { Refused } from './ask'
+import { say } from './say'
+
+test('an English page says what the server says', () => {
+  expect(say(new Refused(409, 'set is stale: load it again'), 'en')).toBe(classes.failed('set is stale: load it again'))
+})
+
+test('another page says no English sentence of the server for a status it knows', () => {
+  for (const status of [400, 401, 403, 404, 409, 413, 500, 507]) {
+    expect(say(new Refused(status, 'set is stale: load it again'), 'es')).toBe(classes.failedBy[status])
+    expect(spanish.failedBy[status]).toMatch(/\.$/)
+  }
+  expect(say(new Refused(418, 'teapot'), 'es')).toBe(classes.failed('teapot'))
+})

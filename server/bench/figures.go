@@ -22,6 +22,7 @@ func Figures() []Figure {
 		casesFigure,
 		pictureTruth,
 		frameScript,
+		pictureHeap,
 		firstPaint,
 		criticalBytes,
 		installBytes,

@@ -1,8 +1,10 @@
 package bench
 
 import (
+	"context"
 	"encoding/json"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -36,4 +38,22 @@ func TestFrameScriptHoldsOnlyWithAllOfIt(t *testing.T) {
 		require.NoError(t, json.Unmarshal([]byte(c.text), &m), name)
 		assert.Equal(t, c.holds, m.result().Holds, name)
 	}
+}
+
+func TestPictureHeapPrintsItsLeakAsControl(t *testing.T) {
+	var m heapReport
+	require.NoError(t, json.Unmarshal([]byte(`{"minutes":3,"early_kb":9000,"late_kb":9100,"grew":0.011,"leak_grew":0.4,"holds":true}`), &m))
+	r := m.result()
+	assert.Equal(t, 0.011, r.Ours)
+	assert.Equal(t, 0.4, r.Control)
+	assert.True(t, r.Holds)
+	assert.Contains(t, r.How, "in 3 minutes")
+}
+
+func TestThePicturesLongRunWaitsForALongerSittingThanTheLast(t *testing.T) {
+	ctx, cancel := context.WithTimeout(t.Context(), 50*time.Millisecond)
+	defer cancel()
+	reached, fault := runHeap(ctx, 12)
+	assert.NoError(t, fault)
+	assert.Equal(t, uint64(12), reached)
 }

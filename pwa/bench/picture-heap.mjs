@@ -1,0 +1,67 @@
+// Whether the memory of a running picture grows: four smoking openings, what
+// lives after a collection, once a tenth of the time. Control in the same run:
+// the same picture beside a planted leak, which must be seen to grow. Prints one
+// JSON line for `bench`; exits with 1 when it grew, or the leak was not seen,
+// unless -judge leaves that to who reads it.
+//
+//   node pwa/bench/picture-heap.mjs [-minutes N] [-judge]
+import { parseArgs } from 'node:util'
+import { openStudio } from '../fidelity/lib/studio.mjs'
+import { smokingBox } from './lib/smoking-box.mjs'
+
+const { values: flags } = parseArgs({
+  args: process.argv.slice(2).map((arg) => arg.replace(/^-(?=[a-z]{2})/, '--')),
+  options: { minutes: { type: 'string', default: '3' }, judge: { type: 'boolean', default: false } },
+})
+const minutes = Number(flags.minutes)
+const PARTS = 10
+const GROWS = 0.05 // of what lives: more than collections scatter by. Chosen by us.
+
+const studio = await openStudio()
+const scene = await smokingBox(studio, 4)
+
+/** Keeps ten frames of the fire a second, as a history would that nobody cuts. */
+function plantLeak(frame) {
+  globalThis.kept = []
+  setInterval(() => globalThis.kept.push(structuredClone(frame)), 100)
+}
+
+/** A picture that runs in a browser process of its own, with what lives in it by then. */
+async function open(leak) {
+  const context = await studio.page.context().browser().newContext({ viewport: { width: 390, height: 844 } })
+  const page = await context.newPage()
+  await page.goto(studio.page.url())
+  await page.waitForFunction('globalThis.lintelPlayer !== undefined', undefined, { timeout: 60_000 })
+  await page.evaluate((one) => globalThis.lintelPlayer.host(one), scene)
+  if (leak) await page.evaluate(plantLeak, scene.frame)
+  const devtools = await context.newCDPSession(page)
+  const used = []
+  return {
+    page, used,
+    async note() {
+      await devtools.send('HeapProfiler.collectGarbage')
+      const { usedSize, embedderHeapUsedSize = 0, backingStorageSize = 0 } = await devtools.send('Runtime.getHeapUsage')
+      used.push(usedSize + embedderHeapUsedSize + backingStorageSize)
+    },
+  }
+}
+
+/** Most that lived early, and late; the first is left out as the page settles. */
+function grown({ used }) {
+  const early = Math.max(...used.slice(1, 4))
+  const late = Math.max(...used.slice(-3))
+  return { early_kb: early / 1000, late_kb: late / 1000, grew: late / early - 1 }
+}
+
+const both = [await open(false), await open(true)]
+await both[0].page.waitForTimeout(5000)
+for (let k = 0; k <= PARTS; k++) {
+  for (const one of both) await one.note()
+  if (k < PARTS) await both[0].page.waitForTimeout((minutes * 60_000) / PARTS)
+}
+const drawn = (await both[0].page.evaluate(() => globalThis.lintelPlayer.watch(2))).length
+const [ours, leak] = both.map(grown)
+const holds = drawn > 0 && ours.grew <= GROWS && leak.grew > GROWS
+console.log(JSON.stringify({ minutes, ...ours, leak_grew: leak.grew, drawn, holds }))
+await studio.close()
+process.exit(holds || flags.judge ? 0 : 1)

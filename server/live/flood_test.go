@@ -47,20 +47,41 @@ func TestSilentSocketsTakeNoPlace(t *testing.T) {
 		hub, url := start(t, limits)
 		first := join(t, url, "device-a")
 		flood(t, url, planted)
+		holds := func(sockets int) {
+			t.Helper()
+			require.Eventually(t, func() bool { return hub.Count() == sockets }, 5*time.Second, 5*time.Millisecond, "%d of %d were planted", sockets, planted)
+		}
+		holds(1 + min(waiting, planted))
 		join(t, url, "device-b")
-		require.Eventually(t, func() bool { return hub.Count() == 2+left }, 5*time.Second, 5*time.Millisecond, "%d of %d stay", left, planted)
+		holds(2 + left)
 		hub.Acked("device-a", 8)
 		assert.JSONEq(t, `{"kind":"acked","seq":8}`, next(t, first), "who was there before still is")
 	}
 }
 
+// settled waits until no socket comes or goes, and returns how many there are.
+func settled(rooms *live.Rooms) int {
+	held := rooms.Count()
+	for quietFor := 0; quietFor < 10; {
+		time.Sleep(20 * time.Millisecond)
+		if now := rooms.Count(); now != held {
+			held, quietFor = now, 0
+			continue
+		}
+		quietFor++
+	}
+	return held
+}
+
 // slowly is a phone on a poor line: its hello comes only after others have opened
 // sockets without one. It says whether the phone got in.
-func slowly(t *testing.T, url string, meanwhile func()) bool {
+func slowly(t *testing.T, rooms *live.Rooms, url string, meanwhile func()) bool {
 	t.Helper()
+	before := settled(rooms)
 	ws := connect(t, url)
-	time.Sleep(50 * time.Millisecond) // until the server holds it
+	require.Eventually(t, func() bool { return rooms.Count() == before+1 }, 5*time.Second, time.Millisecond)
 	meanwhile()
+	settled(rooms)
 	if ws.WriteJSON(hello("slow")) != nil {
 		return false
 	}
@@ -73,10 +94,12 @@ func slowly(t *testing.T, url string, meanwhile func()) bool {
 // say hello. Control: a flood upon the phone's own class does, since there it is
 // the oldest that waits; once the flood is over it comes back.
 func TestAFloodReachesOneClassOnly(t *testing.T) {
-	_, url := startRooms(t, newLesson(t, 1), patientRooms(8))
-	assert.True(t, slowly(t, url, func() { flood(t, url+"?nowhere", planted) }), "a flood elsewhere")
-	assert.False(t, slowly(t, url, func() { flood(t, url, planted) }), "a flood upon the same class")
-	assert.True(t, slowly(t, url, func() {}), "afterwards, with the silent ones still there")
+	limits := patientRooms(8)
+	rooms, url := startRooms(t, newLesson(t, 1), limits)
+	assert.True(t, slowly(t, rooms, url, func() { flood(t, url+"?nowhere", planted) }), "a flood elsewhere")
+	assert.False(t, slowly(t, rooms, url, func() { flood(t, url, planted) }), "a flood upon the same class")
+	back := watch(t, url, hello("slow"))
+	assert.NotEmpty(t, back.quiet(), "afterwards, with the silent ones still there")
 }
 
 // While the flood goes on, phones that say hello at once get in.

@@ -24,8 +24,10 @@ func (w *waiting) add(class string, s *socket) (cut *socket) {
 				longest = of
 			}
 		}
-		cut = w.lines[longest][0]
-		w.remove(longest, cut)
+		if line := w.lines[longest]; len(line) > 0 {
+			cut = line[0]
+			w.remove(longest, cut)
+		}
 	}
 	w.count++
 	w.lines[class] = append(w.lines[class], s)

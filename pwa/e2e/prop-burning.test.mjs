@@ -54,6 +54,14 @@ test('nothing is logged before every point is settled and the list is signed', a
   assert.deepEqual([begin.signed, begin.stop_word, begin.checks.length], ['Marsh 2', 'Harbour', 10])
 })
 
+test('stop is the first key, in sight without scrolling', async () => {
+  const stop = await page.getByRole('button', { name: 'Stop called' }).boundingBox()
+  const first = await page.locator('.burn-key').first().textContent()
+  assert.equal(first, 'Stop called')
+  assert.ok(stop.y + stop.height < 844 - 64, `stop ends at ${stop.y + stop.height}`)
+  await page.getByText('A training aid with no tactical authority').waitFor()
+})
+
 test('one thumb logs the flame, a planned move, a call-out and another move', async () => {
   await press('Lit')
   await page.getByText('Move 1 of 9').waitFor()

@@ -44,4 +44,18 @@ for (const at of places) {
   })
 }
 
+test('no word of a key breaks in two, and the keys of a picture lie over no other', async () => {
+  const { page } = browser
+  await page.goto(`${server.url}/prop`)
+  await page.getByRole('tab', { name: 'Aberturas' }).click({ timeout: 60_000 })
+  const tall = await page.locator('.prop-toggle').evaluateAll((all) => all.filter((one) => {
+    const range = document.createRange()
+    range.selectNodeContents(one)
+    return range.getClientRects().length > 1
+  }).map((one) => one.textContent))
+  assert.deepEqual(tall, [])
+  const [clock, view] = await Promise.all([page.locator('.prop-clock').boundingBox(), page.locator('.scene-view').boundingBox()])
+  assert.ok(clock.x + clock.width <= view.x, 'the clock and the keys of the picture stand apart')
+})
+
 test('nothing was complained of', () => assert.deepEqual(browser.complaints, []))

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { words } from '../words/frame'
+import { KeepNote } from '../ui/keep-note'
 import { Mark } from '../ui/mark'
 import { SyncNote } from '../ui/sync-note'
 import { UpdateNote } from '../ui/update-note'
@@ -24,6 +25,7 @@ export function Frame({ children }: { children: ComponentChildren }) {
         <ThemeButton />
       </header>
       <Nav />
+      <KeepNote />
       {children}
       <UpdateNote />
     </div>

@@ -8,6 +8,7 @@ export function ThemeButton() {
   return (
     <button type="button" class="theme-button" onClick={() => chooseTheme(next)}>
       <span class="visually-hidden">{words.app.theme}: </span>
+      <span aria-hidden="true">◐ </span>
       {words.themes[theme.value]}
     </button>
   )

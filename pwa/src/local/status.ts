@@ -6,6 +6,9 @@ export type Reach = 'unknown' | 'online' | 'offline'
 /** What a person is told about syncing. local/sync.ts keeps it. */
 export const sync = signal<{ unsynced: number; reach: Reach }>({ unsynced: 0, reach: 'unknown' })
 
+/** The browser refuses to keep anything: a private window, or storage turned off. */
+export const keepsNothing = signal(false)
+
 /** The drill that was left open, once the store has been read. */
 export const openDrill = signal<{ at: number; of: number } | undefined>(undefined)
 

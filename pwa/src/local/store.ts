@@ -5,7 +5,7 @@ import { Journal } from './journal'
 import { Live } from './live'
 import { HTTPServer } from './server'
 import { DiskShelf } from './shelf'
-import { openDrill, sync as status, type Reach } from './status'
+import { keepsNothing, openDrill, sync as status, type Reach } from './status'
 import { realTiming, Sync, type Result } from './sync'
 
 // The one store of this page: opened on first use, synced whenever there is a reason.
@@ -15,8 +15,19 @@ let opening: Promise<Store> | undefined
 /** Counts the changes of the history, for screens that show it. */
 export const changes = signal(0)
 
+/** Opens the store, or says to the page that this browser keeps nothing; the next caller tries again. */
 export function store(): Promise<Store> {
-  return (opening ??= open())
+  return (opening ??= open().then(
+    (opened) => {
+      keepsNothing.value = false
+      return opened
+    },
+    (error: unknown) => {
+      opening = undefined
+      keepsNothing.value = true
+      throw error
+    },
+  ))
 }
 
 export class Store {

@@ -1,3 +1,5 @@
+import { words } from '../words/frame'
+import { UNSTARTED } from './protocol'
 import { expect, test } from 'vitest'
 import { EngineClient, EngineProblem, type Port } from './client'
 import type { Request } from './protocol'
@@ -79,4 +81,11 @@ test('when the worker dies every call fails and the next one starts a fresh work
   const next = client.version()
   ports[1]!.answer(ports[1]!.requests[0]!.id, { engine: '0.1.0' })
   expect(await next).toEqual({ engine: '0.1.0' })
+})
+
+test('an engine that did not start is told in words of the page, not by its own error', async () => {
+  const port = new FakePort()
+  const lost = new EngineClient(() => port).version()
+  port.onmessage?.({ data: { id: port.requests[0]!.id, error: { where: UNSTARTED, what: 'TypeError: Failed to fetch', do: 'not_here' } } } as never)
+  await expect(lost).rejects.toThrow(words.app.unstarted.not_here)
 })

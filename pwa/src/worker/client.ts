@@ -1,5 +1,6 @@
 import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, Own, Progress, Readings, Scenario, Scene, Verdict } from '../wire.gen'
-import type { Calls, FamilyInfo, Method, OpenedRun, Problem, Reply, Version } from './protocol'
+import { words } from '../words/frame'
+import { UNSTARTED, type Calls, type FamilyInfo, type Method, type OpenedRun, type Problem, type Reply, type Version, type Unstarted } from './protocol'
 import { language } from '../words/language'
 import { catalogueOf, dress } from './sentences'
 
@@ -11,12 +12,19 @@ export class EngineProblem extends Error implements Problem {
   readonly what: string
   readonly do: string
   constructor(problem: Problem) {
-    super([problem.where, problem.what, problem.do].filter(Boolean).join(': '))
+    super(sentence(problem))
     this.name = 'EngineProblem'
     this.where = problem.where
     this.what = problem.what
     this.do = problem.do
   }
+}
+
+/** One sentence for a person; why the engine did not start is told in words of the page. */
+function sentence({ where, what, do: advice }: Problem): string {
+  if (where !== UNSTARTED) return [where, what, advice].filter(Boolean).join(': ')
+  console.warn('engine:', what)
+  return words.app.unstarted[advice as Unstarted]
 }
 
 interface Waiting {

@@ -2,7 +2,7 @@
 // physics, rule or score of its own; it passes plain values across.
 import './wasm_exec.js'
 import wasmUrl from './lintel.wasm?url'
-import type { Method, Problem, Reply, Request } from './protocol'
+import { UNSTARTED, type Method, type Problem, type Reply, type Request, type Unstarted } from './protocol'
 
 interface GoProgram {
   importObject: WebAssembly.Imports
@@ -42,8 +42,10 @@ self.onmessage = async (message: MessageEvent<Request>) => {
     const lintel = await (started ??= start())
     answer(id, method, args, lintel[method](...args))
   } catch (error) {
-    if (!globalThis.lintel) started = undefined // the next call tries to load it again
-    reply({ id, error: { where: '', what: String(error), do: 'reload the page' } })
+    if (globalThis.lintel) return reply({ id, error: { where: '', what: String(error), do: 'reload the page' } })
+    started = undefined // the next call tries to load it again
+    const why: Unstarted = typeof WebAssembly === 'undefined' ? 'no_webassembly' : 'not_here'
+    reply({ id, error: { where: UNSTARTED, what: String(error), do: why } })
   }
 }
 

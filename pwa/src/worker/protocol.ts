@@ -51,6 +51,10 @@ export interface Calls {
 
 export type Method = keyof Calls
 
+/** Stands for `where` when the engine itself did not start; `what` is for the console, `do` tells why. */
+export const UNSTARTED = 'unstarted'
+export type Unstarted = 'not_here' | 'no_webassembly'
+
 /** Where a mistake is, what it is, and what to do about it: engine.Problem. */
 export interface Problem {
   where: string

@@ -26,6 +26,7 @@ interface Shown {
 /** The Log: one's own record, from this device, readable with no server. */
 export default function Log() {
   const [shown, setShown] = useState<Shown>()
+  const [lost, setLost] = useState(false)
   const asOf = `${changes.value} ${sync.value.unsynced}`
   useEffect(() => {
     let wanted = true
@@ -33,7 +34,7 @@ export default function Log() {
       const { journal } = await store()
       const [self, events] = await Promise.all([journal.self(), journal.events()])
       if (wanted) setShown({ self, events, answers: answersOf(events) })
-    })()
+    })().catch(() => wanted && setLost(true))
     return () => {
       wanted = false
     }
@@ -41,6 +42,7 @@ export default function Log() {
 
   return (
     <Page title={words.screens.log.name}>
+      {lost && <p>{log.lost}</p>}
       {shown && (
         <div class="stack log">
           {shown.events.length === 0 && <p>{log.empty}</p>}

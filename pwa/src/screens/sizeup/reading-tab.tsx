@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals'
 import { Button } from '../../ui/button'
 import { NotValidated } from '../../ui/not-validated'
 import { rise } from '../../ui/scroll'
@@ -122,11 +123,14 @@ function evenly({ openings }: Finding): number {
 }
 
 function Actions() {
+  const failed = useSignal(false)
+  const keep = () => save().then(() => (failed.value = false), () => (failed.value = true))
   return (
     <div class="stack">
-      <Button look="main" wide onClick={() => void save()} disabled={saved.value}>
+      <Button look="main" wide onClick={() => void keep()} disabled={saved.value}>
         {saved.value ? sizeUp.saved : sizeUp.save}
       </Button>
+      {failed.value && <p role="alert">{sizeUp.notSaved}</p>}
       <div class="reading-actions">
         <Button onClick={lookAgain}>{sizeUp.again}</Button>
         <Share />

@@ -150,7 +150,7 @@ export function follow(): () => void {
     const kept = sketch.value && { sketch: sketch.value, looks: looks.value }
     clearTimeout(timer)
     timer = setTimeout(() => {
-      if (restored.value) void store().then((opened) => opened.keep('size_up', kept))
+      if (restored.value) void store().then((opened) => opened.keep('size_up', kept)).catch(() => {})
       if (given && rated.value > 0) void readAgain(given)
     }, pause)
   })
@@ -178,7 +178,9 @@ export const restored = signal(false)
 /** Brings back the size-up that was open when the page was left. */
 export async function restore(): Promise<void> {
   if (restored.value) return
-  const kept = await (await store()).kept<{ sketch: Sketch; looks: LookAt[] }>('size_up')
+  const kept = await store()
+    .then((opened) => opened.kept<{ sketch: Sketch; looks: LookAt[] }>('size_up'))
+    .catch(() => undefined) // the page says that nothing is kept; a size-up can still be made
   batch(() => {
     restored.value = true
     if (!kept || sketch.value) return

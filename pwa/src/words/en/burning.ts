@@ -62,6 +62,7 @@ export const burning = {
   log: 'Log',
   kept: 'kept',
   writing: 'being kept',
+  noLog: 'No burn can be logged here, since this browser keeps nothing. Allow this page to store data, or use another browser; until then log on paper.',
   notKept: 'Not kept. The device refused to write; note it on paper.',
   strike: 'Strike out',
   struck: 'struck out',

@@ -44,8 +44,11 @@ export const words = {
     notLoadedWhy: 'It was not on this device yet, and the server could not be reached.',
     updateReady: 'A new version is on this device.',
     updateNow: 'Use it now',
-    loadingEngine: 'Starting the engine on this device',
-    engineFailed: 'The engine did not start',
+    /** Why the engine did not start. */
+    unstarted: {
+      not_here: 'The engine is not on this device yet, and the server could not be reached. Connect once, then try again.',
+      no_webassembly: 'This browser has no WebAssembly and cannot run the engine. Use a newer one; the Field book can be read here all the same.',
+    },
     notValidated: 'Model not yet validated',
     notValidatedWhy: (held: number, all: number) =>
       `The fire model is held against published measurements of real fires. ${held} of the ${all} lines that it must pass hold today, so it is not yet validated. Learn cause and effect from it; do not learn numbers.`,
@@ -79,5 +82,6 @@ export const words = {
     unsupported: 'Offline use is off: this browser has no service workers.',
     preparing: 'Making a copy for offline use',
     ready: 'This device has everything it needs offline.',
+    keepsNothing: 'This browser keeps nothing: it may be a private window, or storage is turned off. What is done here can be seen, but is gone when the page closes, and no record is made.',
   },
 } as const

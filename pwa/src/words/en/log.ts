@@ -1,5 +1,6 @@
 /** What the Log says. */
 export const log = {
+  lost: 'There is no record in this browser, and none can be made until it is allowed to store data.',
   empty: 'Nothing here yet. A drill or a saved size-up is written down on this device as it happens.',
   adding: 'Adding up your record',
   perCue: 'Your eye, weakest first',

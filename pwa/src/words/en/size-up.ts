@@ -129,11 +129,14 @@ export const sizeUp = {
   again: 'Look again',
   save: 'Save to the Log',
   saved: 'Saved on this device',
+  notSaved: 'Not saved: this browser keeps nothing more. Free some room or allow this page to store data, then try again.',
   share: 'Share as a report',
   reportTitle: 'Initial radio report',
   copy: 'Copy',
   copied: 'Copied',
   send: 'Send',
+  asPicture: 'As a picture',
+  noPicture: 'This browser made no picture. The text can be copied.',
 
   // The report as read out
   report: {

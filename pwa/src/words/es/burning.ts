@@ -75,6 +75,7 @@ export const burning: Like<typeof english> = {
   log: 'Registro',
   kept: 'guardado',
   writing: 'guardando',
+  noLog: 'Aquí no se puede anotar ninguna quema, pues este navegador no guarda nada. Permita que la página guarde datos o use otro navegador; hasta entonces, anote en papel.',
   notKept: 'Sin guardar. El dispositivo no quiso escribir; anótelo en papel.',
   strike: 'Tachar',
   struck: 'tachado',

@@ -37,8 +37,10 @@ export const words: Like<typeof english> = {
     notLoadedWhy: 'Aún no estaba en este dispositivo, y no se alcanzó el servidor.',
     updateReady: 'Hay una versión nueva en este dispositivo.',
     updateNow: 'Usarla ahora',
-    loadingEngine: 'Arrancando el motor en este dispositivo',
-    engineFailed: 'El motor no arrancó',
+    unstarted: {
+      not_here: 'El motor aún no está en este dispositivo, y no se alcanzó el servidor. Conéctese una vez y pruebe de nuevo.',
+      no_webassembly: 'Este navegador no tiene WebAssembly y no puede correr el motor. Use uno más nuevo; el cuaderno se puede leer aquí igualmente.',
+    },
     notValidated: 'Modelo aún sin validar',
     notValidatedWhy: (held, all) =>
       `El modelo de fuego se compara con medidas publicadas de fuegos reales. De las ${all} líneas que debe superar, hoy se cumplen ${held}: aún no está validado. Aprenda de él causa y efecto; no aprenda números.`,
@@ -72,5 +74,6 @@ export const words: Like<typeof english> = {
     unsupported: 'El uso sin conexión está apagado: este navegador no tiene service workers.',
     preparing: 'Haciendo una copia para usar sin conexión',
     ready: 'Este dispositivo tiene todo lo que necesita sin conexión.',
+    keepsNothing: 'Este navegador no guarda nada: puede ser una ventana privada, o el almacenamiento está apagado. Lo que se haga aquí se ve, pero se pierde al cerrar la página, y no queda registro.',
   },
 }

@@ -3,6 +3,7 @@ import type { Like } from '../like'
 
 /** Lo que dice el registro. */
 export const log: Like<typeof english> = {
+  lost: 'No hay registro en este navegador, ni puede hacerse mientras no se le permita guardar datos.',
   empty: 'Aún no hay nada. Una práctica o una evaluación guardada se anota en este dispositivo según ocurre.',
   adding: 'Sumando su registro',
   perCue: 'Su vista, primero lo más flojo',

@@ -131,11 +131,14 @@ export const sizeUp: Like<typeof english> = {
   again: 'Mirar otra vez',
   save: 'Guardar en el registro',
   saved: 'Guardado en este dispositivo',
+  notSaved: 'No se guardó: este navegador no guarda más. Libere espacio o permita que la página guarde datos, y pruebe otra vez.',
   share: 'Compartir como informe',
   reportTitle: 'Informe inicial por radio',
   copy: 'Copiar',
   copied: 'Copiado',
   send: 'Enviar',
+  asPicture: 'Como imagen',
+  noPicture: 'Este navegador no hizo la imagen. El texto se puede copiar.',
 
   report: {
     unit: (callSign) => `${callSign}, evaluación inicial.`,

@@ -13,19 +13,22 @@ import './burning.css'
 export function Burning() {
   const log = useLog()
   const [afresh, setAfresh] = useState(false)
+  if (log === 'lost') return <p role="alert">{burning.noLog}</p>
   if (log === undefined) return <p role="status" class="soft">{burning.log}</p>
   if (log === null || (log.ended && afresh)) return <Before start={(note) => write(randomHex(8), note).then(() => setAfresh(false))} />
   const next = (note: Note) => write(log.burn, note)
   return log.ended ? <After log={log} another={() => setAfresh(true)} /> : <During log={log} write={next} />
 }
 
-/** The newest log of this device; null where there is none, undefined until the disk was read. */
+/** The newest log of this device; null where there is none, undefined until the disk was read, lost where it cannot be. */
 function useLog() {
-  const [log, setLog] = useState<BurnLog | null>()
+  const [log, setLog] = useState<BurnLog | null | 'lost'>()
   const changed = changes.value
   useEffect(() => {
     let wanted = true
-    void store().then((opened) => opened.journal.events()).then((events) => wanted && setLog(newestBurn(events) ?? null))
+    void store()
+      .then((opened) => opened.journal.events())
+      .then((events) => wanted && setLog(newestBurn(events) ?? null), () => wanted && setLog('lost'))
     return () => {
       wanted = false
     }

@@ -86,6 +86,8 @@ type Vent struct {
 	passing    [2][2]float64 // the same in this step
 	windPa     float64
 	shut       float64 // share that still leaks when shut
+	seeps      bool    // cracks, whose free width grows with the pressure
+	seep       float64 // share of the width of cracks that gas can pass now; above 1 beyond seepPa
 	fails      failure
 	Failed     bool // heat made it give way
 }

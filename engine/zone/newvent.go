@@ -11,7 +11,7 @@ const shutShare = 0.005
 func newVent(o engine.Opening, index map[string]int, rooms []engine.Compartment) Vent {
 	v := Vent{A: index[o.From], B: index[o.To], Horizontal: o.Kind.Horizontal(), Side: o.Side, shut: shutShare}
 	if o.Kind == engine.Leak {
-		v.shut = 0
+		v.shut, v.seeps, v.seep = 0, true, 1
 	}
 	v.Open = valueOr(o.Open, 0)
 	v.target = v.Open
@@ -43,7 +43,7 @@ func newCrack(c engine.Compartment, room int) Vent {
 	walls := 2 * (c.WidthM + c.DepthM) * c.HeightM
 	area := valueOr(c.LeakM2, usualLeak*walls)
 	return Vent{
-		A: room, B: OutsideRoom, Crack: true, Open: 1, target: 1,
+		A: room, B: OutsideRoom, Crack: true, Open: 1, target: 1, seeps: true, seep: 1,
 		Slot: Slot{Sill: c.FloorM, Head: c.FloorM + float64(crackHeight*c.HeightM), Width: area / (crackHeight * c.HeightM)},
 	}
 }

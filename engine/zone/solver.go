@@ -140,6 +140,9 @@ func (m *Model) passVent(v *Vent) (heat, steepens float64) {
 	if !v.Horizontal {
 		slot := v.Slot
 		slot.Width *= share
+		if v.seeps {
+			slot.Width *= v.seep
+		}
 		slot.Flow(a, b, &v.Flow)
 		return v.Flow.heat, v.Flow.steepens
 	}

@@ -23,6 +23,7 @@ func (m *Model) Step(dt float64) {
 func (m *Model) begin(dt float64) {
 	m.swing(dt)
 	m.look(dt)
+	m.seep()
 	m.wear(dt)
 	m.burnFires(dt)
 	m.burnJets(dt)

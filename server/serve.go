@@ -41,7 +41,7 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 	m, err := serve.Run(serve.Config{
 		Addr: *addr, Data: *data,
 		Site: pwa.Site(), Engine: engine.Version, Content: content.Version, Validated: engine.FireValidated, Score: scoreInWords(),
-		Item: itemWithTruth, Choices: choices(), Says: wording.Say,
+		Item: itemWithTruth, Choices: choices(), Says: wording.In,
 		TLSCert: *cert, TLSKey: *key, BehindHTTPS: *proxied,
 		Log: slog.New(slog.NewJSONHandler(errOut, &slog.HandlerOptions{Level: level})), Now: time.Now,
 	})

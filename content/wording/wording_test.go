@@ -30,6 +30,21 @@ func TestSay(t *testing.T) {
 	}
 }
 
+// Spanish has a sentence for every one of English, and another than English says.
+func TestSpanishSaysEverySentence(t *testing.T) {
+	spanish, other := wording.In("es"), 0
+	for id, text := range wording.Catalogue() {
+		said := spanish(id)
+		assert.NotEqual(t, id, said)
+		if said != text {
+			other++
+		}
+	}
+	assert.Greater(t, other, len(wording.Catalogue())*3/4)
+	assert.Equal(t, wording.Say("stage/growth"), wording.In("tlh")("stage/growth"))
+	assert.NotEqual(t, wording.Say("stage/growth"), spanish("stage/growth"))
+}
+
 // unsaid is what a text that was put into words never holds.
 var unsaid = regexp.MustCompile(`[{}|@?]\w|\w/\w+/|^[a-z_]+/[a-z_/]+$`)
 

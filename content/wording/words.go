@@ -1,20 +1,48 @@
-// Package wording puts what the engine says into English sentences, for the server
-// and its commands. The phone has the same catalogue as JSON and does the same in
-// pwa/src/worker/sentences.ts, in the language that its holder chose; one test
-// holds the two against each other.
+// Package wording puts what the engine says into sentences, for the server and its
+// commands: in English, and on paper in the language of whoever asks for it. The
+// phone has the same catalogues as JSON and does the same in
+// pwa/src/worker/sentences.ts; one test holds the two against each other.
 package wording
 
 import (
+	_ "embed" // the Spanish catalogue
+	"encoding/json"
 	"maps"
 	"strings"
+	"sync"
 )
 
-// Say puts keys (see engine.Sentence) into words. A text that is no key of the
-// catalogue comes back as it is, so that saying twice does no harm.
-func Say(keys string) string {
+// catalogue is every sentence of one language by its id.
+type catalogue map[string]string
+
+//go:embed sentences.es.json
+var spanishText []byte
+
+// spanish is read when it is first asked for: a paper is the only one to do so.
+var spanish = sync.OnceValue(func() catalogue {
+	all := catalogue{}
+	if err := json.Unmarshal(spanishText, &all); err != nil {
+		panic("wording: " + err.Error()) // it was compiled in; a test reads it
+	}
+	return all
+})
+
+// Say puts keys (see engine.Sentence) into English words. A text that is no key of
+// the catalogue comes back as it is, so that saying twice does no harm.
+func Say(keys string) string { return catalogue(english).say(keys) }
+
+// In is Say in a language; one that there is not is English.
+func In(language string) func(keys string) string {
+	if language == "es" {
+		return spanish().say
+	}
+	return Say
+}
+
+func (all catalogue) say(keys string) string {
 	lines := strings.Split(keys, "\n")
 	for i, line := range lines {
-		lines[i] = sentence(line)
+		lines[i] = all.sentence(line)
 	}
 	return strings.Join(lines, " ")
 }
@@ -23,24 +51,24 @@ func Say(keys string) string {
 func Catalogue() map[string]string { return maps.Clone(english) }
 
 // sentence says one key with its slots.
-func sentence(key string) string {
+func (all catalogue) sentence(key string) string {
 	ids, slots, _ := strings.Cut(key, "|")
-	text, known := find(ids)
+	text, known := all.find(ids)
 	if !known {
 		return key
 	}
 	for _, slot := range strings.Split(slots, "|") {
 		name, values, _ := strings.Cut(slot, "=")
-		text = strings.ReplaceAll(text, "{"+name+"}", listed(values))
+		text = strings.ReplaceAll(text, "{"+name+"}", all.listed(values))
 	}
 	return text
 }
 
 // find is the first sentence of several ids that the catalogue has. An opening
 // that has no name is called by its id.
-func find(ids string) (string, bool) {
+func (all catalogue) find(ids string) (string, bool) {
 	for _, id := range strings.Split(ids, "?") {
-		if text, known := english[id]; known {
+		if text, known := all[id]; known {
 			return text, true
 		}
 		if name, is := strings.CutPrefix(id, "opening/"); is {
@@ -51,11 +79,11 @@ func find(ids string) (string, bool) {
 }
 
 // listed says the values of a slot one after another.
-func listed(values string) string {
+func (all catalogue) listed(values string) string {
 	list := strings.Split(values, ",")
 	for i, value := range list {
 		if id, word := strings.CutPrefix(value, "@"); word {
-			if text, known := find(id); known {
+			if text, known := all.find(id); known {
 				list[i] = text
 			}
 		}
@@ -63,9 +91,9 @@ func listed(values string) string {
 	last := len(list) - 1
 	said := list[0]
 	for i, value := range list[1:] {
-		joint := english["list/comma"]
+		joint := all["list/comma"]
 		if i+1 == last {
-			joint = english["list/and"]
+			joint = all["list/and"]
 		}
 		said = strings.NewReplacer("{a}", said, "{b}", value).Replace(joint)
 	}

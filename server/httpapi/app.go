@@ -38,7 +38,7 @@ type Config struct {
 	Desk    *desk.Desk
 	Classes *class.Classes
 	Viewers Viewers
-	Says    func(key string) string // puts a sentence of the content into words, for paper
+	Says    func(language string) func(key string) string // puts a sentence of the content into words, for paper
 
 	Acked  func(device string, seq uint64) // called after each durable batch
 	Socket func(*websocket.Conn)           // serves one live socket until it ends

@@ -3,6 +3,7 @@ package httpapi
 import (
 	"bytes"
 	"io"
+	"strings"
 
 	"github.com/gofiber/fiber/v2"
 
@@ -26,13 +27,15 @@ func (a *api) getReportPDF(c *fiber.Ctx) error {
 	return a.paper(c, "class.pdf", "application/pdf", report.PDF)
 }
 
-func (a *api) paper(c *fiber.Ctx, name, kind string, write func(*session.Report, report.Says, io.Writer) error) error {
+// paper writes a report in the language that is asked for, else in English.
+func (a *api) paper(c *fiber.Ctx, name, kind string, write func(*session.Report, string, report.Says, io.Writer) error) error {
 	r, err := a.Classes.Report(param(c, "id"))
 	if err != nil {
 		return err
 	}
 	var out bytes.Buffer
-	if err := write(&r, a.Says, &out); err != nil {
+	language := strings.Clone(c.Query("language"))
+	if err := write(&r, language, a.Says(language), &out); err != nil {
 		return err
 	}
 	if err := a.Desk.Exported(instructorOf(c), r.Title); err != nil {

@@ -12,14 +12,15 @@ import (
 
 var columns = []string{"call_sign", "person", "scene", "title", "family", "seed", "ask", "cue", "given", "true", "error", "steps", "right", "doubted", "late", "sheet", "confidence", "took_s"}
 
-// CSV writes one row a person, scene and ask (RFC 4180), under a row that holds
-// the caution.
-func CSV(r *session.Report, says Says, w io.Writer) error {
+// CSV writes one row a person, scene and ask (RFC 4180), under a row that holds the
+// caution. Columns and values are called the same in every language.
+func CSV(r *session.Report, language string, says Says, w io.Writer) error {
+	say := speak(language, says)
 	rows := csv.NewWriter(w)
 	rows.UseCRLF = true
-	head := caution
+	head := say.caution
 	if r.Rehearsal {
-		head += " " + wordRehearse
+		head += " " + say.rehearsal
 	}
 	if err := errors.Join(rows.Write([]string{head}), rows.Write(columns)); err != nil {
 		return err
@@ -44,7 +45,7 @@ func CSV(r *session.Report, says Says, w io.Writer) error {
 
 func row(p *session.PersonReport, scene *session.BoardScene, answer *session.PersonAnswer, part *session.PersonPart, says Says) []string {
 	cells := []string{p.CallSign, strconv.Itoa(p.Person), strconv.Itoa(scene.Number), says(scene.Title), scene.Family, strconv.FormatUint(scene.Seed, 10),
-		part.Ask, part.Cue, plainWord(session.Value(&part.Given)), truthOf(part.Truth), strconv.FormatFloat(part.Error, 'f', 4, 64), "",
+		part.Ask, part.Cue, plainWord(session.Value(&part.Given)), plainTruth(part.Truth), strconv.FormatFloat(part.Error, 'f', 4, 64), "",
 		yes(part.Right), yes(part.Doubted), yes(answer.Late), yes(answer.Sheet), "", strconv.FormatFloat(answer.TookS, 'f', 1, 64)}
 	if part.Steps != nil {
 		cells[11] = strconv.Itoa(*part.Steps)

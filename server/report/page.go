@@ -30,12 +30,13 @@ var (
 // and ends all that follows.
 type sheet struct {
 	pdf gopdf.GoPdf
+	say paper
 	y   float64
 	err error
 }
 
-func newSheet() *sheet {
-	s := &sheet{}
+func newSheet(say paper) *sheet {
+	s := &sheet{say: say}
 	s.pdf.Start(gopdf.Config{PageSize: *gopdf.PageSizeA4})
 	s.keep(s.pdf.AddTTFFontData("regular", goregular.TTF))
 	s.keep(s.pdf.AddTTFFontData("bold", gobold.TTF))
@@ -53,7 +54,7 @@ func (s *sheet) keep(err error) {
 func (s *sheet) newPage() {
 	s.pdf.AddPage()
 	s.y = bottom + 12
-	s.write("regular", 8, soft, margin, caution)
+	s.write("regular", 8, soft, margin, s.say.caution)
 	s.y = margin
 }
 

@@ -9,15 +9,15 @@ import (
 )
 
 // PDF writes the report for paper.
-func PDF(r *session.Report, says Says, w io.Writer) error {
-	s := newSheet()
+func PDF(r *session.Report, language string, says Says, w io.Writer) error {
+	s := newSheet(speak(language, says))
 	s.top(r)
 	for i := range r.Scenes {
-		s.scene(&r.Scenes[i], says)
+		s.scene(&r.Scenes[i])
 	}
-	s.cues(r)
-	s.repeat(r, says)
-	s.people(r)
+	s.perCue(r)
+	s.again(r)
+	s.everyone(r)
 	if s.err != nil {
 		return s.err
 	}
@@ -26,10 +26,10 @@ func PDF(r *session.Report, says Says, w io.Writer) error {
 }
 
 func (s *sheet) top(r *session.Report) {
-	s.paragraph("regular", small, soft, wordReport)
+	s.paragraph("regular", small, soft, s.say.report)
 	s.paragraph("bold", large, ink, r.Title)
 	s.y += 4
-	ended := wordRunning
+	ended := s.say.running
 	if r.EndedMS != 0 {
 		ended = clock(r.EndedMS)
 	}
@@ -41,115 +41,125 @@ func (s *sheet) top(r *session.Report) {
 	}
 	places := []float64{0, 110}
 	for _, line := range [][2]string{
-		{wordOpened, clock(r.OpenMS)}, {wordEnded, ended}, {wordPeople, strconv.Itoa(present)}, {wordScenes, strconv.Itoa(len(r.Scenes))},
-		{wordVersion, r.Engine + ", " + r.Content},
+		{s.say.opened, clock(r.OpenMS)}, {s.say.ended, ended}, {s.say.people, strconv.Itoa(present)}, {s.say.scenes, strconv.Itoa(len(r.Scenes))},
+		{s.say.version, r.Engine + ", " + r.Content},
 	} {
 		s.cells("regular", soft, places, line[0], line[1])
 	}
 	if r.Rehearsal {
-		s.paragraph("bold", small, ember, wordRehearse)
+		s.paragraph("bold", small, ember, s.say.rehearsal)
 	}
 }
 
 // scene is one scene: each ask on its rail, what was true, and what stood furthest
 // apart.
-func (s *sheet) scene(b *session.BoardScene, says Says) {
-	s.heading(wordScene + " " + strconv.Itoa(b.Number) + ". " + says(b.Title))
+func (s *sheet) scene(b *session.BoardScene) {
+	s.heading(s.say.scene + " " + strconv.Itoa(b.Number) + ". " + s.say.says(b.Title))
 	if b.Spread == nil {
-		s.paragraph("regular", small, soft, "0 "+wordCommits)
+		s.paragraph("regular", small, soft, "0 "+s.say.commits)
 		return
 	}
-	line := strconv.Itoa(b.Spread.Marks) + " " + wordCommits
+	line := strconv.Itoa(b.Spread.Marks) + " " + s.say.commits
 	if b.Spread.Late > 0 {
-		line += ", " + strconv.Itoa(b.Spread.Late) + " " + wordLate
+		line += ", " + strconv.Itoa(b.Spread.Late) + " " + s.say.late
 	}
 	if b.Spread.Sheets > 0 {
-		line += ", " + strconv.Itoa(b.Spread.Sheets) + " " + wordSheets
+		line += ", " + strconv.Itoa(b.Spread.Sheets) + " " + s.say.sheets
 	}
 	s.paragraph("regular", small, soft, line)
 	for i := range b.Spread.Asks {
-		s.ask(&b.Spread.Asks[i], says)
+		s.ask(&b.Spread.Asks[i])
 	}
 	for _, d := range b.Doubts {
-		s.paragraph("regular", small, ember, d.Ask+": "+d.Note)
+		s.paragraph("regular", small, ember, s.say.askName(b, d.Ask)+" "+d.Note)
 	}
 }
 
-func (s *sheet) ask(a *session.AskSpread, says Says) {
+func (s *sheet) ask(a *session.AskSpread) {
 	s.room(stacked*dotStep + 6*small*leading)
 	s.y += 6
-	s.paragraph("bold", small, ink, says(a.Ask.Text))
-	line := wordTruth + ": " + truthOf(a.Truth) + ". " + percent(a.Right, a.Judged) + " " + wordRight + "."
+	s.paragraph("bold", small, ink, s.say.says(a.Ask.Text))
+	line := s.say.truth + ": " + s.say.truthOf(&a.Ask, a.Truth) + ". " + percent(a.Right, a.Judged) + " " + s.say.right + "."
 	if mean := steps(a.MeanStep); mean != "" {
-		line += " " + mean + " " + wordErr + "."
+		line += " " + mean + " " + s.say.off + "."
 	}
 	if a.Apart != nil {
-		line += " " + wordApart + ": " + plainWord(a.Apart.Low) + " (" + strconv.Itoa(a.Apart.LowN) + ")" + wordAgainst + plainWord(a.Apart.High) + " (" + strconv.Itoa(a.Apart.HighN) + ")."
+		line += " " + s.say.apart + ": " + s.say.value(&a.Ask, a.Apart.Low) + " (" + strconv.Itoa(a.Apart.LowN) + ")" + s.say.against + s.say.value(&a.Ask, a.Apart.High) + " (" + strconv.Itoa(a.Apart.HighN) + ")."
 	}
 	s.paragraph("regular", small, soft, line)
 	if a.Doubted {
-		s.paragraph("regular", small, ember, wordDoubted)
+		s.paragraph("regular", small, ember, s.say.doubted)
 	}
 	s.rail(a)
 }
 
-func (s *sheet) cues(r *session.Report) {
+// askName is an ask in the words that it was asked in.
+func (p *paper) askName(b *session.BoardScene, id string) string {
+	for i := range b.Spread.Asks {
+		if b.Spread.Asks[i].Ask.ID == id {
+			return p.says(b.Spread.Asks[i].Ask.Text)
+		}
+	}
+	return id
+}
+
+func (s *sheet) perCue(r *session.Report) {
 	if len(r.Cues) == 0 {
 		return
 	}
-	s.heading(wordPerCue)
+	s.heading(s.say.perCue)
 	for i := range r.Cues {
 		c := &r.Cues[i]
-		s.cells("regular", ink, []float64{0, 150, 260}, plainWord(c.Cue), percent(c.Right, c.Judged)+" "+wordAgrees, wayOf(c))
+		s.cells("regular", ink, []float64{0, 150, 260}, s.say.cue(c.Cue), percent(c.Right, c.Judged)+" "+s.say.right, s.wayOf(c))
 	}
 }
 
 // wayOf says which way a cue was missed, where it was.
-func wayOf(c *session.Misread) string {
+func (s *sheet) wayOf(c *session.Misread) string {
 	if c.Right == c.Judged {
 		return ""
 	}
-	return wayWord(c.Way)
+	return s.say.way(c.Way)
 }
 
-func (s *sheet) repeat(r *session.Report, says Says) {
-	s.heading(wordRepeat)
+func (s *sheet) again(r *session.Report) {
+	s.heading(s.say.repeat)
 	if len(r.Repeat) == 0 {
-		s.paragraph("regular", small, soft, wordNone)
+		s.paragraph("regular", small, soft, s.say.none)
 	}
 	for i := range r.Repeat {
 		again := &r.Repeat[i]
-		s.cells("regular", ink, []float64{0, 260}, says(again.Title), plainWord(again.Cue)+", "+wayWord(again.Way))
+		s.cells("regular", ink, []float64{0, 260}, s.say.says(again.Title), s.say.cue(again.Cue)+", "+s.say.way(again.Way))
 	}
 }
 
-func (s *sheet) people(r *session.Report) {
-	s.heading(wordEach)
+func (s *sheet) everyone(r *session.Report) {
+	s.heading(s.say.each)
 	for i := range r.People {
 		p := &r.People[i]
 		score := ""
 		if p.Score != nil {
 			score = share(*p.Score)
 		}
-		s.cells("regular", ink, []float64{0, 170, 260, 320}, p.CallSign, strconv.Itoa(len(p.Committed))+" "+wordCommits, score, notes(p))
+		s.cells("regular", ink, []float64{0, 150, 235, 270}, p.CallSign, strconv.Itoa(len(p.Committed))+" "+s.say.commits, score, s.notes(p))
 	}
 }
 
 // notes is what an instructor would say of a person first: the cue read worst,
 // and what else stands beside the score.
-func notes(p *session.PersonReport) string {
+func (s *sheet) notes(p *session.PersonReport) string {
 	var all []string
 	if p.Removed {
-		all = append(all, wordRemoved)
+		all = append(all, s.say.removed)
 	}
 	if len(p.Bias) > 0 && p.Bias[0].Right < p.Bias[0].Judged {
-		all = append(all, plainWord(p.Bias[0].Cue)+" "+wayWord(p.Bias[0].Way))
+		all = append(all, s.say.cue(p.Bias[0].Cue)+" "+s.say.way(p.Bias[0].Way))
 	}
 	if p.Sure != nil {
-		all = append(all, wordSure+" "+share(p.Sure.Said)+", "+wordRight+" "+share(p.Sure.Right))
+		all = append(all, s.say.sure+" "+share(p.Sure.Said)+", "+s.say.right+" "+share(p.Sure.Right))
 	}
 	if p.Late > 0 {
-		all = append(all, strconv.Itoa(p.Late)+" "+wordLate)
+		all = append(all, strconv.Itoa(p.Late)+" "+s.say.late)
 	}
 	return strings.Join(all, ", ")
 }

@@ -48,16 +48,16 @@ func (s *sheet) rail(a *session.AskSpread) {
 		middle := margin + step*(float64(i)+0.5)
 		s.stack(middle, base, c.N)
 		s.y = base + 11
-		s.centred(middle, step, plainWord(c.Value), trueValue(a, c.Value))
+		s.centred(middle, step, s.say.value(&a.Ask, c.Value), trueValue(a, c.Value))
 	}
-	s.y = base + 11 + labelLines(counts)*(small-1)*leading
+	s.y = base + 11 + s.labelLines(&a.Ask, counts)*(small-1)*leading
 }
 
 // labelLines is how many lines below the first the longest value takes.
-func labelLines(counts []session.Count) float64 {
+func (s *sheet) labelLines(ask *quiz.Ask, counts []session.Count) float64 {
 	most := 0
 	for _, c := range counts {
-		most = max(most, strings.Count(plainWord(c.Value), " "))
+		most = max(most, strings.Count(s.say.value(ask, c.Value), " "))
 	}
 	return float64(most) + 0.3
 }
@@ -81,7 +81,7 @@ func (s *sheet) centred(middle, step float64, text string, isTrue bool) {
 		font, colour = "bold", ember
 	}
 	for _, word := range strings.Fields(text) {
-		word = s.clip(font, word, step-2)
+		word = s.clip(font, word, (step-2)*small/(small-1))
 		wide, err := s.pdf.MeasureTextWidth(word)
 		s.keep(err)
 		wide *= (small - 1) / small

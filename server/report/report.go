@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"lintel/engine"
 	"lintel/quiz"
 	"lintel/quiz/session"
 )
@@ -14,21 +15,74 @@ import (
 // Says puts a key of the content's sentences into words.
 type Says func(key string) string
 
+// paper is what a report is said with: the words of a language, and the content's
+// sentences in the same.
+type paper struct {
+	*words
+	says Says
+}
+
+// speak returns the paper of a language; one that there is not is English.
+func speak(language string, says Says) paper {
+	own, known := ofLanguage[language]
+	if !known {
+		own = ofLanguage["en"]
+	}
+	return paper{own, says}
+}
+
 // truthOf spells every right reply to an ask.
-func truthOf(truth []quiz.Reply) string {
+func (p *paper) truthOf(ask *quiz.Ask, truth []quiz.Reply) string {
+	var values []string
+	for i := range truth {
+		values = append(values, p.value(ask, session.Value(&truth[i])))
+	}
+	return strings.Join(values, p.or)
+}
+
+// value is a value that an ask was answered with, as a person reads it.
+func (p *paper) value(ask *quiz.Ask, value string) string {
+	switch {
+	case value == "":
+		return p.unsure
+	case value == session.Quiet:
+		return p.quiet
+	case ask.Kind == quiz.AskLevel:
+		return p.says("scale/" + string(ask.Cue) + "/" + value)
+	case ask.Kind == quiz.AskPlane, ask.Kind == quiz.AskMoment:
+		return value
+	}
+	return p.says(string(ask.Kind) + "/" + value)
+}
+
+// cue names what an ask is about.
+func (p *paper) cue(cue string) string {
+	named := map[string]string{
+		string(quiz.AskStage): p.stage, string(quiz.AskRegime): p.regime, string(quiz.AskOpening): p.opening, string(quiz.AskChange): p.change,
+		string(quiz.AskTrend): p.trend, string(quiz.AskPick): p.pick, string(quiz.AskMoment): p.moment,
+		string(engine.CueFlow): p.flow, string(engine.CueNeutralPlane): p.plane,
+	}
+	if name, known := named[cue]; known {
+		return name
+	}
+	return p.says("scale/" + cue)
+}
+
+// plainWord is a value of the engine as it stands in a table, in every language.
+func plainWord(value string) string {
+	if value == "" {
+		return "cannot tell"
+	}
+	return strings.ReplaceAll(value, "_", " ")
+}
+
+// plainTruth is every right reply to an ask, as it stands in a table.
+func plainTruth(truth []quiz.Reply) string {
 	var values []string
 	for i := range truth {
 		values = append(values, plainWord(session.Value(&truth[i])))
 	}
-	return strings.Join(values, wordOr)
-}
-
-// plainWord is a value of the engine as a person reads it.
-func plainWord(value string) string {
-	if value == "" {
-		return wordUnsure
-	}
-	return strings.ReplaceAll(value, "_", " ")
+	return strings.Join(values, " or ")
 }
 
 func clock(ms int64) string {
@@ -42,15 +96,15 @@ func percent(part, whole int) string {
 	return strconv.Itoa((100*part+whole/2)/whole) + " %"
 }
 
-// wayWord says in which direction a cue was missed.
-func wayWord(way session.Way) string {
+// way says in which direction a cue was missed.
+func (p *paper) way(way session.Way) string {
 	switch way {
 	case session.TooHeavy:
-		return wordTooHeavy
+		return p.tooHeavy
 	case session.TooLight:
-		return wordTooLight
+		return p.tooLight
 	}
-	return wordMixed
+	return p.mixed
 }
 
 // steps is a mean of signed steps with its sign.

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/quiz"
 	"lintel/quiz/session"
@@ -58,7 +59,7 @@ func class(t *testing.T, people int) *session.Report {
 
 func TestTheTable(t *testing.T) {
 	var out bytes.Buffer
-	require.NoError(t, report.CSV(class(t, 4), says, &out))
+	require.NoError(t, report.CSV(class(t, 4), "en", says, &out))
 	reader := csv.NewReader(&out)
 	reader.FieldsPerRecord = -1
 	rows, err := reader.ReadAll()
@@ -72,11 +73,16 @@ func TestTheTable(t *testing.T) {
 	}
 }
 
-// Papers of any size can be written; LINTEL_PAPER names a file to look at.
+// Papers of any size can be written, in each language; LINTEL_PAPER names a file to
+// look at, and LINTEL_PAPER_LANGUAGE its language.
 func TestThePaper(t *testing.T) {
-	for _, people := range []int{0, 1, 12, 300} {
+	for n, people := range []int{0, 1, 12, 300} {
+		language := report.Languages[n%len(report.Languages)]
+		if people == 12 && os.Getenv("LINTEL_PAPER_LANGUAGE") != "" {
+			language = os.Getenv("LINTEL_PAPER_LANGUAGE")
+		}
 		var out bytes.Buffer
-		require.NoError(t, report.PDF(class(t, people), says, &out))
+		require.NoError(t, report.PDF(class(t, people), language, wording.In(language), &out))
 		assert.True(t, bytes.HasPrefix(out.Bytes(), []byte("%PDF-")))
 		assert.True(t, bytes.HasSuffix(bytes.TrimSpace(out.Bytes()), []byte("%%EOF")))
 		if path := os.Getenv("LINTEL_PAPER"); path != "" && people == 12 {
@@ -95,11 +101,11 @@ func TestAnyWordsGoOnPaper(t *testing.T) {
 	}
 	r.Title = ") /JS (app.alert(1))"
 	var out bytes.Buffer
-	require.NoError(t, report.PDF(r, says, &out))
+	require.NoError(t, report.PDF(r, "en", says, &out))
 	assert.True(t, bytes.HasSuffix(bytes.TrimSpace(out.Bytes()), []byte("%%EOF")))
 	assert.False(t, bytes.Contains(out.Bytes(), []byte("/JS (app")))
 	assert.False(t, bytes.Contains(out.Bytes(), []byte("/URI (x")))
 	var usual bytes.Buffer
-	require.NoError(t, report.PDF(class(t, len(words)), says, &usual))
+	require.NoError(t, report.PDF(class(t, len(words)), "en", says, &usual))
 	assert.Equal(t, bytes.Count(usual.Bytes(), []byte("endobj")), bytes.Count(out.Bytes(), []byte("endobj")), "as many objects as with plain words")
 }

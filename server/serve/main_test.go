@@ -64,7 +64,7 @@ func config(data string) serve.Config {
 	return serve.Config{
 		Addr: "127.0.0.1:0", Data: data,
 		Site:   fstest.MapFS{"index.html": {Data: []byte("<!doctype html><title>Lintel</title>")}},
-		Engine: "0.1.0", Content: "c1", Score: score, Item: item, PhraseCost: desk.Cost{KiB: 64, Passes: 1}, Says: func(key string) string { return "said: " + key },
+		Engine: "0.1.0", Content: "c1", Score: score, Item: item, PhraseCost: desk.Cost{KiB: 64, Passes: 1}, Says: func(string) func(string) string { return func(key string) string { return "said: " + key } },
 		Choices: []session.Choice{{Family: "f", Title: "family/f/title", Cues: []string{"volume"}}, {Family: "g", Title: "family/g/title", Cues: []string{"volume"}}},
 		Log:     slog.New(slog.NewTextHandler(io.Discard, nil)), Now: time.Now,
 	}

@@ -50,7 +50,7 @@ type Config struct {
 	// families, and Says puts a sentence of the content into words.
 	Item    func(quiz.Scene) (quiz.Item, [][]quiz.Reply, error)
 	Choices []session.Choice
-	Says    func(key string) string
+	Says    func(language string) func(key string) string
 
 	TLSCert     string // files of an own certificate; empty for plain http
 	TLSKey      string

@@ -6,6 +6,7 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"log"
 	"os"
@@ -81,7 +82,10 @@ func translate(content string, write bool) (missing []string, err error) {
 	}
 	missing = append(missing, gaps...)
 	if write {
-		err = writeJSON(filepath.Join(content, generated, "sentences.es.json"), sentences)
+		err = errors.Join(
+			writeJSON(filepath.Join(content, generated, "sentences.es.json"), sentences),
+			writeJSON(filepath.Join(content, "wording", "sentences.es.json"), sentences), // for the server's papers
+		)
 	}
 	return missing, err
 }

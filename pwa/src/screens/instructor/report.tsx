@@ -5,6 +5,7 @@ import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { board } from '../../words/class-board'
 import { desk } from '../../words/class-desk'
+import { language } from '../../words/language'
 import type { ClassBoardScene, ClassPersonReport, ClassReport } from '../../wire.gen'
 import { cueName } from '../board/readings'
 import { askName } from '../drill/spell-reply'
@@ -29,10 +30,10 @@ function Downloads({ id }: { id: string }) {
   const at = `/api/v1/classes/${id}/report`
   return (
     <div class="row no-print">
-      <a class="button button-plain" href={`${at}.pdf`} download>
+      <a class="button button-plain" href={`${at}.pdf?language=${language}`} download>
         {desk.savePdf}
       </a>
-      <a class="button button-plain" href={`${at}.csv`} download>
+      <a class="button button-plain" href={`${at}.csv?language=${language}`} download>
         {desk.saveCsv}
       </a>
       <a class="button button-plain" href={`/instructor/class/${id}/sheets`}>

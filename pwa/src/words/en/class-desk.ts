@@ -159,7 +159,8 @@ export const desk = {
   personNone: (of: number) => `0 of ${of} committed`,
   onPaper: 'typed in from paper',
   late: 'after the compare',
-  marks: (n: number, late: number, sheets: number) => `${n} readings, ${late} of them after the compare, ${sheets} from paper`,
+  marks: (n: number, late: number, sheets: number) =>
+    [n === 1 ? '1 reading' : `${n} readings`, late > 0 && `${late} after the compare`, sheets > 0 && `${sheets} from paper`].filter(Boolean).join(', '),
   saveCsv: 'Table (CSV)',
   savePdf: 'Paper (PDF)',
   sheets: 'Prediction sheets',

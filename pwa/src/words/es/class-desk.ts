@@ -160,7 +160,8 @@ export const desk: Like<typeof english> = {
   personNone: (of) => `Contestó 0 de ${of}`,
   onPaper: 'pasado de papel',
   late: 'después de comparar',
-  marks: (n, late, sheets) => `${n} lecturas, ${late} de ellas después de comparar, ${sheets} de papel`,
+  marks: (n, late, sheets) =>
+    [n === 1 ? '1 lectura' : `${n} lecturas`, late > 0 && `${late} después de comparar`, sheets > 0 && `${sheets} de papel`].filter(Boolean).join(', '),
   saveCsv: 'Tabla (CSV)',
   savePdf: 'Papel (PDF)',
   sheets: 'Hojas de predicción',

@@ -8,7 +8,11 @@ import { firstScreen } from './build/first-screen.ts'
 // so that a fresh checkout compiles before anything was built.
 export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: { outDir: 'site/dist', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  build: {
+    outDir: 'site/dist', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false },
+    // What the first screen needs comes in one file: a dozen small ones are a dozen round trips.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'start', tags: ['$initial'] }] } } },
+  },
   worker: { format: 'es' },
   server: { fs: { allow: ['..'] } }, // the buildings are read from content
   plugins: [

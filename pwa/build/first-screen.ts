@@ -3,14 +3,17 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { build, type Plugin } from 'vite'
+import { boot } from './boot.ts'
 
 const slot = '<div id="app"></div>'
+const script = /<script type="module"[^>]*src="(\/assets\/[^"]+\.js)"[^>]*><\/script>/
 const sheets = /<link rel="stylesheet"[^>]*href="\/(assets\/[^"]+\.css)"[^>]*>/g
 
 /**
  * Writes Home and its style into index.html, so that a slow phone shows it when
- * the page has come and not only after script and style. Every other address
- * gets shell.html: the same page without Home in it.
+ * the page has come and not only after script and style; the app follows the
+ * first paint. Every other address gets shell.html: the same page without Home
+ * in it, and with the app as soon as it comes.
  */
 export function firstScreen(): Plugin {
   return {
@@ -25,8 +28,12 @@ export function firstScreen(): Plugin {
         const shell = String(page.source)
         this.emitFile({ type: 'asset', fileName: 'shell.html', source: shell })
         const home = await rendered()
+        const app = script.exec(shell)?.[1]
+        if (!app || shell.includes('modulepreload')) this.error('index.html: it must name one script, and that alone: see vite.config.ts')
         let inlined = 0
         page.source = shell
+          .replace(script, () => `<link rel="preload" as="script" crossorigin fetchpriority="low" href="${app}">`)
+          .replace('</body>', () => `  <script>${boot(app)}</script>\n  </body>`)
           .replaceAll(sheets, (_link, name: string) => {
             const style = bundle[name]
             if (style?.type !== 'asset') this.error(`index.html names ${name}, which the build did not make`)

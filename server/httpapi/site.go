@@ -109,18 +109,25 @@ func newAsset(name string, text []byte) *asset {
 	return a
 }
 
-// inlined finds the styles that are written into a page.
-var inlined = regexp.MustCompile(`(?s)<style>(.*?)</style>`)
+// inlined finds the styles and the scripts that are written into a page.
+var inlined = map[string]*regexp.Regexp{
+	"style-src 'self'":  regexp.MustCompile(`(?s)<style>(.*?)</style>`),
+	"script-src 'self'": regexp.MustCompile(`(?s)<script>(.*?)</script>`),
+}
 
-// policyFor lets a page use the very styles written into it, by their digest
-// (CSP level 3, section 2.3.1), and no others.
+// policyFor lets a page use the very styles and scripts written into it, by
+// their digest (CSP level 3, section 2.3.1), and no others.
 func policyFor(text []byte) string {
-	allowed := "style-src 'self'"
-	for _, style := range inlined.FindAllSubmatch(text, -1) {
-		sum := sha256.Sum256(style[1])
-		allowed += " 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+	whole := policy
+	for own, written := range inlined {
+		allowed := own
+		for _, found := range written.FindAllSubmatch(text, -1) {
+			sum := sha256.Sum256(found[1])
+			allowed += " 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+		}
+		whole = strings.Replace(whole, own, allowed, 1)
 	}
-	return strings.Replace(policy, "style-src 'self'", allowed, 1)
+	return whole
 }
 
 // getSite sends a file of the app, or the page for an address that only the app

@@ -48,19 +48,21 @@ func TestFiles(t *testing.T) {
 	}
 }
 
-// A style written into a page is allowed by its digest and by nothing wider (CSP
+// A style or a script written into a page is allowed by its digest and by nothing wider (CSP
 // level 3). The digest was made with openssl dgst -sha256 -binary | base64.
-func TestAStyleInAPageIsAllowedByItsDigest(t *testing.T) {
+func TestWhatIsInAPageIsAllowedByItsDigest(t *testing.T) {
 	a := newAppWith(t, fstest.MapFS{
-		"index.html": {Data: []byte("<!doctype html><style>p{margin:0}</style><p>Home")},
+		"index.html": {Data: []byte("<!doctype html><style>p{margin:0}</style><p>Home<script>start()</script>")},
 		"shell.html": {Data: []byte("<!doctype html><p>Shell")},
 	})
 	reply, body := a.ask("GET", "/", "")
 	assert.Contains(t, body, "Home")
 	assert.Contains(t, reply.Header.Get("Content-Security-Policy"), "style-src 'self' 'sha256-QRQPRLGyxt3RJiKpYNjpkgHcmHU2PywsfL2e8oI0LQA='; ")
+	assert.Contains(t, reply.Header.Get("Content-Security-Policy"), "script-src 'self' 'sha256-DIm7WJS6ZKDYe5qFLPy+h4JFI9Bol5QmYC57mt3Fb00=' 'wasm-unsafe-eval'; ")
 	reply, body = a.ask("GET", "/drill", "")
 	assert.Contains(t, body, "Shell")
 	assert.Contains(t, reply.Header.Get("Content-Security-Policy"), "style-src 'self'; ")
+	assert.Contains(t, reply.Header.Get("Content-Security-Policy"), "script-src 'self' 'wasm-unsafe-eval'; ")
 }
 
 func TestTagsDifferByCoding(t *testing.T) {

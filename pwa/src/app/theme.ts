@@ -1,16 +1,16 @@
 import { effect, signal } from '@preact/signals'
+import { themeKey } from './kept-keys'
 
 /** The themes a person may choose; auto follows the device between light and dark. */
 export const themes = ['auto', 'light', 'dark', 'outdoor'] as const
 export type Theme = (typeof themes)[number]
 
-const key = 'lintel.theme'
 const night = matchMedia('(prefers-color-scheme: dark)')
 
 export const theme = signal<Theme>(stored())
 const deviceIsDark = signal(night.matches)
 
-/** Keeps the page in the chosen theme. Runs once, before the first paint. */
+/** Keeps the page in the chosen theme. */
 export function followTheme(): void {
   night.addEventListener('change', () => {
     deviceIsDark.value = night.matches
@@ -24,7 +24,7 @@ export function followTheme(): void {
 export function chooseTheme(next: Theme): void {
   theme.value = next
   try {
-    localStorage.setItem(key, next)
+    localStorage.setItem(themeKey, next)
   } catch {
     // A browser that keeps nothing still shows the theme until the page closes.
   }
@@ -32,7 +32,7 @@ export function chooseTheme(next: Theme): void {
 
 function stored(): Theme {
   try {
-    const kept = localStorage.getItem(key)
+    const kept = localStorage.getItem(themeKey)
     return themes.find((name) => name === kept) ?? 'auto'
   } catch {
     return 'auto'

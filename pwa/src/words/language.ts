@@ -1,10 +1,9 @@
+import { languageKey } from '../app/kept-keys'
 import type { Like } from './like'
 
 /** The languages of the app, each by its own name. */
 export const languages = { en: 'English', es: 'Español' } as const
 export type Language = keyof typeof languages
-
-const key = 'lintel.language'
 
 /**
  * The language of this page: the one chosen, else the device's own where we
@@ -19,7 +18,7 @@ export const locale: string = globalThis.navigator?.language?.toLowerCase().star
 /** Keeps the choice and loads the page in that language. */
 export function chooseLanguage(next: Language): void {
   try {
-    localStorage.setItem(key, next)
+    localStorage.setItem(languageKey, next)
   } catch {
     // A browser that keeps nothing stays in its own language.
   }
@@ -33,7 +32,7 @@ export function inLanguage<T>(english: T, spanish: Like<T>): T {
 
 function chosen(): Language | undefined {
   try {
-    const kept = localStorage.getItem(key)
+    const kept = localStorage.getItem(languageKey)
     return kept === 'en' || kept === 'es' ? kept : undefined
   } catch {
     return undefined

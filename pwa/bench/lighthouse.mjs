@@ -1,6 +1,6 @@
-// Has the page auditor judge the start screen as it comes to a phone the first
-// time: performance, accessibility, best practices. Control in the same run: a
-// page of one heading and one sentence. Prints one JSON line.
+// Has the page auditor judge screens as they come to a phone the first time:
+// performance, accessibility, best practices; of each the lowest. Control in the
+// same run: a page of one heading and one sentence. Prints one JSON line.
 //
 //   node pwa/bench/lighthouse.mjs http://127.0.0.1:PORT/
 import { createServer } from 'node:http'
@@ -8,6 +8,7 @@ import { launch } from 'chrome-launcher'
 import lighthouse from 'lighthouse'
 
 const [address] = process.argv.slice(2)
+const SCREENS = ['', 'size-up', 'drill']
 const CATEGORIES = ['performance', 'accessibility', 'best-practices']
 
 const chrome = await launch({
@@ -27,9 +28,15 @@ const plain = createServer((_, reply) => reply.writeHead(200, { 'content-type': 
 ))
 await new Promise((done) => { plain.listen(0, '127.0.0.1', () => done()) })
 
-const ours = await audit(address)
+const pages = []
+for (const screen of SCREENS) pages.push({ screen: screen || 'home', ...(await audit(new URL(screen, address).href)) })
+const lowest = (name) => (pages.some((page) => page[name] === null) ? null : Math.min(...pages.map((page) => page[name])))
+const ours = {
+  ...Object.fromEntries(CATEGORIES.map((name) => [name, lowest(name)])),
+  failed: pages.flatMap(({ screen, failed }) => failed.map((id) => `${id} on ${screen}`)), version: pages[0].version,
+}
 const control = await audit(`http://127.0.0.1:${plain.address().port}/`)
-console.log(JSON.stringify({ ours, control }))
+console.log(JSON.stringify({ ours, pages, control }))
 plain.close()
 chrome.kill()
 process.exit()

@@ -1,9 +1,11 @@
 import type { Fading } from './fading'
 import { FIELDS, findNear, FIRE, GRAIN_X, GRAIN_Y, HEAT, KINDS, LIGHT, MASS, STEAM, TAU, TINT, type Grid, type Smoke } from './grid'
 
-// Below this optical depth a cell counts as clear: under one percent of the
-// light. Chosen by us.
-export const FAINT = 0.008
+// Below this optical depth a cell counts as clear. In a step slow smoke moves on
+// by a few hundredths of a cell, and so gives the next no more than that share of
+// its own depth: were it cut off higher, thin and slow smoke would stand still at
+// an edge. Chosen by us.
+export const FAINT = 0.002
 
 /**
  * Carries smoke by the air: each cell takes what stood where its gas was a step

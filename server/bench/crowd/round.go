@@ -50,7 +50,15 @@ func (r *Round) Wait(ctx context.Context) ([]time.Duration, error) {
 	case <-ctx.Done():
 		r.mu.Lock()
 		defer r.mu.Unlock()
-		return nil, fmt.Errorf("crowd: %d phones never got view %d", len(r.missing), r.seq)
+		cut := 0
+		for p := range r.missing {
+			select {
+			case <-p.Over():
+				cut++
+			default:
+			}
+		}
+		return nil, fmt.Errorf("crowd: %d phones never got view %d, the sockets of %d of them had ended", len(r.missing), r.seq, cut)
 	}
 	r.mu.Lock()
 	defer r.mu.Unlock()

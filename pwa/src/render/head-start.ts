@@ -21,13 +21,21 @@ const CELLS = FINENESS[3]
  * a step takes tells how fine the cells may be that go on from there.
  */
 export class HeadStart {
-  readonly picture: Picture
+  readonly #scenario: Scenario
+  readonly #view: View
+  #picture: Picture | undefined
   #left: number
   #fastest = Infinity
 
   constructor(scenario: Scenario, view: View) {
-    this.picture = new Picture(scenario, view, CELLS)
+    this.#scenario = scenario
+    this.#view = view
     this.#left = Math.round((RISES * Math.sqrt(view.layout.top / GRAVITY)) / STEP_S)
+  }
+
+  /** Made when it is first asked for, and not in the same frame as the building is drawn. */
+  get picture(): Picture {
+    return (this.#picture ??= new Picture(this.#scenario, this.#view, CELLS))
   }
 
   /** What a step takes, in ms a fine cell: the fastest steps seen, as the first of a script are slow everywhere. */

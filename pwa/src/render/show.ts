@@ -99,13 +99,12 @@ export class Show {
   /** Moves the scene on by real seconds and draws it. Returns script milliseconds. */
   advance(showing: Showing, seconds: number, inStills: boolean): number {
     const began = performance.now()
-    this.#prepare(showing)
-    if (showing.wind) this.#picture.wind(showing.wind.m_s, showing.wind.from)
+    const fresh = this.#prepare(showing)
     const target = showing.cutaway ? 1 : 0
     const change = inStills ? 1 : seconds * FADE_PER_S
     this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
     this.#approach(showing, inStills ? 1 : seconds)
-    if (showing.frame) this.#getAhead(showing, showing.frame)
+    if (showing.frame && !(fresh && showing.inPieces)) this.#getAhead(showing, showing.frame)
     const { steps, draw } = this.#turns.take(seconds, showing.paused, inStills)
     this.#timeS += steps * STEP_S
     if (!this.#ahead) for (let n = 0; n < steps; n++) this.#stepOnce(showing)
@@ -129,6 +128,7 @@ export class Show {
     const { tS } = frame.header
     if (tS < this.#seenS - 0.5 || tS > this.#seenS + JUMP_S) this.#beginAhead(showing)
     this.#seenS = tS
+    if (showing.wind) this.#picture.wind(showing.wind.m_s, showing.wind.from)
     if (!this.#ahead?.run(frame, this.#wisps, showing.inPieces ? HEAD_START_MS : Infinity)) return
     this.#keep.expect(this.#ahead.msPerCell)
     this.#remake(showing)
@@ -157,8 +157,8 @@ export class Show {
     this.#wisps.step(picture.inlets())
   }
 
-  /** Makes the picture afresh when the building, the side or the size of the canvas changes. */
-  #prepare(showing: Showing): void {
+  /** Makes the picture afresh when the building, the side or the size of the canvas changes. Returns whether it did. */
+  #prepare(showing: Showing): boolean {
     const { scenario, side, far = false } = showing
     const { clientWidth, clientHeight } = this.#canvas
     const density = Math.min(2, devicePixelRatio || 1)
@@ -172,7 +172,7 @@ export class Show {
     const same = view?.side === side && view.away > 1 === far && this.#canvas.width === width && this.#canvas.height === height
     if (same && this.#made === this.#places) {
       if (this.#smoke && this.#madeFine !== this.#keep.fineness) this.#remake(showing)
-      return
+      return false
     }
     this.#made = this.#places
     this.#canvas.width = width
@@ -183,6 +183,7 @@ export class Show {
     this.#wallKey = NaN
     this.#turns.ask()
     this.#beginAhead(showing)
+    return true
   }
 
   #draw(showing: Showing, inStills: boolean): void {
@@ -212,8 +213,10 @@ export class Show {
     ctx.globalAlpha = 1
     const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us, brief: this.#narrow, rightM: this.#zoom.x + view.widthM / this.#zoom.scale }
     drawCutaway(pen, view, palette, frame, cut, this.#timeS)
-    if (this.#fade < 0.5) this.#wisps.draw(pen, palette, this.#picture.inlets())
-    if (this.#smoke) this.#drawSmoke(ctx, this.#smoke, inStills)
+    if (this.#smoke) {
+      if (this.#fade < 0.5) this.#wisps.draw(pen, palette, this.#smoke.picture.inlets())
+      this.#drawSmoke(ctx, this.#smoke, inStills)
+    }
     ctx.globalAlpha = 1
     if (view.away > 1) drawHaze(this.#pen(ctx, view), view, palette)
     if (inStills && this.#fade < 0.5) drawPaces(this.#pen(ctx, view), view, palette, frame)

@@ -56,10 +56,10 @@ func (s *sheet) top(r *session.Report) {
 func (s *sheet) scene(b *session.BoardScene) {
 	s.heading(s.say.scene + " " + strconv.Itoa(b.Number) + ". " + s.say.says(b.Title))
 	if b.Spread == nil {
-		s.paragraph("regular", small, soft, "0 "+s.say.commits)
+		s.paragraph("regular", small, soft, s.say.commits+": 0")
 		return
 	}
-	line := strconv.Itoa(b.Spread.Marks) + " " + s.say.commits
+	line := s.say.commits + ": " + strconv.Itoa(b.Spread.Marks)
 	if b.Spread.Late > 0 {
 		line += ", " + strconv.Itoa(b.Spread.Late) + " " + s.say.late
 	}
@@ -141,7 +141,7 @@ func (s *sheet) everyone(r *session.Report) {
 		if p.Score != nil {
 			score = share(*p.Score)
 		}
-		s.cells("regular", ink, []float64{0, 150, 235, 270}, p.CallSign, strconv.Itoa(len(p.Committed))+" "+s.say.commits, score, s.notes(p))
+		s.cells("regular", ink, []float64{0, 150, 235, 270}, p.CallSign, s.say.commits+": "+strconv.Itoa(len(p.Committed)), score, s.notes(p))
 	}
 }
 

@@ -3,6 +3,7 @@
 package report
 
 import (
+	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -107,9 +108,9 @@ func (p *paper) way(way session.Way) string {
 	return p.mixed
 }
 
-// steps is a mean of signed steps with its sign.
+// steps is a mean of signed steps with its sign; nothing where it comes to none.
 func steps(mean *float64) string {
-	if mean == nil {
+	if mean == nil || math.Abs(*mean) < 0.05 {
 		return ""
 	}
 	return strings.TrimSuffix(strconv.FormatFloat(*mean, 'f', 1, 64), ".0")

@@ -11,10 +11,26 @@ export async function openPage(browser, complaints, { width = 390, height = 844,
   const context = await browser.newContext({ viewport: { width, height }, colorScheme: scheme, reducedMotion: 'reduce', serviceWorkers })
   context.setDefaultTimeout(slow.timeout)
   // A page out of sight draws no picture: twelve at once would want more than two cores.
-  if (inPocket) await context.addInitScript(() => Object.defineProperty(document, 'hidden', { get: () => true }))
+  if (inPocket) await context.addInitScript(() => {
+    globalThis.inPocket = true
+    Object.defineProperty(document, 'hidden', { get: () => globalThis.inPocket })
+  })
   const page = await context.newPage()
   listen(page, complaints, name)
   return { context, page, name }
+}
+
+/** Takes a page out of the pocket until its picture has been drawn, does what is to be done with it in sight, and puts it back. */
+export async function inSight(page, then = () => {}) {
+  await page.evaluate(() => {
+    performance.clearMeasures('lintel-picture')
+    globalThis.inPocket = false
+  })
+  if (await page.locator('.scene canvas').count()) {
+    await page.waitForFunction(() => performance.getEntriesByName('lintel-picture').length > 0, undefined, slow)
+  }
+  await then()
+  await page.evaluate(() => void (globalThis.inPocket = true))
 }
 
 export function listen(page, complaints, name) {
@@ -111,7 +127,14 @@ export async function answerOne(page, nth) {
   await page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said, slow)
 }
 
+/** Says how sure one is, where that is asked. */
+export async function beSure(page) {
+  const sure = page.getByRole('group', { name: /How sure/ })
+  if (await sure.count()) await sure.getByRole('button', { name: /Fairly/ }).click()
+}
+
 export async function commit(page) {
+  await beSure(page)
   await page.getByRole('button', { name: 'Commit', exact: true }).click()
   await page.getByText(/^Kept/).waitFor(slow)
 }
@@ -134,13 +157,13 @@ export async function checkScreen(page, what) {
 
 /** Asks the server as the page is signed in; fails with what the server said unless that is what is wanted. */
 export async function api(page, method, path, body, wanted = 2) {
+  const init = { method, headers: { 'content-type': 'application/json' }, ...(body && { body: JSON.stringify({ v: 1, ...body }) }) }
   const { status, said } = await page.evaluate(
-    async ({ method, path, body }) => {
-      const init = { method, headers: { 'content-type': 'application/json' }, ...(body && { body: JSON.stringify({ v: 1, ...body }) }) }
-      const response = await fetch(`/api/v1${path}`, init)
+    async ([to, how]) => {
+      const response = await fetch(`/api/v1${to}`, how)
       return { status: response.status, said: await response.json().catch(() => ({})) }
     },
-    { method, path, body },
+    [path, init],
   )
   assert.equal(Math.floor(status / 100), wanted, `${method} ${path}: ${status} ${JSON.stringify(said)}`)
   return said

@@ -20,6 +20,12 @@ after(async () => {
   await server.kill()
 })
 
+/** The server does as it is asked, and nobody hears of it. */
+async function loseTheAnswer(route) {
+  await route.fetch()
+  await route.abort()
+}
+
 const selfOn = (page) =>
   page.evaluate(
     () =>
@@ -48,8 +54,14 @@ test('the record, its call sign and its numbering go over; the secret does not',
   const owner = await selfOn(old.page)
   assert.ok(!JSON.stringify(await (await answered).json()).includes(owner.secret))
 
-  await fresh.page.goto(`${server.url}/log#move=${token}`)
+  const code = [token, owner.device, encodeURIComponent(owner.callSign)].join('/')
+  await fresh.page.route('**/devices/claim', loseTheAnswer)
+  await fresh.page.route('**/records?*', (route) => route.abort())
+  await fresh.page.goto(`${server.url}/log#move=${code}`)
   await fresh.page.getByRole('button', { name: 'Take it over' }).click()
+  await fresh.page.getByText('The server has not answered yet.').waitFor()
+  await fresh.page.unrouteAll()
+  await fresh.page.reload() // as if its battery had been empty in between
   await fresh.page.getByText(`This phone is now ${owner.callSign}.`).waitFor()
   assert.equal(new URL(fresh.page.url()).hash, '', 'the token stands in no address')
   const now = await selfOn(fresh.page)

@@ -1,6 +1,6 @@
 import type { EventKind, QuizEvent } from '../wire.gen'
 import { randomHex } from './random'
-import { acknowledged, newSelf, numbered, renewed, rewound, type Hex, type Self } from './self'
+import { acknowledged, newSelf, numbered, renewed, rewound, taking, type Hex, type Self, type Taking } from './self'
 import type { Shelf } from './shelf'
 
 /** Where chance and the clock come from; tests bring their own. */
@@ -88,9 +88,14 @@ export class Journal {
     await this.#change((self) => ({ ...self, moved: true }))
   }
 
+  /** A history is about to be asked for, or will not come after all. */
+  async taking(what: Taking | undefined): Promise<void> {
+    await this.#change((self) => taking(self, what))
+  }
+
   /** Takes over a history that another phone has written and the server held. */
-  adopt(self: Pick<Self, 'device' | 'secret' | 'callSign'>, events: readonly QuizEvent[]): Promise<void> {
-    return this.#shelf.replace({ ...self, registered: true, next: events.length + 1, acked: events.length }, events)
+  adopt({ device, secret, callSign }: Pick<Self, 'device' | 'secret' | 'callSign'>, events: readonly QuizEvent[]): Promise<void> {
+    return this.#shelf.replace({ device, secret, callSign, registered: true, next: events.length + 1, acked: events.length }, events)
   }
 
   /** Everything that happened on this device, oldest first. */

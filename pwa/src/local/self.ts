@@ -20,6 +20,17 @@ export interface Self {
   offered?: boolean
   /** It was taken there: nothing is sent from here any more. */
   moved?: boolean
+  /** Another phone's history that is being taken over. Kept before it is asked for: no answer that is lost may lose it. */
+  taking?: Taking
+}
+
+/** The history that a code offers, with the secret that it will have here. */
+export interface Taking {
+  device: string
+  secret: string
+  callSign: string
+  /** When it was asked for, ms by this phone's clock. */
+  since: number
 }
 
 /** Random bytes in lower-case hex: chance comes from outside. */
@@ -58,4 +69,11 @@ export function rewound(self: Self, seq: number): Self {
 /** A new identity over the same events, for when the server holds another history under the old one. */
 export function renewed(self: Self, hex: Hex): Self {
   return { ...newSelf(hex), callSign: self.callSign, next: self.next }
+}
+
+/** Another phone's history is about to be asked for here, or will not come after all. */
+export function taking(self: Self, what: Taking | undefined): Self {
+  const rest = { ...self }
+  delete rest.taking
+  return what ? { ...rest, taking: what } : rest
 }

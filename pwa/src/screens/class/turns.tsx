@@ -59,7 +59,7 @@ function OneTurn({ item, view, shown, person, named }: OneTurnProps) {
         {named && <strong>{classes.answersOf(person.call_sign)} </strong>}
         {item.question.text}
       </p>
-      {running ? <CallOut item={item} ready={show} reply={answering.reply} /> : <Shown item={item} ready={show} />}
+      {running ? <CallOut item={item} ready={show} reply={answering.reply} /> : <Shown item={item} ready={show} atS={answering.replies[0]?.at_s ?? item.watch?.to_s} />}
       {ready && !running && <Asks item={item} answering={answering} trouble={answering.failed && <p role="alert">{drill.notKept}</p>} />}
     </div>
   )

@@ -16,25 +16,32 @@ export function ItemView({ item }: { item: Item }) {
     setReady(true)
     seen()
   }
-  const reported = set.value?.replies.length
+  const [reported] = set.value?.replies ?? []
   return (
     <div class="item item-asking">
       <p class="item-question">{item.question.text}</p>
-      {item.kind === 'call_out' && !reported ? <CallOut item={item} ready={show} reply={reply} /> : <Shown item={item} ready={show} />}
+      {item.kind === 'call_out' && !reported ? <CallOut item={item} ready={show} reply={reply} /> : <Shown item={item} ready={show} atS={reported?.at_s ?? item.watch?.to_s} />}
       {ready && (item.kind !== 'call_out' || reported) ? <OwnAsks item={item} /> : null}
     </div>
   )
 }
 
-/** What is looked at while one answers. */
-export function Shown({ item, ready }: { item: Item; ready(): void }) {
-  if (item.kind === 'two_looks' && item.look_s) return <TwoLooks item={item} ready={ready} />
-  if (item.kind === 'which_of_two' && item.second) return <TwoScenes item={item} ready={ready} />
-  return <OneScene item={item} ready={ready} />
+interface ShownProps {
+  item: Item
+  ready(): void
+  /** Of a fire that was watched, when it was reported. */
+  atS?: number | undefined
 }
 
-function OneScene({ item, ready }: { item: Item; ready(): void }) {
-  const { fire, failed } = useFire(item.scenario, item.moment_s)
+/** What is looked at while one answers. */
+export function Shown({ item, ready, atS }: ShownProps) {
+  if (item.kind === 'two_looks' && item.look_s) return <TwoLooks item={item} ready={ready} />
+  if (item.kind === 'which_of_two' && item.second) return <TwoScenes item={item} ready={ready} />
+  return <OneScene item={item} ready={ready} atS={atS} />
+}
+
+function OneScene({ item, ready, atS = item.moment_s }: ShownProps) {
+  const { fire, failed } = useFire(item.scenario, atS)
   useEffect(() => {
     if (fire) ready()
   }, [fire])

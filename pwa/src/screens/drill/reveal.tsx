@@ -32,7 +32,7 @@ export function Reveal({ item, verdict }: { item: Item; verdict: Verdict }) {
             </>
           )}
         </p>
-        <Behind item={item} cutaway={cutaway} />
+        <Behind item={item} cutaway={cutaway} atS={shownAt(verdict)} />
         <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
       </div>
       <div class="stack stack-wide">
@@ -50,16 +50,27 @@ export function Reveal({ item, verdict }: { item: Item; verdict: Verdict }) {
   )
 }
 
+/** Of what was to be called out, the moment at which it first showed. */
+const shownAt = ({ parts }: Verdict): number | undefined => parts[0]?.truth[0]?.at_s
+
+interface BehindProps {
+  item: Item
+  cutaway: boolean
+  /** The moment shown, where it is not the item's own. */
+  atS?: number | undefined
+}
+
 /** What was behind the wall, as the kind of item was looked at. */
-export function Behind({ item, cutaway }: { item: Item; cutaway: boolean }) {
+export function Behind({ item, cutaway, atS }: BehindProps) {
   if (item.question.move) return <Futures item={item} cutaway={cutaway} />
   if (item.kind === 'two_looks' && item.look_s) return <TwoLooks item={item} cutaway={cutaway} />
   if (item.kind === 'which_of_two' && item.second) return <TwoScenes item={item} cutaway={cutaway} />
-  return <OneScene item={item} cutaway={cutaway} />
+  return <OneScene item={item} cutaway={cutaway} atS={atS} />
 }
 
-function OneScene({ item, cutaway }: { item: Item; cutaway: boolean }) {
-  const { fire } = useFire(item.scenario, item.moment_s)
+/** A fire that was watched is shown as it stood at the end, unless another moment tells more. */
+function OneScene({ item, cutaway, atS }: BehindProps) {
+  const { fire } = useFire(item.scenario, atS ?? item.watch?.to_s ?? item.moment_s)
   return <SceneView item={item} fire={fire} cutaway={cutaway} />
 }
 

@@ -5,9 +5,10 @@ import { NotValidated } from '../../ui/not-validated'
 import { Page } from '../../ui/page'
 import { words } from '../../words/frame'
 import { drill } from '../../words/drill'
-import { FORM_KIND_WORDS, ITEM_KIND_WORDS } from '../../wire.gen'
+import { ITEM_KIND_WORDS } from '../../wire.gen'
 import { sizes } from './choose'
-import { begin, beginForm, choosing, failed, matching, openScene, restored, set } from './state'
+import { Forms } from './forms'
+import { begin, choosing, failed, matching, openScene, restored, set } from './state'
 
 /** Where a set begins: the next one at one press, and what else there is below. */
 export function Start() {
@@ -43,15 +44,7 @@ export function Start() {
             ))}
           </dl>
         </section>
-        <section class="stack">
-          <h2>{drill.tests}</h2>
-          <p class="soft">{drill.testsWhy}</p>
-          {FORM_KIND_WORDS.map((form) => (
-            <Button key={form} wide onClick={() => void beginForm(form)}>
-              {drill.forms[form]}
-            </Button>
-          ))}
-        </section>
+        <Forms />
       </div>
     </Page>
   )

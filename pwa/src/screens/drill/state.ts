@@ -2,6 +2,8 @@ import { batch, signal } from '@preact/signals'
 import { busy } from '../../app/update'
 import { randomSeed } from '../../local/random'
 import { isFull, store } from '../../local/store'
+import { unseen } from '../../practice/forms'
+import { answersOf } from '../../practice/record'
 import type { Answer, FormKind, Item, Reply, Scene, Verdict } from '../../wire.gen'
 import { engine } from '../../worker/client'
 import { chooseScenes, type Size } from './choose'
@@ -61,11 +63,12 @@ export function begin(size: Size): Promise<void> {
   return start(async () => ({ scenes: await chooseScenes(size) }))
 }
 
-/** A test: scenes that no drill and no other test shows. */
+/** A test: scenes that no drill and no other test shows, those of it that were not answered yet. */
 export function beginForm(form: FormKind): Promise<void> {
   return start(async () => {
-    const { device } = await (await store()).journal.self()
-    return { form, scenes: await engine.form(form, device) }
+    const { journal } = await store()
+    const { device } = await journal.self()
+    return { form, scenes: unseen(await engine.form(form, device), answersOf(await journal.events())) }
   })
 }
 

@@ -1,3 +1,5 @@
+import { isBurn, type Note } from '../prop/burning/record'
+import { spellNote } from '../prop/burning/spell-note'
 import { log } from '../../words/log'
 import { isTold, spellFirst, type StagesRead } from '../../words/stages'
 import { locale } from '../../words/language'
@@ -39,5 +41,19 @@ function about(event: QuizEvent): string {
     const { finding } = event.body as { finding: StagesRead }
     return isTold(finding) ? log.sizedUp(spellFirst(finding)) : log.sizedUpUndetermined
   }
-  return log.noted
+  return isBurn(event) ? log.burn(spellBurn(event.body)) : log.noted
+}
+
+/** A live burn's note: the timeline's own words, and words for what the timeline does not list. */
+function spellBurn(note: Note): string {
+  switch (note.what) {
+    case 'begin':
+      return log.burnBegun(note.signed)
+    case 'skip':
+    case 'strike':
+    case 'end':
+      return log.burnNotes[note.what]
+    default:
+      return spellNote(note)
+  }
 }

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { QR } from '../../class/qr'
-import { moveAddress, Moving, tokenScanned, type Offer } from '../../local/move'
+import { moveAddress, Moving, offerScanned, type Offer, type Taken } from '../../local/move'
 import type { Self } from '../../local/self'
 import { changes, store } from '../../local/store'
 import { Button } from '../../ui/button'
@@ -63,27 +63,32 @@ function useSecondsLeft(): number {
   return left
 }
 
-/** Takes over a record whose code was scanned with this phone. */
+/** Takes over a record whose code was scanned with this phone, or goes on with it. */
 export function Take({ self }: { self: Self }) {
-  const [token, setToken] = useState<string>()
+  const [offer, setOffer] = useState<Offer>()
   const [said, say] = useState('')
-  useEffect(() => setToken(tokenScanned()), [])
-  if (said) return <p role="status">{said}</p>
-  if (!token) return null
   const own = self.next - 1
   const waiting = own - self.acked
-  const take = async () => {
-    const callSign = await new Moving((await store()).journal).take(token)
+  const settle = (taken: Taken) => {
     changes.value++
-    setToken(undefined)
-    say(callSign ? log.taken(callSign) : log.takeFailed)
+    setOffer(undefined)
+    say(spellTaken(taken))
   }
+  useEffect(() => {
+    const scanned = offerScanned()
+    if (scanned === 'unreadable') return say(log.takeFailed)
+    setOffer(scanned)
+    if (self.taking && waiting === 0) void resume().then(settle)
+  }, [])
+  if (said) return <p role="status">{said}</p>
+  if (!offer) return self.taking ? <p role="status">{waiting > 0 ? log.takingUnsynced : log.takeGoesOn}</p> : null
+  const take = async () => settle(await new Moving((await store()).journal).take(offer))
   return (
-    <Dialog title={log.taking} close={() => setToken(undefined)}>
+    <Dialog title={log.taking} close={() => setOffer(undefined)}>
       <p>{waiting > 0 ? log.takingUnsynced : log.takingWhy}</p>
       {own > 0 && waiting === 0 && <p>{log.takingLoses(own)}</p>}
       <div class="row">
-        <Button onClick={() => setToken(undefined)}>{log.keep}</Button>
+        <Button onClick={() => setOffer(undefined)}>{log.keep}</Button>
         {waiting === 0 && (
           <Button look="main" onClick={() => void take()}>
             {log.takeNow}
@@ -92,4 +97,11 @@ export function Take({ self }: { self: Self }) {
       </div>
     </Dialog>
   )
+}
+
+const resume = async () => new Moving((await store()).journal).resume()
+
+function spellTaken(taken: Taken): string {
+  if (taken.kind === 'taken') return log.taken(taken.callSign)
+  return taken.kind === 'waiting' ? log.takeWaits : log.takeFailed
 }

@@ -11,6 +11,8 @@ export const drill = {
   choosing: 'Choosing what comes next',
   tests: 'Tests',
   testsWhy: 'Before a course, after it, and weeks later: scenes that no drill shows, and nothing explained before the end.',
+  formTaken: (name: string) => `${name}: taken. Its scenes are known to you now; what came of it stands in the Log.`,
+  formLeft: (left: number, of: number) => `${left} of its ${of} scenes are left.`,
   forms: { pre: 'Test before a course', post: 'Test after a course', delayed: 'Test some weeks later' },
   kinds: {
     read_opening: 'Read one opening',

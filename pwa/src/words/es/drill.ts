@@ -14,6 +14,8 @@ export const drill: Like<typeof english> = {
   choosing: 'Eligiendo lo que viene',
   tests: 'Pruebas',
   testsWhy: 'Antes de un curso, después y semanas más tarde: escenas que ninguna práctica muestra, sin explicar nada hasta el final.',
+  formTaken: (name) => `${name}: hecha. Usted ya conoce sus escenas; lo que resultó está en el registro.`,
+  formLeft: (left, of) => `Quedan ${left} de sus ${of} escenas.`,
   forms: { pre: 'Prueba antes de un curso', post: 'Prueba después de un curso', delayed: 'Prueba semanas más tarde' },
   kinds: {
     read_opening: 'Leer una abertura',

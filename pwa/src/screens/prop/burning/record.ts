@@ -31,7 +31,7 @@ export interface BurnLog {
   ended: boolean
 }
 
-const isBurn = (event: QuizEvent): event is QuizEvent & { body: Body } =>
+export const isBurn = (event: QuizEvent): event is QuizEvent & { body: Body } =>
   event.kind === 'note' && (event.body as Partial<Body> | null)?.about === 'prop_burn'
 
 /** The newest burn of a history. */

@@ -1,9 +1,8 @@
-import { box } from '../../../buildings/box'
-import { openingName, spoken } from '../../../render'
 import { Button } from '../../../ui/button'
 import { burning } from '../../../words/burning'
 import { prop } from '../../../words/prop'
-import { secondsAfter, type BurnLog, type Entry } from './record'
+import { secondsAfter, type BurnLog } from './record'
+import { spellNote } from './spell-note'
 
 interface ListProps { log: BurnLog; newestFirst?: boolean; strike?: (entry: string) => void }
 
@@ -14,7 +13,7 @@ export function TimelineList({ log, newestFirst, strike }: ListProps) {
   return (
     <ol class="burn-list">
       {entries.map((entry) => {
-        const [name, clock] = [nameOf(entry), prop.clock(secondsAfter(log, entry.at))]
+        const [name, clock] = [spellNote(entry.note), prop.clock(secondsAfter(log, entry.at))]
         return (
           <li key={entry.id}>
             <span class="prop-when">{clock}</span>
@@ -25,11 +24,4 @@ export function TimelineList({ log, newestFirst, strike }: ListProps) {
       })}
     </ol>
   )
-}
-
-function nameOf({ note }: Entry): string {
-  if (note.what === 'lit') return burning.lit
-  if (note.what === 'call') return burning.calls[note.call] ?? spoken(note.call)
-  const opening = box.openings.find(({ id }) => id === note.opening)
-  return burning.opening(opening ? openingName(opening) : spoken(note.opening), burning.state[note.open] ?? prop.openness(Math.round(100 * note.open)))
 }

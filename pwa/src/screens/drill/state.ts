@@ -182,15 +182,17 @@ export async function goOnUnkept(): Promise<void> {
   if (open && asked) await reveal(asked, await engine.score(answerOf(asked, open)))
 }
 
+/** Shows the truth; of a test nothing, not for an instant, and the next scene at once. */
 async function reveal(asked: Item, scored: Verdict): Promise<void> {
   const open = set.value!
   const { family, seed, title, kind, question } = asked
   const done = [...open.done, { item: { family, seed, title, kind, question }, verdict: scored }]
   batch(() => {
     set.value = { ...(open.form && { form: open.form }), scenes: open.scenes, done, replies: [] }
+    busy.value = false
+    if (open.form) return void (item.value = undefined)
     verdict.value = scored
     phase.value = 'revealed'
-    busy.value = false
   })
   await keep()
   const following = open.scenes[done.length]

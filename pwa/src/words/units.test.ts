@@ -1,3 +1,4 @@
+import { effect } from '@preact/signals'
 import { afterEach, expect, test } from 'vitest'
 import { degrees, gasSpeed, mass, temperature, units, volume, warmer, windSpeed } from './units'
 
@@ -17,4 +18,15 @@ test('US', () => {
 test('the two scales meet at forty below', () => {
   units.value = 'us'
   expect(degrees(-40)).toBeCloseTo(-40, 9)
+})
+
+test('who writes a figure does not subscribe to the units: it would stand still with a fire that changes in place', () => {
+  let written = 0
+  const stop = effect(() => {
+    said()
+    written++
+  })
+  units.value = 'us'
+  stop()
+  expect(written).toBe(1)
 })

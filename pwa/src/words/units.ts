@@ -30,7 +30,10 @@ function chosen(): Units | undefined {
   }
 }
 
-const us = () => units.value === 'us'
+// Looked at, not subscribed to: a component that subscribes is drawn anew only
+// when its props are other objects, and the figures of a fire change in place.
+// Units are chosen in the Log, where no figure of a fire stands.
+const us = () => units.peek() === 'us'
 
 // Exact by definition: the foot, the mile, the avoirdupois pound, the US gallon.
 const FOOT_M = 0.3048

@@ -11,6 +11,9 @@ export const RECEDE = { right: 0.26, up: 0.1 } as const
 
 export interface Point { x: number; y: number }
 
+/** The four corners of something flat, clockwise from its upper left. */
+export type Quad = readonly [Point, Point, Point, Point]
+
 export interface View {
   side: Side
   /** Size of the picture in metres. */
@@ -105,7 +108,7 @@ export function sectionDepth(view: View, place: Place): number {
 }
 
 /** The corners of an opening on the picture, clockwise from its upper left; in the section all lie in its plane. */
-export function corners(view: View, place: Place, inSection = false): [Point, Point, Point, Point] {
+export function corners(view: View, place: Place, inSection = false): Quad {
   const p = turn(view, place.x0, place.y0)
   const q = turn(view, place.x1, place.y1)
   const [a0, a1] = [Math.min(p.along, q.along), Math.max(p.along, q.along)]
@@ -123,7 +126,7 @@ export function corners(view: View, place: Place, inSection = false): [Point, Po
 }
 
 /** A level or sloping hole, clockwise from the corner that is highest and leftmost on the picture. */
-function lyingCorners(view: View, place: Place): [Point, Point, Point, Point] {
+function lyingCorners(view: View, place: Place): Quad {
   const middle = (place.y0 + place.y1) / 2
   const at = (x: number, y: number) => {
     const { along, depth } = turn(view, x, y)

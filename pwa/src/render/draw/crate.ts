@@ -1,10 +1,8 @@
-import { project, type Block, type Point, type View } from '../view'
+import { project, type Block, type Quad, type View } from '../view'
 import type { Palette } from './palette'
 import { between, fill, line, stroke, type Pen } from './pen'
 
 // The small box: panels of board with upright grain, screwed together.
-
-type Quad = readonly [Point, Point, Point, Point]
 
 export function drawCrate(pen: Pen, view: View, palette: Palette, b: Block): void {
   const at = (a: number, z: number, d: number) => project(view, a, z, d)

@@ -1,12 +1,10 @@
 import { EAVES_M, eavesOf, isBare, OVERHANG_M } from '../eaves'
-import { project, type Block, type Point, type View } from '../view'
+import { project, type Block, type Point, type Quad, type View } from '../view'
 import type { Palette } from './palette'
 import { between, fill, line, stroke, type Pen } from './pen'
 
 // A house: boarded walls on a foot, corner boards, a pitched roof in courses or
 // a flat slab, and the shade that its eaves cast.
-
-type Quad = readonly [Point, Point, Point, Point]
 
 const COURSE_M = 0.2 // breadth of a board of the wall
 const CORNER_M = 0.1

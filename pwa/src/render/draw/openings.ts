@@ -1,13 +1,10 @@
 import type { FrameLook } from '../frame'
 import type { Facing } from '../jet'
 import type { Place } from '../layout'
-import { corners, type Point, type View } from '../view'
+import { corners, type Point, type Quad, type View } from '../view'
 import type { Palette } from './palette'
 import { between, fill, line, stroke, type Pen } from './pen'
 import { drawBroken, drawPane } from './pane'
-
-/** The four corners of something flat, clockwise from its upper left. */
-export type Quad = readonly [Point, Point, Point, Point]
 
 /** An opening in a wall or roof: the dark behind it, its panel or pane, its frame, and how far it stands open. */
 export function drawOpening(

@@ -4,7 +4,7 @@ import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
 import { board } from '../../words/class-board'
 import type { ClassBoardView } from '../../wire.gen'
-import type { DeskProps } from './desk'
+import type { DeskProps } from './desk-props'
 import type { Lead } from './lead'
 import { nextAct } from './next-act'
 

@@ -4,23 +4,12 @@ import { Page } from '../../ui/page'
 import { Tabs } from '../../ui/tabs'
 import { classes } from '../../words/class'
 import { board } from '../../words/class-board'
-import type { ClassBoardView, ClassDoor } from '../../wire.gen'
 import { Controls } from './controls'
 import { Entrance } from './entrance'
-import type { Lead } from './lead'
+import type { DeskProps } from './desk-props'
 import { People } from './people'
 import { Readings } from './readings'
 import { Scenes } from './scenes'
-
-export interface DeskProps {
-  view: ClassBoardView
-  /** The persons whose phone is on the line now. */
-  here: readonly number[]
-  door: ClassDoor | undefined
-  away: boolean
-  now(): number
-  lead: Lead
-}
 
 const parts = ['readings', 'people', 'set'] as const
 

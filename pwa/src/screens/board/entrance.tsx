@@ -3,7 +3,7 @@ import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
 import { classes } from '../../words/class'
 import { board } from '../../words/class-board'
-import type { DeskProps } from './desk'
+import type { DeskProps } from './desk-props'
 import { Handing } from './handing'
 import { HowToJoin } from './how-to-join'
 

@@ -3,7 +3,7 @@ import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
 import { board } from '../../words/class-board'
 import type { ClassBoardPerson } from '../../wire.gen'
-import type { DeskProps } from './desk'
+import type { DeskProps } from './desk-props'
 import { Detail } from './detail'
 import { Sheet } from './sheet'
 

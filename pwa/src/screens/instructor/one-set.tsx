@@ -12,6 +12,7 @@ import { engine, type FamilyInfo } from '../../worker/client'
 import { AddOwn } from './add-own'
 import { AddScene } from './add-scene'
 import { PlannedScene } from './planned-scene'
+import { titleOf } from './title-of'
 import { useDoing, useLoaded } from './use-loaded'
 
 /** One set of scenes, to be built or changed. */
@@ -88,8 +89,4 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
       )}
     </div>
   )
-}
-
-export function titleOf(families: readonly FamilyInfo[], { family, own }: Pick<ClassPlanned, 'family' | 'own'>): string {
-  return own?.title ?? families.find(({ id }) => id === family)?.title ?? family
 }

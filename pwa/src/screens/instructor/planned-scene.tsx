@@ -6,7 +6,7 @@ import { desk } from '../../words/class-desk'
 import { drill } from '../../words/drill'
 import type { ClassPlanned, Own } from '../../wire.gen'
 import type { FamilyInfo } from '../../worker/client'
-import { titleOf } from './one-set'
+import { titleOf } from './title-of'
 
 interface PlannedSceneProps {
   scenes: readonly ClassPlanned[]

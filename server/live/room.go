@@ -25,6 +25,7 @@ type room struct {
 	door    bool            // how to join has changed
 	planned bool            // a broadcast is on its way
 	last    time.Time       // of the last broadcast
+	upTo    uint64          // the newest state that was broadcast
 }
 
 // sent is the newest view of one kind of viewer.
@@ -79,6 +80,7 @@ func (r *room) broadcast() {
 	if err != nil {
 		return
 	}
+	r.upTo = max(r.upTo, state.Seq)
 	r.showViews(&state)
 	r.showOwn(&state)
 	r.showLeaders(&state)
@@ -97,7 +99,7 @@ func (r *room) showViews(state *session.State) {
 		}
 	}
 	for v := range r.viewers {
-		if f := frames[part(v.role)]; f != nil {
+		if f := frames[part(v.role)]; f != nil && v.greeted {
 			v.show(viewSlot, f)
 		}
 	}
@@ -126,7 +128,7 @@ func (r *room) showOwn(state *session.State) {
 		return
 	}
 	for v := range r.viewers {
-		if v.role == session.Phone && r.own[v.device] {
+		if v.greeted && v.role == session.Phone && r.own[v.device] {
 			v.show(placesSlot, r.rooms.places(state, v.device))
 		}
 	}
@@ -145,6 +147,9 @@ func (r *room) showLeaders(state *session.State) {
 	}
 	r.here, r.door = false, false
 	for v := range r.viewers {
+		if !v.greeted {
+			continue
+		}
 		if here != nil && part(v.role) == session.Board {
 			v.show(hereSlot, here)
 		}
@@ -168,8 +173,8 @@ func (r *room) doorFrame() session.Frame {
 	return session.Frame{Kind: session.DoorFrame, NowMS: r.rooms.now().UnixMilli(), Door: r.rooms.source.Door(r.id)}
 }
 
-// greet tells a viewer where the class stands. It has joined before, so that no
-// change falls between.
+// greet tells a viewer where the class stands. It has joined before, and whatever
+// was broadcast between is told again, so that no change falls between.
 func (r *room) greet(v *viewer, last uint64) error {
 	state, err := r.rooms.source.State(r.id)
 	if err != nil {
@@ -177,6 +182,11 @@ func (r *room) greet(v *viewer, last uint64) error {
 	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
+	v.greeted = true
+	if state.Seq < r.upTo {
+		r.own[v.device], r.here = true, true
+		r.touch()
+	}
 	role := part(v.role)
 	r.renew(role, &state)
 	held := r.views[role]

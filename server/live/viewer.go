@@ -27,6 +27,7 @@ type viewer struct {
 	role    session.Viewer
 	since   time.Time
 	room    *room
+	greeted bool // knows where the class stands, and hears of changes from here on; the room locks it
 	waiting [slots]*outgoing
 }
 

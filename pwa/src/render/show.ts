@@ -104,7 +104,8 @@ export class Show {
     const change = inStills ? 1 : seconds * FADE_PER_S
     this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
     this.#approach(showing, inStills ? 1 : seconds)
-    if (showing.frame && !(fresh && showing.inPieces)) this.#getAhead(showing, showing.frame)
+    const takenOver = showing.frame && !(fresh && showing.inPieces) && this.#getAhead(showing, showing.frame)
+    if (takenOver && showing.inPieces && !inStills) return performance.now() - began // painted in the next frame
     const { steps, draw } = this.#turns.take(seconds, showing.paused, inStills)
     this.#timeS += steps * STEP_S
     if (!this.#ahead) for (let n = 0; n < steps; n++) this.#stepOnce(showing)
@@ -123,16 +124,17 @@ export class Show {
 
   get #narrow(): boolean { return this.#canvas.clientWidth < NARROW }
 
-  /** Goes on with the head start, also while the fire is paused: one may wind it back, or look at another side. */
-  #getAhead(showing: Showing, frame: FrameLook): void {
+  /** Goes on with the head start, also while the fire is paused: one may wind it back, or look at another side. Returns whether the smoke was taken over. */
+  #getAhead(showing: Showing, frame: FrameLook): boolean {
     const { tS } = frame.header
     if (tS < this.#seenS - 0.5 || tS > this.#seenS + JUMP_S) this.#beginAhead(showing)
     this.#seenS = tS
     if (showing.wind) this.#picture.wind(showing.wind.m_s, showing.wind.from)
-    if (!this.#ahead?.run(frame, this.#wisps, showing.inPieces ? HEAD_START_MS : Infinity)) return
+    if (!this.#ahead?.run(frame, this.#wisps, showing.inPieces ? HEAD_START_MS : Infinity)) return false
     this.#keep.expect(this.#ahead.msPerCell)
     this.#remake(showing)
     this.#ahead = undefined
+    return true
   }
 
   #beginAhead({ scenario }: Showing): void {

@@ -34,7 +34,6 @@ export const classes = {
   whoWhy: 'The instructor sees your call sign. The projector never shows it. No real name is needed.',
   callSign: 'Call sign',
   takeIt: 'Take this call sign',
-  taken: 'That call sign is taken in this class. Choose another.',
   claimed: (callSign: string) => `This phone is now the place of ${callSign}.`,
   claimFailed: 'This personal code is not valid any more. Ask the instructor for a new one.',
   claimTitle: 'Your place',

@@ -36,7 +36,6 @@ export const classes: Like<typeof english> = {
   whoWhy: 'El instructor ve su indicativo. El proyector nunca lo muestra. No hace falta un nombre real.',
   callSign: 'Indicativo',
   takeIt: 'Tomar este indicativo',
-  taken: 'Ese indicativo está ocupado en esta clase. Elija otro.',
   claimed: (callSign) => `Este teléfono es ahora el puesto de ${callSign}.`,
   claimFailed: 'Este código personal ya no vale. Pida otro al instructor.',
   claimTitle: 'Su puesto',

@@ -857,8 +857,8 @@ export type ClassWay = 'too_heavy' | 'too_light' | 'mixed'
 export const CLASS_WAY_WORDS: readonly ClassWay[] = ['too_heavy', 'too_light', 'mixed']
 
 /** Kind says what an entry of a class's log records. */
-export type ClassKind = 'opened' | 'joined' | 'renamed' | 'removed' | 'started' | 'stepped' | 'look_extended' | 'look_untimed' | 'undone' | 'committed' | 'disagreed' | 'scene_added' | 'scenes_reordered' | 'locked' | 'ended'
-export const CLASS_KIND_WORDS: readonly ClassKind[] = ['opened', 'joined', 'renamed', 'removed', 'started', 'stepped', 'look_extended', 'look_untimed', 'undone', 'committed', 'disagreed', 'scene_added', 'scenes_reordered', 'locked', 'ended']
+export type ClassKind = 'opened' | 'joined' | 'moved' | 'renamed' | 'removed' | 'started' | 'stepped' | 'look_extended' | 'look_untimed' | 'undone' | 'committed' | 'disagreed' | 'scene_added' | 'scenes_reordered' | 'locked' | 'ended'
+export const CLASS_KIND_WORDS: readonly ClassKind[] = ['opened', 'joined', 'moved', 'renamed', 'removed', 'started', 'stepped', 'look_extended', 'look_untimed', 'undone', 'committed', 'disagreed', 'scene_added', 'scenes_reordered', 'locked', 'ended']
 
 /** Step is where a class stands. */
 export type ClassStep = 'gather' | 'watch' | 'commit' | 'compare' | 'cutaway' | 'ended'
@@ -1228,3 +1228,6 @@ export interface ClassProjectorView extends ClassHead {
   committed: number
   compare: ClassSpread | null
 }
+
+/** How the fire model stands against published measurements: lines of acceptance that hold, of how many. */
+export const FIRE_MODEL: { validated: boolean; held: number; lines: number } = { validated: false, held: 19, lines: 26 }

@@ -66,10 +66,7 @@ func argument(args []js.Value, i int) any {
 }
 
 func version([]js.Value) (any, error) {
-	return map[string]any{
-		"engine": engine.Version, "content": content.Version,
-		"validated": engine.FireValidated, "lines_held": engine.FireLinesHeld, "lines": engine.FireLines,
-	}, nil
+	return map[string]any{"engine": engine.Version, "content": content.Version}, nil
 }
 
 func read(args []js.Value) (any, error) {

@@ -3,14 +3,10 @@ import type { Answer, Attempt, Contrast, Event, Finding, FormKind, Item, Move, O
 // What the page and the engine worker say to each other. Every call is one of
 // the functions that pwa/wasm puts on the global `lintel`.
 
-/** Which engine and content are loaded, and whether the fire model has passed its validation table. */
+/** Which engine and content are loaded. */
 export interface Version {
   engine: string
   content: string
-  validated: boolean
-  /** Lines of that table that hold, of how many. */
-  lines_held: number
-  lines: number
 }
 
 /** A family of drill items, as listed. */

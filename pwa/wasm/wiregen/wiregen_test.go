@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -64,6 +65,12 @@ func TestOptionalAndNullAreToldApart(t *testing.T) {
 	} {
 		assert.Contains(t, text, line)
 	}
+}
+
+func TestTheFireModelsStandingIsWritten(t *testing.T) {
+	text, err := generate(root)
+	require.NoError(t, err)
+	assert.Contains(t, text, fmt.Sprintf("{ validated: %t, held: %d, lines: %d }", engine.FireValidated, engine.FireLinesHeld, engine.FireLines))
 }
 
 // A frame gives stages and colours as places in these lists.

@@ -5,10 +5,10 @@ import { introduced } from '../../class/phone'
 import type { Hello } from '../../class/socket'
 import { useAwake } from '../../class/awake'
 import { useLive } from '../../class/use-live'
-import { version } from '../../ui/not-validated'
 import { Page } from '../../ui/page'
 import { classes } from '../../words/class'
 import { engine } from '../../worker/client'
+import type { Version } from '../../worker/protocol'
 import { Leave } from './leave'
 import { Room } from './room'
 import { UpdateFirst } from './update-first'
@@ -35,7 +35,8 @@ export function InClass({ member }: { member: Membership }) {
   const ours = useOurVersion()
 
   if (line === 'refused') return <Gone why={classes.refusedLine} />
-  if (places.length > 0 && places.every(({ removed }) => removed)) return <Gone why={classes.gone} />
+  if (places.length === 0) return <Gone why={classes.movedAway} />
+  if (places.every(({ removed }) => removed)) return <Gone why={classes.gone} />
   if (ours && (ours.engine !== member.engine || ours.content !== member.content)) return <UpdateFirst theirs={member} ours={ours} />
   if (!heard.phone) return <Opening away={line === 'away'} />
   return <Room view={heard.phone} places={places.filter(({ removed }) => !removed)} line={line} now={now} />
@@ -43,10 +44,9 @@ export function InClass({ member }: { member: Membership }) {
 
 /** Which versions this phone runs, once its engine has said so. */
 function useOurVersion() {
-  useEffect(() => {
-    if (!version.value) void engine.version().then((said) => void (version.value = said), () => {})
-  }, [])
-  return version.value
+  const [ours, setOurs] = useState<Version>()
+  useEffect(() => void engine.version().then(setOurs, () => {}), [])
+  return ours
 }
 
 function Opening({ away }: { away: boolean }) {

@@ -35,20 +35,35 @@ function SceneOfSet() {
       alone
       aside={<Progress at={at} of={open.scenes.length} />}
     >
-      <NotValidated />
+      <div class="drill-top">
+        <NotValidated />
+        <Button look="quiet" onClick={leave}>
+          {drill.leave}
+        </Button>
+      </div>
       {failed.value && !shown && (
         <div class="stack">
           <p role="alert">{drill.failedWhy(failed.value)}</p>
           <Button onClick={() => void openScene()}>{words.app.tryAgain}</Button>
         </div>
       )}
-      {!shown && !failed.value && <p role="status">{drill.making}</p>}
+      {!shown && !failed.value && <Making />}
       {shown && !revealed && <ItemView key={open.done.length} item={shown} />}
       {shown && revealed && verdict.value && <Reveal key={open.done.length} item={shown} verdict={verdict.value} />}
-      <Button look="quiet" onClick={leave}>
-        {drill.leave}
-      </Button>
     </Page>
+  )
+}
+
+/** The place of a scene that is being made. */
+function Making() {
+  return (
+    <div class="item item-asking">
+      <figure class="item-scene">
+        <p class="item-lighting" role="status">
+          {drill.making}
+        </p>
+      </figure>
+    </div>
   )
 }
 

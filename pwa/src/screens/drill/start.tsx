@@ -12,16 +12,19 @@ import { begin, choosing, failed, matching, openScene, restored, set } from './s
 
 /** Where a set begins: the next one at one press, and what else there is below. */
 export function Start() {
-  const open = set.value && set.value.done.length < set.value.scenes.length ? set.value : undefined
+  const left = set.value && set.value.done.length < set.value.scenes.length ? set.value : undefined
+  const open = choosing.value ? undefined : left // a set being begun was not left: nothing makes room for it
   const [size, setSize] = useState<number>(8)
   return (
-    <Page title={words.screens.drill.name}>
+    <Page title={words.screens.drill.name} aside={<Choosing />}>
       <div class="stack stack-wide">
         <NotValidated />
         <p class="drill-lead">{drill.lead}</p>
+      </div>
+      {/* What the set left open decides where everything stands: until it is known nothing can be tapped. */}
+      <div class="stack stack-wide drill-ways" hidden={!restored.value}>
         {failed.value && <p role="alert">{failed.value}</p>}
-        {choosing.value && <p role="status">{drill.choosing}</p>}
-        <div class="stack" hidden={!restored.value}>
+        <div class="stack">
           {open && (
             <Button look="main" wide onClick={() => void openScene()}>
               {drill.resume(open.done.length + 1, open.scenes.length)}
@@ -47,6 +50,15 @@ export function Start() {
         <Forms />
       </div>
     </Page>
+  )
+}
+
+/** Said beside the title, where it moves nothing. */
+function Choosing() {
+  return (
+    <p class="small soft" role="status">
+      {choosing.value && drill.choosing}
+    </p>
   )
 }
 

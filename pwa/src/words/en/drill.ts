@@ -106,7 +106,7 @@ export const drill = {
   finish: 'See them all',
   wallAway: 'Wall drawn away',
   wallBack: 'Wall as it stood',
-  leave: 'Leave, and go on later',
+  leave: 'Leave for later',
   doneTitle: 'The set is done',
   testDone: 'The test is done',
   another: 'Another set',

@@ -109,7 +109,7 @@ export const drill: Like<typeof english> = {
   finish: 'Verlas todas',
   wallAway: 'Pared retirada',
   wallBack: 'Pared en su sitio',
-  leave: 'Dejarlo, y seguir después',
+  leave: 'Dejar para luego',
   doneTitle: 'La serie está hecha',
   testDone: 'La prueba está hecha',
   another: 'Otra serie',

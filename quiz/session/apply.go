@@ -50,6 +50,8 @@ func (s *State) take(e Entry) error {
 		return s.open(e)
 	case Joined:
 		return s.join(e)
+	case Moved:
+		return s.movePerson(e)
 	case Renamed, Removed:
 		return s.changePerson(e)
 	case Started, Stepped, LookExtended, LookUntimed, Undone, Ended:
@@ -109,6 +111,32 @@ func (s *State) join(e Entry) error {
 		return engine.Bad("seat", "is taken already", "remove the one who joined first")
 	}
 	s.People = append(slices.Clip(s.People), &Person{Number: len(s.People) + 1, Member: *m, JoinedMS: e.AtMS})
+	return nil
+}
+
+// movePerson puts somebody on another phone. A class that is locked lets them: they
+// are in it already.
+func (s *State) movePerson(e Entry) error {
+	known, err := s.person(e.Person)
+	m := e.Member
+	switch {
+	case err != nil:
+		return err
+	case s.Step == Over:
+		return s.stillOpen()
+	case m == nil || m.CallSign == "" || m.Device == "":
+		return engine.Bad("member", "has no call sign or no device", "say who moves, and where to")
+	case m.Place != FirstPlace && m.Place != SecondPlace:
+		return engine.Bad("place", "is not a place on a phone", "use a or b")
+	case known.Removed:
+		return engine.Bad("person", "was removed", "let them back in first")
+	case s.Find(m.Device, m.Place) != nil:
+		return engine.Bad("place", "is taken already", "carry on as the one who joined")
+	}
+	changed := *known
+	changed.Member = *m
+	s.People = slices.Clone(s.People)
+	s.People[e.Person-1] = &changed
 	return nil
 }
 

@@ -9,6 +9,7 @@ type Kind string
 const (
 	Opened          Kind = "opened"           // Class and Scenes
 	Joined          Kind = "joined"           // Member, who becomes the next person
+	Moved           Kind = "moved"            // Person and Member: on another phone from here on, with all they committed
 	Renamed         Kind = "renamed"          // Person and CallSign
 	Removed         Kind = "removed"          // Person and On; what they committed stays, off lets them back in
 	Started         Kind = "started"          // Scene, led: from gather to watching it
@@ -25,7 +26,7 @@ const (
 )
 
 // Kinds lists every kind.
-var Kinds = []Kind{Opened, Joined, Renamed, Removed, Started, Stepped, LookExtended, LookUntimed, Undone, Committed,
+var Kinds = []Kind{Opened, Joined, Moved, Renamed, Removed, Started, Stepped, LookExtended, LookUntimed, Undone, Committed,
 	Disagreed, SceneAdded, ScenesReordered, Locked, Ended}
 
 // Step is where a class stands.

@@ -67,6 +67,12 @@ func TestWhatAClassDoesNotAllow(t *testing.T) {
 		{"a stranger's scene", led.started(1), session.Entry{Kind: session.Stepped, To: session.Watch, Scene: "s9"}, "not one of this class"},
 		{"a place taken", led, session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X", Device: "device E1", Place: "a"}}, "is taken already"},
 		{"a third on a phone", led, session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X", Device: "device E1", Place: "c"}}, "use a or b"},
+		{"a move to a place taken", led.joined("E2"), session.Entry{Kind: session.Moved, Person: 2, Member: &session.Member{CallSign: "E2", Device: "device E1", Place: "a"}}, "is taken already"},
+		{"nobody's move", led, session.Entry{Kind: session.Moved, Person: 2, Member: &session.Member{CallSign: "E2", Device: "d", Place: "a"}}, "nobody in this class"},
+		{"a move to no phone", led, session.Entry{Kind: session.Moved, Person: 1, Member: &session.Member{CallSign: "E1"}}, "no device"},
+		{"a move to no place", led, session.Entry{Kind: session.Moved, Person: 1, Member: &session.Member{CallSign: "E1", Device: "d", Place: "c"}}, "use a or b"},
+		{"a move of one removed", led.then(session.Entry{Kind: session.Removed, Person: 1, On: true}), session.Entry{Kind: session.Moved, Person: 1, Member: &session.Member{CallSign: "E1", Device: "d", Place: "a"}}, "was removed"},
+		{"a move after the end", led.then(session.Entry{Kind: session.Ended}), session.Entry{Kind: session.Moved, Person: 1, Member: &session.Member{CallSign: "E1", Device: "d", Place: "a"}}, "has ended"},
 		{"a locked class", led.then(session.Entry{Kind: session.Locked, On: true}), session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: "X", Device: "d", Place: "a"}}, "is locked"},
 		{"a second answer", led.committed("s1", 1, 2), session.Entry{Kind: session.Committed, Person: 1, Scene: "s1", Answer: mark("f", 3)}, "the first one counts"},
 		{"nobody's answer", led, session.Entry{Kind: session.Committed, Person: 2, Scene: "s1", Answer: mark("f", 3)}, "nobody in this class"},
@@ -106,6 +112,20 @@ func TestLateAnswersCountAndAreMarked(t *testing.T) {
 	assert.Equal(t, 2, board.Scenes[0].Spread.Late)
 }
 
+// Whoever moves to another phone keeps their number and what they committed; the
+// old phone is nobody's any more. A locked class lets them.
+func TestAPersonMovesToAnotherPhone(t *testing.T) {
+	before := opened(session.Led, scene("s1", 0)).joined("E1", "E2").started(1).committed("s1", 1, 3).then(session.Entry{Kind: session.Locked, On: true})
+	s := before.then(session.Entry{Kind: session.Moved, Person: 1, Member: &session.Member{CallSign: "E1", Device: "new", Place: "b", Seat: "x"}}).play(t)
+	assert.Nil(t, s.Find("device E1", "a"))
+	assert.Empty(t, s.PlaceViews("device E1"))
+	assert.Equal(t, 1, s.Find("new", "b").Number)
+	assert.Equal(t, []string{"s1"}, s.PlaceViews("new")[0].Committed)
+	assert.Equal(t, 2, s.Present())
+	was := before.play(t)
+	assert.NotNil(t, was.Find("device E1", "a"), "the state before is as it was")
+}
+
 // A prediction sheet may be typed in when the class is long over.
 func TestSheetsAreTakenAfterTheEnd(t *testing.T) {
 	sheet := mark("", 2)
@@ -134,6 +154,7 @@ func everything() []session.Entry {
 		sign := "E" + strconv.Itoa(person)
 		list = append(list, session.Entry{Kind: session.Removed, Person: person, On: true}, session.Entry{Kind: session.Renamed, Person: person, CallSign: sign + "x"},
 			session.Entry{Kind: session.Joined, Member: &session.Member{CallSign: sign, Device: sign, Place: "a", Seat: sign}},
+			session.Entry{Kind: session.Moved, Person: person, Member: &session.Member{CallSign: sign, Device: sign + " new", Place: "b"}},
 			session.Entry{Kind: session.Committed, Person: person, Scene: "s1", Answer: mark("e", person)},
 			session.Entry{Kind: session.Committed, Person: person, Scene: "s2", Answer: &session.Mark{}})
 	}

@@ -53,7 +53,7 @@ func (c *Classes) Do(by, id string, act Act) (seq uint64, err error) {
 	switch act.Kind {
 	case Sheet:
 		return r.sheet(by, deed, &act)
-	case session.Opened, session.Joined, session.Committed:
+	case session.Opened, session.Joined, session.Moved, session.Committed:
 		return 0, engine.Bad("act.kind", "is not an act", "see server/httpapi/README.md")
 	}
 	e, err := r.entryFor(by, &act)
@@ -63,6 +63,11 @@ func (c *Classes) Do(by, id string, act Act) (seq uint64, err error) {
 	if err := r.allowed(e); err != nil {
 		return 0, err
 	}
+	release, err := r.hold(namedBy(r.now(), e)...)
+	if err != nil {
+		return 0, err
+	}
+	defer release()
 	if seq, err = r.enter(deed, e); err != nil {
 		return 0, err
 	}
@@ -85,7 +90,7 @@ func (r *room) entryFor(by string, act *Act) (session.Entry, error) {
 		if !quiz.IsCallSign(act.CallSign) {
 			return e, engine.Bad("act.call_sign", "is empty, too long or holds control characters", "choose 1 to 32 letters, digits and spaces")
 		}
-		e.CallSign = act.CallSign
+		e.CallSign = tidy(act.CallSign)
 	}
 	if len(act.Note) > 4*session.MaxNote {
 		return e, engine.Bad("act.note", "is too long", "keep it within "+strconv.Itoa(session.MaxNote)+" characters")
@@ -154,7 +159,7 @@ func (r *room) sheetPerson(by string, act *Act) (int, error) {
 		return act.Person, nil
 	}
 	s := r.now()
-	member := &session.Member{CallSign: act.CallSign, Seat: act.Seat}
+	member := &session.Member{CallSign: tidy(act.CallSign), Seat: act.Seat}
 	if act.Seat != "" {
 		if sits := s.Seated(act.Seat); sits != nil {
 			return sits.Number, nil
@@ -165,14 +170,17 @@ func (r *room) sheetPerson(by string, act *Act) (int, error) {
 		}
 		member.CallSign = name
 	}
-	for _, p := range s.People {
-		if act.Seat == "" && p.Device == "" && p.CallSign == act.CallSign && !p.Removed {
-			return p.Number, nil
-		}
+	if p := bearer(&s, member.CallSign); p != nil && p.Device == "" && act.Seat == "" {
+		return p.Number, nil
 	}
 	if !quiz.IsCallSign(member.CallSign) {
 		return 0, engine.Bad("act.call_sign", "is empty, too long or holds control characters", "say whose sheet it is")
 	}
+	release, err := r.hold(signed{sign: member.CallSign, who: onPaper})
+	if err != nil {
+		return 0, err
+	}
+	defer release()
 	e := session.Entry{Kind: session.Joined, By: by, Member: member}
 	if err := r.allowed(e); err != nil {
 		return 0, err

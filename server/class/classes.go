@@ -45,11 +45,12 @@ type Classes struct {
 
 // The errors of classes besides those of store, desk and engine.Problem.
 var (
-	ErrNoClass  = errors.New("there is no such class here: look at the list of classes")
-	ErrNoEntry  = errors.New("no class can be joined by this: look at the code on the wall again; it may have changed, or the class be full or over")
-	ErrNotIn    = errors.New("this device is not in the class: join it first")
-	ErrNotLead  = errors.New("this phone does not lead the class any more: ask for a new code")
-	ErrNoPerson = errors.New("nobody in this class has that number: look at the board again")
+	ErrNoClass   = errors.New("there is no such class here: look at the list of classes")
+	ErrNoEntry   = errors.New("no class can be joined by this: look at the code on the wall again; it may have changed, or the class be full or over")
+	ErrSignTaken = errors.New("somebody in this class has this call sign already: choose another, or put a number to it")
+	ErrNotIn     = errors.New("this device is not in the class: join it first")
+	ErrNotLead   = errors.New("this phone does not lead the class any more: ask for a new code")
+	ErrNoPerson  = errors.New("nobody in this class has that number: look at the board again")
 )
 
 // Refused is an act that the class does not allow as it stands.

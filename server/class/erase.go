@@ -42,43 +42,69 @@ func (c *Classes) nameless(device string) (lines []quiz.Line, classes []string, 
 }
 
 func (c *Classes) namelessIn(id, device string) (found []quiz.Line, err error) {
+	people := map[int]bool{} // who were ever on the device
+	err = c.eachEntry(id, func(e session.Entry, of *session.Person) {
+		if of != nil && of.Device == device {
+			people[of.Number] = true
+		}
+	})
+	if err != nil {
+		return nil, err
+	}
+	err = c.eachEntry(id, func(e session.Entry, of *session.Person) {
+		if without(&e, device, of != nil && people[of.Number]) {
+			found = append(found, quiz.Line{Class: id, Seq: e.Seq, Body: spell(e)})
+		}
+	})
+	return found, err
+}
+
+// eachEntry visits the entries of a class's log, each with the person that it is of,
+// if any, as they stand after it.
+func (c *Classes) eachEntry(id string, visit func(e session.Entry, of *session.Person)) error {
 	var s session.State
-	people := map[int]bool{} // the device's own
 	for {
 		lines, err := c.Store.Lines(id, s.Seq, page)
 		if err != nil || len(lines) == 0 {
-			return found, err
+			return err
 		}
 		for _, line := range lines {
 			e, err := entryOf(line)
 			if err != nil {
-				return nil, err
+				return err
 			}
-			before := len(s.People)
-			s = session.Settle(s, e)
-			if len(s.People) > before && s.People[before].Device == device {
-				people[before+1] = true
+			next := session.Settle(s, e)
+			number := e.Person
+			if len(next.People) > len(s.People) {
+				number = len(next.People)
 			}
-			if without(&e, device, people) {
-				found = append(found, quiz.Line{Class: id, Seq: line.Seq, Body: spell(e)})
+			var of *session.Person
+			if number >= 1 && number <= len(next.People) {
+				of = next.People[number-1]
 			}
+			visit(e, of)
+			s = next
 		}
 	}
 }
 
-// without takes a device and its people's names out of an entry, and says whether
-// anything was there. One who was refused when joining counts too: a name is a
-// name. What stands for the device keeps two people of one phone apart.
-func without(e *session.Entry, device string, people map[int]bool) bool {
+// without takes a device, and the names of one who was ever on it, out of an entry,
+// and says whether anything was there. One who was refused when joining counts too:
+// a name is a name. What stands for the device keeps two people of one phone apart;
+// another phone of theirs stays.
+func without(e *session.Entry, device string, theirs bool) bool {
+	m := e.Member
 	switch {
-	case e.Kind == session.Joined && e.Member != nil && e.Member.Device == device:
-		e.Member = &session.Member{CallSign: Erased, Device: Erased + " " + secret(), Place: e.Member.Place}
-		return true
-	case e.Kind == session.Renamed && people[e.Person]:
+	case m != nil && m.Device == device:
+		e.Member = &session.Member{CallSign: Erased, Device: Erased + " " + secret(), Place: m.Place}
+	case m != nil && theirs:
+		e.Member = &session.Member{CallSign: Erased, Device: m.Device, Place: m.Place}
+	case e.Kind == session.Renamed && theirs:
 		e.CallSign = Erased
-		return true
+	default:
+		return false
 	}
-	return false
+	return true
 }
 
 // reread takes a class from its log anew.

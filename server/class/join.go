@@ -1,7 +1,6 @@
 package class
 
 import (
-	"strings"
 	"time"
 
 	"lintel/engine"
@@ -58,7 +57,7 @@ func (c *Classes) Takes(id, device string) error {
 		return err
 	}
 	s := r.now()
-	if len(s.PlaceViews(device)) > 0 {
+	if len(s.PlaceViews(device)) > 0 || c.sits(&s, device) {
 		return nil
 	}
 	newcomer := &session.Member{CallSign: "newcomer", Device: device, Place: session.FirstPlace}
@@ -68,22 +67,24 @@ func (c *Classes) Takes(id, device string) error {
 	return nil
 }
 
-// Join takes the people on a device into a class: signs are their call signs by
+// Join takes the people on a device into a class: named are their call signs by
 // place. Sent again it changes nothing, and brings back one who dropped out. A
-// place that holds a seat of the class's roster joins under the seat's call sign.
-func (c *Classes) Join(device quiz.Device, id string, signs map[string]string) (Joined, error) {
+// place that holds a seat of the class's roster joins under the seat's call sign,
+// or carries on as the one who sat there on another phone.
+func (c *Classes) Join(device quiz.Device, id string, named map[string]string) (Joined, error) {
 	began := time.Now()
 	r, err := c.room(id)
 	if err != nil {
 		return Joined{}, err
 	}
-	if len(signs) == 0 {
-		signs = map[string]string{session.FirstPlace: device.CallSign}
+	if len(named) == 0 {
+		named = map[string]string{session.FirstPlace: device.CallSign}
 	}
-	var entries []session.Entry
 	s := r.now()
+	var entries []session.Entry
+	var signs []signed
 	for _, place := range []string{session.FirstPlace, session.SecondPlace} {
-		sign, wanted := signs[place]
+		sign, wanted := named[place]
 		if !wanted || s.Find(device.ID, place) != nil {
 			continue
 		}
@@ -91,13 +92,19 @@ func (c *Classes) Join(device quiz.Device, id string, signs map[string]string) (
 		if err != nil {
 			return Joined{}, err
 		}
-		entries = append(entries, session.Entry{Kind: session.Joined, Member: member})
+		come, has := coming(&s, member)
+		entries, signs = append(entries, come...), append(signs, has...)
 	}
 	for _, e := range entries {
 		if r.allowed(e) != nil {
 			return Joined{}, refuse(began)
 		}
 	}
+	release, err := r.hold(signs...)
+	if err != nil {
+		return Joined{}, err
+	}
+	defer release()
 	if len(entries) > 0 {
 		if _, err := r.enter(quiz.Deed{}, entries...); err != nil {
 			return Joined{}, err
@@ -122,10 +129,10 @@ func (r *room) joined(device string, began time.Time) (Joined, error) {
 }
 
 func (c *Classes) member(s *session.State, device, place, sign string) (*session.Member, error) {
-	m := &session.Member{CallSign: strings.TrimSpace(sign), Device: device, Place: place}
+	m := &session.Member{CallSign: tidy(sign), Device: device, Place: place}
 	if s.Class.Roster != "" {
 		seat, err := c.Desk.SeatAt(s.Class.Roster, device, place)
-		if err == nil && seat != nil && s.Seated(seat.Seat) == nil {
+		if err == nil && seat != nil {
 			m.CallSign, m.Seat = seat.CallSign, seat.Seat
 		}
 	}
@@ -133,6 +140,21 @@ func (c *Classes) member(s *session.State, device, place, sign string) (*session
 		return nil, engine.Bad("call_signs."+place, "is empty, too long or holds control characters", "choose 1 to 32 letters, digits and spaces")
 	}
 	return m, nil
+}
+
+// sits says whether a device holds the seat of somebody in the class: it is about to
+// be their phone, and nobody new.
+func (c *Classes) sits(s *session.State, device string) bool {
+	if s.Class.Roster == "" {
+		return false
+	}
+	for _, place := range []string{session.FirstPlace, session.SecondPlace} {
+		seat, err := c.Desk.SeatAt(s.Class.Roster, device, place)
+		if err == nil && seat != nil && s.Seated(seat.Seat) != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // growCodes gives classes whose code was guessed at too often a longer one.

@@ -21,6 +21,7 @@ type room struct {
 	state session.State
 	early map[uint64]session.Entry // durable, but one before them is not here yet
 	timed bool                     // somebody is going to look for that one
+	held  []signed                 // call signs that are about to be had
 	seen  map[string]int64         // when a lead was last heard of, ms
 }
 
@@ -95,6 +96,7 @@ func (r *room) settle(entries ...session.Entry) {
 			break
 		}
 		delete(r.early, e.Seq)
+		devices = append(devices, leftBy(&r.state, e)...)
 		r.state = session.Settle(r.state, e)
 		devices, moved = append(devices, deviceOf(&r.state, e)...), true
 	}
@@ -139,10 +141,18 @@ func (r *room) catchUp() {
 
 // deviceOf is whose own part an entry changes.
 func deviceOf(s *session.State, e session.Entry) []string {
-	if e.Kind == session.Joined && e.Member != nil {
+	if e.Member != nil {
 		return []string{e.Member.Device}
 	}
 	if e.Person >= 1 && e.Person <= len(s.People) {
+		return []string{s.People[e.Person-1].Device}
+	}
+	return nil
+}
+
+// leftBy is the phone that somebody is about to move from.
+func leftBy(s *session.State, e session.Entry) []string {
+	if e.Kind == session.Moved && e.Person >= 1 && e.Person <= len(s.People) {
 		return []string{s.People[e.Person-1].Device}
 	}
 	return nil

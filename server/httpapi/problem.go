@@ -62,6 +62,7 @@ var statuses = []struct {
 	{quiz.ErrNoDoc, http.StatusNotFound, "not_here"},
 	{quiz.ErrStale, http.StatusConflict, "changed"},
 	{desk.ErrTaken, http.StatusConflict, "taken"},
+	{class.ErrSignTaken, http.StatusConflict, "sign_taken"},
 	{desk.ErrLastChief, http.StatusConflict, "last_chief"},
 	{desk.ErrHasChief, http.StatusConflict, "has_chief"},
 	{desk.ErrSlowDown, http.StatusTooManyRequests, "slow_down"},

@@ -6,10 +6,13 @@ import { refused } from '../words/refused'
 /** The server did not do it, or could not be reached (status 0). */
 export class Refused extends Error {
   readonly status: number
-  constructor(status: number, said: string) {
+  /** By what the server named it, where that is in the catalogues: said is then in the page's language. */
+  readonly code: string | undefined
+  constructor(status: number, said: string, code?: string) {
     super(said)
     this.name = 'Refused'
     this.status = status
+    this.code = code
   }
 }
 
@@ -48,13 +51,13 @@ export async function ask<T>(
   const response = await send(`/api/v1${path}`, init).catch(() => undefined)
   if (!response) throw new Refused(0, '')
   const said = (response.status === 204 ? {} : await response.json().catch(() => ({}))) as T & Problem
-  if (!response.ok) throw new Refused(response.status, sentence(said))
+  if (!response.ok) throw refusal(response.status, said)
   return said
 }
 
 /** What the code stands for in this page's language; else where, what and what to do, as one sentence. */
-function sentence({ error }: Problem): string {
+function refusal(status: number, { error }: Problem): Refused {
   const known = refused[error?.code ?? '']
-  if (known) return known
-  return [error?.where, error?.what].filter(Boolean).join(' ') + (error?.do ? `: ${error.do}` : '')
+  if (known) return new Refused(status, known, error?.code)
+  return new Refused(status, [error?.where, error?.what].filter(Boolean).join(' ') + (error?.do ? `: ${error.do}` : ''))
 }

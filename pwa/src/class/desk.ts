@@ -97,7 +97,7 @@ export const takeLead = (token: string) => ask<{ class: string; key: string }>('
 
 /** Something an instructor does to a class; of the parts only those that the kind calls for. */
 export interface Act {
-  kind: Exclude<ClassKind, 'opened' | 'joined' | 'committed'> | 'sheet'
+  kind: Exclude<ClassKind, 'opened' | 'joined' | 'moved' | 'committed'> | 'sheet'
   scene?: string
   to?: ClassStep
   add_s?: number

@@ -23,9 +23,9 @@ export interface CallSigns {
 /** Joins a class, or adds the second person to it. Sent again it changes nothing. */
 export async function join(way: Way, callSigns: CallSigns): Promise<void> {
   const opened = await store()
-  await opened.journal.rename(callSigns.a)
   const self = await opened.journal.self()
   const answer = await ask<Joined>('POST', '/join', { ...way, call_signs: callSigns }, self)
+  await opened.journal.rename(callSigns.a) // once it is not refused
   await opened.journal.registered(true) // whoever holds a right code is made known on the way
   const { class: id, places, engine, content } = answer
   remember({ id, places, engine, content, way })

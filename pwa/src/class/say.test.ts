@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { classes as spanish } from '../words/es/class'
 import { classes } from '../words/class'
 import { Refused } from './ask'
-import { say } from './say'
+import { say, sayJoin } from './say'
 
 test('an English page says what the server says', () => {
   expect(say(new Refused(409, 'set is stale: load it again'), 'en')).toBe(classes.failed('set is stale: load it again'))
@@ -14,4 +14,15 @@ test('another page says no English sentence of the server for a status it knows'
     expect(spanish.failedBy[status]).toMatch(/\.$/)
   }
   expect(say(new Refused(418, 'teapot'), 'es')).toBe(classes.failed('teapot'))
+})
+
+test('what has a code is said by it on every page', () => {
+  const taken = new Refused(409, 'este indicativo está ocupado: elija otro', 'taken')
+  expect(say(taken, 'es')).toBe(classes.failed('este indicativo está ocupado: elija otro'))
+})
+
+test('a call sign that is taken in the class is told apart from a wrong code', () => {
+  expect(sayJoin(new Refused(409, 'somebody has it', 'sign_taken'))).toBe(classes.signTaken)
+  expect(sayJoin(new Refused(404, 'no class', 'no_entry'))).toBe(classes.refused)
+  expect(sayJoin(new Refused(409, 'is full: open another'))).toBe(classes.refused)
 })

@@ -16,6 +16,7 @@ export const refused = {
   not_here: 'it does not exist here: look at the list again',
   changed: 'somebody else changed it meanwhile: look at it again, then change it',
   taken: 'this call sign is taken: choose another',
+  sign_taken: 'somebody in this class has this call sign already: choose another, or put a number to it',
   last_chief: 'this is the last chief: make another chief first',
   has_chief: 'this server is set up already: sign in, or ask a chief for an invitation',
   slow_down: 'too many tries: wait a minute, or use a code from the keeper of the server',

@@ -18,6 +18,7 @@ export const classes: Like<typeof english> = {
   stay: 'Quedarse',
   leave: 'Dejar',
   refused: 'Ninguna clase acepta ahora ese código. Compárelo con la pantalla; quizá el instructor ha cerrado o terminado la clase.',
+  signTaken: 'Alguien de esta clase ya tiene ese indicativo. Elija otro, o añádale un número.',
   tooMany: 'Demasiados intentos desde este teléfono. Espere un minuto, o use el código que lee la cámara.',
   noServer: 'No se alcanza el servidor. Compruebe que este teléfono está en la misma red que la pantalla y pruebe otra vez.',
   failed: (why) => `El servidor no lo hizo: ${why}`,
@@ -84,6 +85,7 @@ export const classes: Like<typeof english> = {
   toLog: 'Su propio registro',
   away: 'Sin conexión con la clase. Se intenta otra vez; lo que conteste se guarda.',
   refusedLine: 'Este teléfono ya no está en la clase. Entre otra vez con el código.',
+  movedAway: 'Su lugar en esta clase está ahora en otro teléfono. Para usar este, pida al instructor su código personal.',
   updateFirst: 'Este teléfono tiene otra versión',
   updateWhy: (theirs, ours) =>
     `La clase usa ${theirs}, este teléfono ${ours}. La misma escena se vería distinta. Actualice primero y vuelva: su puesto se guarda.`,

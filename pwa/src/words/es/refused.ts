@@ -19,6 +19,7 @@ export const refused: Like<typeof english> = {
   not_here: 'aquí no existe: mire otra vez la lista',
   changed: 'otra persona lo cambió entretanto: mírelo de nuevo y cámbielo después',
   taken: 'este indicativo está ocupado: elija otro',
+  sign_taken: 'alguien de esta clase ya tiene este indicativo: elija otro, o añádale un número',
   last_chief: 'este es el último jefe: nombre antes a otro',
   has_chief: 'este servidor ya está preparado: entre, o pida una invitación a un jefe',
   slow_down: 'demasiados intentos: espere un minuto, o use un código de quien cuida el servidor',

@@ -31,6 +31,7 @@ async function setUp({ random = 1, last = 0 } = {}) {
   const sockets: FakeSocket[] = []
   const waits: number[] = []
   let due: (() => void) | undefined
+  let clock = 0
   const timing: Timing = {
     random: () => random,
     setTimer: (run, ms) => {
@@ -49,14 +50,15 @@ async function setUp({ random = 1, last = 0 } = {}) {
     return socket as unknown as WebSocket
   }
   const hello = async (): Promise<Hello> => ({ role: 'projector', key: 'k' })
-  const line = new ClassSocket(dial, hello, { frame: (f) => heard.push(f), line: (l) => lines.push(l) }, last, timing)
+  const line = new ClassSocket(dial, hello, { frame: (f) => heard.push(f), line: (l) => lines.push(l) }, last, timing, () => clock)
   line.open()
   await settled()
   const pass = async () => {
     due?.()
     await settled()
   }
-  return { line, sockets, waits, heard, lines, pass }
+  const wait = (ms: number) => void (clock += ms)
+  return { line, sockets, waits, heard, lines, pass, wait }
 }
 
 /** Lets what was promised come about. */
@@ -121,6 +123,32 @@ test('a slow page that was dropped comes back; one that was refused three times 
   line.open()
   await settled()
   expect(sockets).toHaveLength(4)
+})
+
+test('one who is slow to say who it is goes on trying, ever later, and says so each time', async () => {
+  const { sockets, lines, waits, pass, wait } = await setUp()
+  for (let n = 0; n < 8; n++) {
+    wait(5_000)
+    sockets.at(-1)!.drop(1008)
+    expect(lines.at(-1)).toBe('away')
+    await pass()
+  }
+  expect(sockets).toHaveLength(9)
+  expect(waits).toEqual([500, 1000, 2000, 4000, 8000, 8000, 8000, 8000])
+  sockets.at(-1)!.greet()
+  sockets.at(-1)!.say(view(3))
+  expect(lines.at(-1)).toBe('open')
+})
+
+test('between two slow hellos a refusal still counts', async () => {
+  const { sockets, lines, pass, wait } = await setUp()
+  for (const ms of [10, 5_000, 10, 4_999]) {
+    expect(lines).not.toContain('refused')
+    wait(ms)
+    sockets.at(-1)!.drop(1008)
+    await pass()
+  }
+  expect(lines.at(-1)).toBe('refused')
 })
 
 test('renewing drops a line that may be dead and opens another at once', async () => {

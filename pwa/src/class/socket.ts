@@ -22,10 +22,12 @@ const firstWait = 500
 const longestWait = 8_000
 
 // The server's close code for a hello that was wrong (RFC 6455, section 7.4.1).
+// Chosen by us: so often in a row, and it is meant.
 const policyViolation = 1008
-// It also closes so on one who was slow to say who they are. Chosen by us: so
-// often in a row, and it is meant.
 const mostRefusals = 3
+// It closes so too on one who took longer than this to say who they are (the
+// server's own figure). A busy phone is slow again and again, and no less welcome.
+const helloPatience = 5_000
 
 /** Keeps one page on the live line of one class. */
 export class ClassSocket {
@@ -33,20 +35,23 @@ export class ClassSocket {
   readonly #hello: () => Promise<Hello>
   readonly #listener: Listener
   readonly #timing: Timing
+  readonly #clock: () => number
   #socket: WebSocket | undefined
   #wanted = false
   #asking = false
   #refusals = 0
   #failures = 0
+  #dialled = 0
   #last = 0
   #timer: unknown
 
-  constructor(dial: () => WebSocket, hello: () => Promise<Hello>, listener: Listener, last = 0, timing = realTiming) {
+  constructor(dial: () => WebSocket, hello: () => Promise<Hello>, listener: Listener, last = 0, timing = realTiming, clock = () => performance.now()) {
     this.#dial = dial
     this.#hello = hello
     this.#listener = listener
     this.#last = last
     this.#timing = timing
+    this.#clock = clock
   }
 
   /** Opens the line, or tries at once where a later try was planned. */
@@ -69,6 +74,7 @@ export class ClassSocket {
   }
 
   #connect(hello: Hello): void {
+    this.#dialled = this.#clock()
     const socket = (this.#socket = this.#dial())
     socket.onopen = () => {
       if (this.#socket === socket) socket.send(JSON.stringify({ ...hello, last: this.#last }))
@@ -119,8 +125,13 @@ export class ClassSocket {
 
   #closed(code: number): void {
     this.#socket = undefined
-    if (code === policyViolation && ++this.#refusals === mostRefusals) return this.#listener.line('refused')
+    if (code === policyViolation && !this.#wasSlow() && ++this.#refusals === mostRefusals) return this.#listener.line('refused')
     this.#tryLater()
+  }
+
+  /** So slow that the server may have closed for want of a hello, and not for what it said. */
+  #wasSlow(): boolean {
+    return this.#clock() - this.#dialled >= helloPatience
   }
 
   #tryLater(): void {

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { token } from '../../class/fragment'
 import { membership, type Way } from '../../class/membership'
 import { join } from '../../class/phone'
@@ -71,13 +71,18 @@ function CodeField({ code, set }: { code: string; set(code: string): void }) {
 /** The code as the server knows it: a person may part it with blanks or strokes. */
 const clean = (code: string) => code.replaceAll(/[^0-9a-z]/gi, '').toUpperCase()
 
-/** The call sign that this device goes by, to be changed or kept. */
+/** The call sign that this device goes by, to be changed or kept. It comes from the disk: whoever has typed by then keeps what they typed. */
 function useOwnCallSign(): [string, (next: string) => void] {
   const [callSign, setCallSign] = useState('')
+  const touched = useRef(false)
   useEffect(() => {
     void store()
       .then(({ journal }) => journal.self())
-      .then((self) => setCallSign((typed) => typed || self.callSign))
+      .then((self) => touched.current || setCallSign(self.callSign))
   }, [])
-  return [callSign, setCallSign]
+  const type = (next: string) => {
+    touched.current = true
+    setCallSign(next)
+  }
+  return [callSign, type]
 }

@@ -14,8 +14,8 @@ var columns = []string{"call_sign", "person", "scene", "title", "family", "seed"
 
 // CSV writes one row a person, scene and ask (RFC 4180), under a row that holds the
 // caution. Columns and values are called the same in every language.
-func CSV(r *session.Report, language string, says Says, w io.Writer) error {
-	say := speak(language, says)
+func CSV(r *session.Report, to Reader, w io.Writer) error {
+	say := speak(to)
 	rows := csv.NewWriter(w)
 	rows.UseCRLF = true
 	head := say.caution
@@ -33,7 +33,7 @@ func CSV(r *session.Report, language string, says Says, w io.Writer) error {
 		for j := range r.People[i].Answers {
 			answer := &r.People[i].Answers[j]
 			for k := range answer.Parts {
-				if err := rows.Write(row(&r.People[i], scenes[answer.Scene], answer, &answer.Parts[k], says)); err != nil {
+				if err := rows.Write(row(&r.People[i], scenes[answer.Scene], answer, &answer.Parts[k], to.Says)); err != nil {
 					return err
 				}
 			}

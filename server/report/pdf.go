@@ -9,8 +9,8 @@ import (
 )
 
 // PDF writes the report for paper.
-func PDF(r *session.Report, language string, says Says, w io.Writer) error {
-	s := newSheet(speak(language, says))
+func PDF(r *session.Report, to Reader, w io.Writer) error {
+	s := newSheet(speak(to))
 	s.top(r)
 	for i := range r.Scenes {
 		s.scene(&r.Scenes[i])
@@ -31,7 +31,7 @@ func (s *sheet) top(r *session.Report) {
 	s.y += 4
 	ended := s.say.running
 	if r.EndedMS != 0 {
-		ended = clock(r.EndedMS)
+		ended = s.say.clock(r.EndedMS)
 	}
 	present := 0
 	for i := range r.People {
@@ -41,7 +41,7 @@ func (s *sheet) top(r *session.Report) {
 	}
 	places := []float64{0, 110}
 	for _, line := range [][2]string{
-		{s.say.opened, clock(r.OpenMS)}, {s.say.ended, ended}, {s.say.people, strconv.Itoa(present)}, {s.say.scenes, strconv.Itoa(len(r.Scenes))},
+		{s.say.opened, s.say.clock(r.OpenMS)}, {s.say.ended, ended}, {s.say.people, strconv.Itoa(present)}, {s.say.scenes, strconv.Itoa(len(r.Scenes))},
 		{s.say.version, r.Engine + ", " + r.Content},
 	} {
 		s.cells("regular", soft, places, line[0], line[1])

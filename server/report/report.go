@@ -16,20 +16,32 @@ import (
 // Says puts a key of the content's sentences into words.
 type Says func(key string) string
 
-// paper is what a report is said with: the words of a language, and the content's
-// sentences in the same.
+// Reader is for whom a report is written: in which language, with the content's
+// sentences in the same, and by which clock; without one it is UTC's.
+type Reader struct {
+	Language string
+	Says     Says
+	Zone     *time.Location
+}
+
+// paper is what a report is said with.
 type paper struct {
 	*words
 	says Says
+	zone *time.Location
 }
 
-// speak returns the paper of a language; one that there is not is English.
-func speak(language string, says Says) paper {
-	own, known := ofLanguage[language]
+// speak returns the paper for a reader; a language that there is not is English.
+func speak(to Reader) paper {
+	own, known := ofLanguage[to.Language]
 	if !known {
 		own = ofLanguage["en"]
 	}
-	return paper{own, says}
+	zone := to.Zone
+	if zone == nil {
+		zone = time.UTC
+	}
+	return paper{own, to.Says, zone}
 }
 
 // truthOf spells every right reply to an ask.
@@ -86,8 +98,9 @@ func plainTruth(truth []quiz.Reply) string {
 	return strings.Join(values, " or ")
 }
 
-func clock(ms int64) string {
-	return time.UnixMilli(ms).UTC().Format("2006-01-02 15:04 UTC")
+// clock is a time by the reader's clock, and how far that is from UTC.
+func (p *paper) clock(ms int64) string {
+	return time.UnixMilli(ms).In(p.zone).Format("2006-01-02 15:04 (UTC-07:00)")
 }
 
 func percent(part, whole int) string {

@@ -57,9 +57,11 @@ func class(t *testing.T, people int) *session.Report {
 	return &out
 }
 
+var english = report.Reader{Language: "en", Says: says}
+
 func TestTheTable(t *testing.T) {
 	var out bytes.Buffer
-	require.NoError(t, report.CSV(class(t, 4), "en", says, &out))
+	require.NoError(t, report.CSV(class(t, 4), english, &out))
 	reader := csv.NewReader(&out)
 	reader.FieldsPerRecord = -1
 	rows, err := reader.ReadAll()
@@ -82,7 +84,7 @@ func TestThePaper(t *testing.T) {
 			language = os.Getenv("LINTEL_PAPER_LANGUAGE")
 		}
 		var out bytes.Buffer
-		require.NoError(t, report.PDF(class(t, people), language, wording.In(language), &out))
+		require.NoError(t, report.PDF(class(t, people), report.Reader{Language: language, Says: wording.In(language)}, &out))
 		assert.True(t, bytes.HasPrefix(out.Bytes(), []byte("%PDF-")))
 		assert.True(t, bytes.HasSuffix(bytes.TrimSpace(out.Bytes()), []byte("%%EOF")))
 		if path := os.Getenv("LINTEL_PAPER"); path != "" && people == 12 {
@@ -101,11 +103,11 @@ func TestAnyWordsGoOnPaper(t *testing.T) {
 	}
 	r.Title = ") /JS (app.alert(1))"
 	var out bytes.Buffer
-	require.NoError(t, report.PDF(r, "en", says, &out))
+	require.NoError(t, report.PDF(r, english, &out))
 	assert.True(t, bytes.HasSuffix(bytes.TrimSpace(out.Bytes()), []byte("%%EOF")))
 	assert.False(t, bytes.Contains(out.Bytes(), []byte("/JS (app")))
 	assert.False(t, bytes.Contains(out.Bytes(), []byte("/URI (x")))
 	var usual bytes.Buffer
-	require.NoError(t, report.PDF(class(t, len(words)), "en", says, &usual))
+	require.NoError(t, report.PDF(class(t, len(words)), english, &usual))
 	assert.Equal(t, bytes.Count(usual.Bytes(), []byte("endobj")), bytes.Count(out.Bytes(), []byte("endobj")), "as many objects as with plain words")
 }

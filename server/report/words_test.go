@@ -3,6 +3,7 @@ package report
 import (
 	"reflect"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -28,13 +29,13 @@ func TestEveryWordStandsInEveryLanguage(t *testing.T) {
 }
 
 func TestALanguageThatThereIsNotIsEnglish(t *testing.T) {
-	paper := speak("tlh", func(key string) string { return key })
+	paper := speak(Reader{Language: "tlh", Says: func(key string) string { return key }})
 	assert.Equal(t, "Class report", paper.report)
 }
 
 // A value is named by what was asked, never by its number alone.
 func TestValuesAreNamed(t *testing.T) {
-	paper := speak("es", func(key string) string { return "<" + key + ">" })
+	paper := speak(Reader{Language: "es", Says: func(key string) string { return "<" + key + ">" }})
 	assert.Equal(t, "<scale/density/3>", paper.value(&quiz.Ask{Kind: quiz.AskLevel, Cue: "density"}, "3"))
 	assert.Equal(t, "<stage/growth>", paper.value(&quiz.Ask{Kind: quiz.AskStage}, "growth"))
 	assert.Equal(t, "<opening/front_door>", paper.value(&quiz.Ask{Kind: quiz.AskOpening}, "front_door"))
@@ -42,4 +43,15 @@ func TestValuesAreNamed(t *testing.T) {
 	assert.Equal(t, "no se puede decir", paper.value(&quiz.Ask{Kind: quiz.AskFlow}, ""))
 	assert.Equal(t, "Plano neutro", paper.cue("neutral_plane"))
 	assert.Equal(t, "<scale/volume>", paper.cue("volume"))
+}
+
+// Times are told by the reader's clock, and say which that is.
+func TestTimesSayTheirClock(t *testing.T) {
+	const ms = 1_774_747_800_000 // 2026-03-29 01:30 UTC
+	for east, says := range map[int]string{0: "2026-03-29 01:30 (UTC+00:00)", 120: "2026-03-29 03:30 (UTC+02:00)", -210: "2026-03-28 22:00 (UTC-03:30)"} {
+		to := speak(Reader{Zone: time.FixedZone("", east*60)})
+		assert.Equal(t, says, to.clock(ms))
+	}
+	nowhere := speak(Reader{})
+	assert.Equal(t, "2026-03-29 01:30 (UTC+00:00)", nowhere.clock(ms))
 }

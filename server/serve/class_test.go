@@ -86,6 +86,12 @@ func TestAClassFromBeginningToEnd(t *testing.T) {
 	paper := l.call("GET", "/classes/"+l.ID+"/report.pdf", nil)
 	assert.Equal(t, "application/pdf", paper.header.Get("Content-Type"))
 	assert.True(t, strings.HasPrefix(paper.text, "%PDF-"))
+	assert.Equal(t, 200, l.call("GET", "/classes/"+l.ID+"/report.pdf?east_min=-210", nil).status)
+	for _, wrong := range []string{"841", "-841", "2.5", "Madrid"} {
+		got := l.call("GET", "/classes/"+l.ID+"/report.pdf?east_min="+wrong, nil)
+		assert.Equal(t, 400, got.status, wrong)
+		assert.Contains(t, got.sentence(t), "east_min")
+	}
 	var person struct{ Person session.PersonReport }
 	l.must("GET", "/classes/"+l.ID+"/people/2", nil, &person)
 	assert.Equal(t, 1, *person.Person.Answers[0].Parts[0].Given.Level)

@@ -18,7 +18,7 @@ export function Report({ id }: { id: string }) {
   const { value, failed } = useLoaded(() => ask(id))
   const told = value?.report
   return (
-    <Page title={told ? desk.reportOf(told.title) : desk.report} wide aside={<Downloads id={id} />}>
+    <Page title={told ? desk.reportOf(told.title) : desk.report} wide aside={<Downloads id={id} atMS={told?.opened_ms ?? Date.now()} />}>
       {failed && <p role="alert">{failed}</p>}
       {!told && !failed && <p role="status">{desk.looking}</p>}
       {told && <Told told={told} />}
@@ -26,11 +26,13 @@ export function Report({ id }: { id: string }) {
   )
 }
 
-function Downloads({ id }: { id: string }) {
+/** The papers tell the time by the clock here, as it stood on the day of the class. */
+function Downloads({ id, atMS }: { id: string; atMS: number }) {
   const at = `/api/v1/classes/${id}/report`
+  const east = -new Date(atMS).getTimezoneOffset()
   return (
     <div class="row no-print">
-      <a class="button button-plain" href={`${at}.pdf?language=${language}`} download>
+      <a class="button button-plain" href={`${at}.pdf?language=${language}&east_min=${east}`} download>
         {desk.savePdf}
       </a>
       <a class="button button-plain" href={`${at}.csv?language=${language}`} download>

@@ -5,24 +5,10 @@ package content
 import "lintel/engine/cue"
 
 var scales = cue.Scales{
-	Volume: cue.Scale{
-		Base:       1,
-		Cuts:       []float64{0.041, 0.41, 4.1},
-		Hysteresis: 0.15,
-	},
-	Velocity: cue.Scale{
-		Cuts:       []float64{0.03, 0.1, 0.21, 0.4},
-		Hysteresis: 0.08,
-	},
-	Density: cue.Scale{
-		Cuts:       []float64{0.05, 0.7, 3, 8},
-		Hysteresis: 0.12,
-	},
-	Darkness: cue.Scale{
-		Base:       1,
-		Cuts:       []float64{0.3, 0.475, 0.65},
-		Hysteresis: 0.05,
-	},
+	Volume:    cue.Scale{Base: 1, Cuts: []float64{0.041, 0.41, 4.1}, Hysteresis: 0.15},
+	Velocity:  cue.Scale{Cuts: []float64{0.03, 0.1, 0.21, 0.4}, Hysteresis: 0.08},
+	Density:   cue.Scale{Cuts: []float64{0.05, 0.7, 3, 8}, Hysteresis: 0.12},
+	Darkness:  cue.Scale{Base: 1, Cuts: []float64{0.3, 0.475, 0.65}, Hysteresis: 0.05},
 	Still:     0.01,
 	OneWay:    0.1,
 	Reynolds:  2500,

@@ -7,3104 +7,793 @@ import "lintel/engine/infer"
 
 var cases = []infer.Case{
 	{
-		Rule:  "quickens-and-darkens",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[0],
-					Darkness: &casesInts[1],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[2],
-					Darkness: &casesInts[3],
-				},
-			},
-		},
+		Rule:   "quickens-and-darkens",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, Darkness: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
 	},
 	{
-		Rule: "quickens-and-darkens",
-		Note: "steady",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[4],
-					Darkness: &casesInts[5],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[6],
-					Darkness: &casesInts[7],
-				},
-			},
-		},
+		Rule:   "quickens-and-darkens",
+		Note:   "steady",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
 	},
 	{
-		Rule:  "heavy-and-rising",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[8],
-					Darkness: &casesInts[9],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[10],
-					Darkness: &casesInts[11],
-				},
-			},
-		},
+		Rule:   "heavy-and-rising",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, Darkness: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
 	},
 	{
-		Rule: "heavy-and-rising",
-		Note: "falling",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[12],
-					Darkness: &casesInts[13],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[14],
-					Darkness: &casesInts[15],
-				},
-			},
-		},
+		Rule:   "heavy-and-rising",
+		Note:   "falling",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Darkness: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
 	},
 	{
-		Rule:  "everything-rising",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[16],
-					Velocity: &casesInts[17],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[18],
-					Velocity: &casesInts[19],
-				},
-			},
-		},
+		Rule:   "everything-rising",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1, Velocity: &int1}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int2}}},
 	},
 	{
-		Rule: "everything-rising",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[20],
-					Velocity: &casesInts[21],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[22],
-					Velocity: &casesInts[23],
-				},
-			},
-		},
+		Rule:   "everything-rising",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int2}}},
 	},
 	{
-		Rule:  "less-smoke-closed",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Volume:   &casesInts[24],
-					Velocity: &casesInts[25],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Volume:   &casesInts[26],
-					Velocity: &casesInts[27],
-				},
-			},
-		},
+		Rule:   "less-smoke-closed",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int3, Velocity: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int2, Velocity: &int1}}},
 	},
 	{
-		Rule: "less-smoke-closed",
-		Note: "water",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Volume:   &casesInts[28],
-					Velocity: &casesInts[29],
-				},
-			},
-		},
-		Now: engine.Look{
-			Water: &casesBools[0],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Volume:   &casesInts[30],
-					Velocity: &casesInts[31],
-				},
-			},
-		},
+		Rule:   "less-smoke-closed",
+		Note:   "water",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int3, Velocity: &int3}}},
+		Now:    engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int2, Velocity: &int1}}},
 	},
 	{
-		Rule:  "less-smoke-after-shutting",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[32],
-				},
-			},
-		},
-		Now: engine.Look{
-			Changes: []engine.Change{
-				{
-					Opening: "a",
-					State:   "closed",
-				},
-			},
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[33],
-				},
-			},
-		},
+		Rule:   "less-smoke-after-shutting",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3}}},
+		Now:    engine.Look{Changes: []engine.Change{{Opening: "a", State: "closed"}}, Openings: []engine.Reading{{ID: "a", Velocity: &int1}}},
 	},
 	{
-		Rule: "less-smoke-after-shutting",
-		Note: "nothing was shut",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[34],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[35],
-				},
-			},
-		},
+		Rule:   "less-smoke-after-shutting",
+		Note:   "nothing was shut",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1}}},
 	},
 	{
-		Rule:  "surge-after-opening",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[36],
-				},
-			},
-		},
-		Now: engine.Look{
-			Changes: []engine.Change{
-				{
-					Opening: "a",
-					State:   "open",
-				},
-			},
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[37],
-				},
-			},
-		},
+		Rule:   "surge-after-opening",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1}}},
+		Now:    engine.Look{Changes: []engine.Change{{Opening: "a", State: "open"}}, Openings: []engine.Reading{{ID: "a", Velocity: &int3}}},
 	},
 	{
-		Rule: "surge-after-opening",
-		Note: "nothing was opened",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[38],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[39],
-				},
-			},
-		},
+		Rule:   "surge-after-opening",
+		Note:   "nothing was opened",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3}}},
 	},
 	{
-		Rule:  "darker-after-opening",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[40],
-				},
-			},
-		},
-		Now: engine.Look{
-			Changes: []engine.Change{
-				{
-					Opening: "a",
-					State:   "broken",
-				},
-			},
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[41],
-				},
-			},
-		},
+		Rule:   "darker-after-opening",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int2}}},
+		Now:    engine.Look{Changes: []engine.Change{{Opening: "a", State: "broken"}}, Openings: []engine.Reading{{ID: "a", Darkness: &int4}}},
 	},
 	{
-		Rule: "darker-after-opening",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[42],
-				},
-			},
-		},
-		Now: engine.Look{
-			Changes: []engine.Change{
-				{
-					Opening: "a",
-					State:   "broken",
-				},
-			},
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[43],
-				},
-			},
-		},
+		Rule:   "darker-after-opening",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int4}}},
+		Now:    engine.Look{Changes: []engine.Change{{Opening: "a", State: "broken"}}, Openings: []engine.Reading{{ID: "a", Darkness: &int4}}},
 	},
 	{
-		Rule:  "fading-in-the-open",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Velocity: &casesInts[44],
-					Density:  &casesInts[45],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Velocity: &casesInts[46],
-					Density:  &casesInts[47],
-				},
-			},
-		},
+		Rule:   "fading-in-the-open",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int3, Density: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int2, Density: &int1}}},
 	},
 	{
-		Rule: "fading-in-the-open",
-		Note: "closed",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Velocity: &casesInts[48],
-					Density:  &casesInts[49],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Velocity: &casesInts[50],
-					Density:  &casesInts[51],
-				},
-			},
-		},
+		Rule:   "fading-in-the-open",
+		Note:   "closed",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Velocity: &int3, Density: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Velocity: &int2, Density: &int1}}},
 	},
 	{
-		Rule:  "plane-falls",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					NeutralPlane: &casesFloat64s[0],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					NeutralPlane: &casesFloat64s[1],
-				},
-			},
-		},
+		Rule:   "plane-falls",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", NeutralPlane: &float0_6}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", NeutralPlane: &float0_4}}},
 	},
 	{
-		Rule: "plane-falls",
-		Note: "something was shut",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					NeutralPlane: &casesFloat64s[2],
-				},
-			},
-		},
-		Now: engine.Look{
-			Changes: []engine.Change{
-				{
-					Opening: "b",
-					State:   "closed",
-				},
-			},
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					NeutralPlane: &casesFloat64s[3],
-				},
-			},
-		},
+		Rule:   "plane-falls",
+		Note:   "something was shut",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", NeutralPlane: &float0_6}}},
+		Now:    engine.Look{Changes: []engine.Change{{Opening: "b", State: "closed"}}, Openings: []engine.Reading{{ID: "a", NeutralPlane: &float0_4}}},
 	},
 	{
-		Rule:  "plane-rises-new-opening",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					NeutralPlane: &casesFloat64s[4],
-				},
-			},
-		},
-		Now: engine.Look{
-			Changes: []engine.Change{
-				{
-					Opening: "b",
-					State:   "broken",
-				},
-			},
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					NeutralPlane: &casesFloat64s[5],
-				},
-			},
-		},
+		Rule:   "plane-rises-new-opening",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", NeutralPlane: &float0_4}}},
+		Now:    engine.Look{Changes: []engine.Change{{Opening: "b", State: "broken"}}, Openings: []engine.Reading{{ID: "a", NeutralPlane: &float0_6}}},
 	},
 	{
-		Rule: "plane-rises-new-opening",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					NeutralPlane: &casesFloat64s[6],
-				},
-			},
-		},
-		Now: engine.Look{
-			Changes: []engine.Change{
-				{
-					Opening: "b",
-					State:   "broken",
-				},
-			},
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					NeutralPlane: &casesFloat64s[7],
-				},
-			},
-		},
+		Rule:   "plane-rises-new-opening",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", NeutralPlane: &float0_4}}},
+		Now:    engine.Look{Changes: []engine.Change{{Opening: "b", State: "broken"}}, Openings: []engine.Reading{{ID: "a", NeutralPlane: &float0_4}}},
 	},
 	{
-		Rule:  "plane-rises-alone",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Velocity:     &casesInts[52],
-					NeutralPlane: &casesFloat64s[8],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Velocity:     &casesInts[53],
-					NeutralPlane: &casesFloat64s[9],
-				},
-			},
-		},
+		Rule:   "plane-rises-alone",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, NeutralPlane: &float0_4}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, NeutralPlane: &float0_6}}},
 	},
 	{
-		Rule: "plane-rises-alone",
-		Note: "faster",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Velocity:     &casesInts[54],
-					NeutralPlane: &casesFloat64s[10],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Velocity:     &casesInts[55],
-					NeutralPlane: &casesFloat64s[11],
-				},
-			},
-		},
+		Rule:   "plane-rises-alone",
+		Note:   "faster",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, NeutralPlane: &float0_4}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, NeutralPlane: &float0_6}}},
 	},
 	{
-		Rule:  "slower-and-paler-after-water",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[56],
-				},
-			},
-		},
-		Now: engine.Look{
-			Water: &casesBools[1],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[57],
-				},
-			},
-		},
+		Rule:   "slower-and-paler-after-water",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4}}},
+		Now:    engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", Velocity: &int2}}},
 	},
 	{
-		Rule: "slower-and-paler-after-water",
-		Note: "no water",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[58],
-				},
-			},
-		},
-		Now: engine.Look{
-			Water: &casesBools[2],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[59],
-				},
-			},
-		},
+		Rule:   "slower-and-paler-after-water",
+		Note:   "no water",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4}}},
+		Now:    engine.Look{Water: &boolFalse, Openings: []engine.Reading{{ID: "a", Velocity: &int2}}},
 	},
 	{
-		Rule:  "no-change-after-water",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[60],
-					Darkness: &casesInts[61],
-				},
-			},
-		},
-		Now: engine.Look{
-			Water: &casesBools[3],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[62],
-					Darkness: &casesInts[63],
-				},
-			},
-		},
+		Rule:   "no-change-after-water",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int4}}},
+		Now:    engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", Velocity: &int4, Darkness: &int4}}},
 	},
 	{
-		Rule: "no-change-after-water",
-		Note: "slower",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[64],
-					Darkness: &casesInts[65],
-				},
-			},
-		},
-		Now: engine.Look{
-			Water: &casesBools[4],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[66],
-					Darkness: &casesInts[67],
-				},
-			},
-		},
+		Rule:   "no-change-after-water",
+		Note:   "slower",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Darkness: &int4}}},
+		Now:    engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int4}}},
 	},
-	{
-		Rule:  "fastest-and-darkest",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Velocity: &casesInts[68],
-					Darkness: &casesInts[69],
-				},
-				{
-					ID:       "b",
-					Kind:     "window",
-					Velocity: &casesInts[70],
-					Darkness: &casesInts[71],
-				},
-			},
-		},
-	},
+	{Rule: "fastest-and-darkest", Fires: true, Now: casesLook1},
 	{
 		Rule: "fastest-and-darkest",
 		Note: "a tie",
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Velocity: &casesInts[72],
-					Darkness: &casesInts[73],
-				},
-				{
-					ID:       "b",
-					Kind:     "window",
-					Velocity: &casesInts[74],
-					Darkness: &casesInts[75],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Kind: "window", Velocity: &int4, Darkness: &int4}, {ID: "b", Kind: "window", Velocity: &int4, Darkness: &int2}},
 		},
 	},
 	{
 		Rule:  "fastest-and-thickest",
 		Fires: true,
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Velocity: &casesInts[76],
-					Density:  &casesInts[77],
-				},
-				{
-					ID:       "b",
-					Kind:     "window",
-					Velocity: &casesInts[78],
-					Density:  &casesInts[79],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Kind: "window", Velocity: &int4, Density: &int4}, {ID: "b", Kind: "window", Velocity: &int2, Density: &int2}},
 		},
 	},
 	{
 		Rule: "fastest-and-thickest",
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Velocity: &casesInts[80],
-					Density:  &casesInts[81],
-				},
-				{
-					ID:       "b",
-					Kind:     "window",
-					Velocity: &casesInts[82],
-					Density:  &casesInts[83],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Kind: "window", Velocity: &int4, Density: &int2}, {ID: "b", Kind: "window", Velocity: &int2, Density: &int2}},
 		},
 	},
 	{
 		Rule:  "slower-and-paler",
 		Fires: true,
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Volume:   &casesInts[84],
-					Velocity: &casesInts[85],
-					Darkness: &casesInts[86],
-				},
-				{
-					ID:       "b",
-					Kind:     "window",
-					Velocity: &casesInts[87],
-					Darkness: &casesInts[88],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Kind: "window", Volume: &int2, Velocity: &int2, Darkness: &int2}, {ID: "b", Kind: "window", Velocity: &int4, Darkness: &int4}},
 		},
 	},
 	{
 		Rule: "slower-and-paler",
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Volume:   &casesInts[89],
-					Velocity: &casesInts[90],
-					Darkness: &casesInts[91],
-				},
-				{
-					ID:       "b",
-					Kind:     "window",
-					Velocity: &casesInts[92],
-					Darkness: &casesInts[93],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Kind: "window", Volume: &int2, Velocity: &int4, Darkness: &int2}, {ID: "b", Kind: "window", Velocity: &int2, Darkness: &int4}},
 		},
 	},
-	{
-		Rule:  "flame-is-near",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Flame: "full",
-				},
-			},
-		},
-	},
-	{
-		Rule: "flame-is-near",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Flame: "none",
-				},
-			},
-		},
-	},
+	{Rule: "flame-is-near", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flame: "full"}}}},
+	{Rule: "flame-is-near", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flame: "none"}}}},
 	{
 		Rule:  "lowest-level-with-smoke",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Floor:  &casesInts[94],
-					Volume: &casesInts[95],
-				},
-				{
-					ID:     "b",
-					Floor:  &casesInts[96],
-					Volume: &casesInts[97],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Floor: &int1, Volume: &int2}, {ID: "b", Floor: &int2, Volume: &int3}}},
 	},
 	{
 		Rule: "lowest-level-with-smoke",
 		Note: "one level only",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Floor:  &casesInts[98],
-					Volume: &casesInts[99],
-				},
-				{
-					ID:     "b",
-					Floor:  &casesInts[100],
-					Volume: &casesInts[101],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Floor: &int1, Volume: &int2}, {ID: "b", Floor: &int1, Volume: &int3}}},
 	},
 	{
 		Rule:  "speed-and-darkness-disagree",
 		Fires: true,
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Velocity: &casesInts[102],
-					Darkness: &casesInts[103],
-				},
-				{
-					ID:       "b",
-					Kind:     "window",
-					Velocity: &casesInts[104],
-					Darkness: &casesInts[105],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Kind: "window", Velocity: &int4, Darkness: &int2}, {ID: "b", Kind: "window", Velocity: &int2, Darkness: &int4}},
 		},
 	},
-	{
-		Rule: "speed-and-darkness-disagree",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Velocity: &casesInts[106],
-					Darkness: &casesInts[107],
-				},
-				{
-					ID:       "b",
-					Kind:     "window",
-					Velocity: &casesInts[108],
-					Darkness: &casesInts[109],
-				},
-			},
-		},
-	},
+	{Rule: "speed-and-darkness-disagree", Now: casesLook1},
 	{
 		Rule:  "all-alike",
 		Fires: true,
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[110],
-					Density:  &casesInts[111],
-					Darkness: &casesInts[112],
-				},
-				{
-					ID:       "b",
-					Velocity: &casesInts[113],
-					Density:  &casesInts[114],
-					Darkness: &casesInts[115],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Velocity: &int2, Density: &int3, Darkness: &int3}, {ID: "b", Velocity: &int2, Density: &int3, Darkness: &int3}},
 		},
 	},
 	{
 		Rule: "all-alike",
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[116],
-					Density:  &casesInts[117],
-					Darkness: &casesInts[118],
-				},
-				{
-					ID:       "b",
-					Velocity: &casesInts[119],
-					Density:  &casesInts[120],
-					Darkness: &casesInts[121],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Velocity: &int3, Density: &int3, Darkness: &int3}, {ID: "b", Velocity: &int2, Density: &int3, Darkness: &int3}},
 		},
 	},
 	{
 		Rule:  "fastest-is-narrower",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "crack",
-					Velocity: &casesInts[122],
-				},
-				{
-					ID:       "b",
-					Kind:     "door",
-					State:    "open",
-					Velocity: &casesInts[123],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "crack", Velocity: &int4}, {ID: "b", Kind: "door", State: "open", Velocity: &int2}}},
 	},
 	{
 		Rule: "fastest-is-narrower",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "door",
-					State:    "open",
-					Velocity: &casesInts[124],
-				},
-				{
-					ID:       "b",
-					Kind:     "door",
-					State:    "open",
-					Velocity: &casesInts[125],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "door", State: "open", Velocity: &int4}, {ID: "b", Kind: "door", State: "open", Velocity: &int2}}},
 	},
 	{
 		Rule:  "smoke-high-clear-below",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Floor:  &casesInts[126],
-					Volume: &casesInts[127],
-				},
-				{
-					ID:     "b",
-					Floor:  &casesInts[128],
-					Volume: &casesInts[129],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Floor: &int2, Volume: &int2}, {ID: "b", Floor: &int1, Volume: &int0}}},
 	},
 	{
 		Rule: "smoke-high-clear-below",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Floor:  &casesInts[130],
-					Volume: &casesInts[131],
-				},
-				{
-					ID:     "b",
-					Floor:  &casesInts[132],
-					Volume: &casesInts[133],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Floor: &int1, Volume: &int2}, {ID: "b", Floor: &int2, Volume: &int3}}},
 	},
-	{
-		Rule:  "brown-smoke",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Colour: "brown",
-				},
-			},
-		},
-	},
-	{
-		Rule: "brown-smoke",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Colour: "grey",
-				},
-			},
-		},
-	},
-	{
-		Rule:  "brown-from-gaps",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Kind:   "vent",
-					Colour: "brown",
-				},
-			},
-		},
-	},
-	{
-		Rule: "brown-from-gaps",
-		Note: "a door",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Kind:   "door",
-					Colour: "brown",
-				},
-			},
-		},
-	},
+	{Rule: "brown-smoke", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Colour: "brown"}}}},
+	{Rule: "brown-smoke", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Colour: "grey"}}}},
+	{Rule: "brown-from-gaps", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "vent", Colour: "brown"}}}},
+	{Rule: "brown-from-gaps", Note: "a door", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "door", Colour: "brown"}}}},
 	{
 		Rule:  "brown-here-black-there",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[134],
-					Colour: "brown",
-				},
-				{
-					ID:     "b",
-					Volume: &casesInts[135],
-					Colour: "black",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Colour: "brown"}, {ID: "b", Volume: &int3, Colour: "black"}}},
 	},
 	{
 		Rule: "brown-here-black-there",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[136],
-					Colour: "brown",
-				},
-				{
-					ID:     "b",
-					Volume: &casesInts[137],
-					Colour: "brown",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Colour: "brown"}, {ID: "b", Volume: &int3, Colour: "brown"}}},
 	},
 	{
 		Rule:  "two-way-middle-plane",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Flow:         "both",
-					Velocity:     &casesInts[138],
-					NeutralPlane: &casesFloat64s[12],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Velocity: &int2, NeutralPlane: &float0_55}}},
 	},
 	{
 		Rule: "two-way-middle-plane",
 		Note: "low plane",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Flow:         "both",
-					Velocity:     &casesInts[139],
-					NeutralPlane: &casesFloat64s[13],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Velocity: &int2, NeutralPlane: &float0_3}}},
 	},
 	{
 		Rule:  "two-way-low-plane-fast",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Flow:         "both",
-					Velocity:     &casesInts[140],
-					NeutralPlane: &casesFloat64s[14],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Velocity: &int4, NeutralPlane: &float0_4}}},
 	},
 	{
 		Rule: "two-way-low-plane-fast",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Flow:         "both",
-					Velocity:     &casesInts[141],
-					NeutralPlane: &casesFloat64s[15],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Velocity: &int4, NeutralPlane: &float0_6}}},
 	},
 	{
 		Rule:  "two-way-high-plane-slow",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Flow:         "both",
-					Velocity:     &casesInts[142],
-					NeutralPlane: &casesFloat64s[16],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Velocity: &int1, NeutralPlane: &float0_7}}},
 	},
 	{
 		Rule: "two-way-high-plane-slow",
 		Note: "fast",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Flow:         "both",
-					Velocity:     &casesInts[143],
-					NeutralPlane: &casesFloat64s[17],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Velocity: &int4, NeutralPlane: &float0_7}}},
 	},
-	{
-		Rule:  "door-all-out",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Kind:  "door",
-					State: "open",
-					Flow:  "out",
-				},
-			},
-		},
-	},
-	{
-		Rule: "door-all-out",
-		Note: "two-way",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Kind:  "door",
-					State: "open",
-					Flow:  "both",
-				},
-			},
-		},
-	},
-	{
-		Rule:  "all-in-with-outlet",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:   "a",
-					Flow: "in",
-				},
-				{
-					ID:   "b",
-					Flow: "out",
-				},
-			},
-		},
-	},
-	{
-		Rule: "all-in-with-outlet",
-		Note: "no outlet",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:   "a",
-					Flow: "in",
-				},
-				{
-					ID:   "b",
-					Flow: "none",
-				},
-			},
-		},
-	},
+	{Rule: "door-all-out", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "door", State: "open", Flow: "out"}}}},
+	{Rule: "door-all-out", Note: "two-way", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "door", State: "open", Flow: "both"}}}},
+	{Rule: "all-in-with-outlet", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "in"}, {ID: "b", Flow: "out"}}}},
+	{Rule: "all-in-with-outlet", Note: "no outlet", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "in"}, {ID: "b", Flow: "none"}}}},
 	{
 		Rule:  "one-way-path-strong",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Flow:     "out",
-					Velocity: &casesInts[144],
-				},
-				{
-					ID:   "b",
-					Flow: "in",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "out", Velocity: &int4}, {ID: "b", Flow: "in"}}},
 	},
 	{
 		Rule: "one-way-path-strong",
 		Note: "nothing goes in",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Flow:     "out",
-					Velocity: &casesInts[145],
-				},
-				{
-					ID:   "b",
-					Flow: "out",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "out", Velocity: &int4}, {ID: "b", Flow: "out"}}},
 	},
 	{
 		Rule:  "low-in-high-out",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Floor: &casesInts[146],
-					Flow:  "in",
-				},
-				{
-					ID:    "b",
-					Floor: &casesInts[147],
-					Flow:  "out",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Floor: &int1, Flow: "in"}, {ID: "b", Floor: &int2, Flow: "out"}}},
 	},
 	{
 		Rule: "low-in-high-out",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Floor: &casesInts[148],
-					Flow:  "out",
-				},
-				{
-					ID:    "b",
-					Floor: &casesInts[149],
-					Flow:  "out",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Floor: &int1, Flow: "out"}, {ID: "b", Floor: &int2, Flow: "out"}}},
 	},
-	{
-		Rule:  "roof-outlet",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:   "a",
-					Kind: "roof",
-					Flow: "out",
-				},
-			},
-		},
-	},
-	{
-		Rule: "roof-outlet",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:   "a",
-					Kind: "roof",
-					Flow: "none",
-				},
-			},
-		},
-	},
+	{Rule: "roof-outlet", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "roof", Flow: "out"}}}},
+	{Rule: "roof-outlet", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "roof", Flow: "none"}}}},
 	{
 		Rule:  "roof-is-not-the-seat",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "hatch",
-					Flow:     "out",
-					Velocity: &casesInts[150],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "hatch", Flow: "out", Velocity: &int4}}},
 	},
 	{
 		Rule: "roof-is-not-the-seat",
 		Note: "a window",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "window",
-					Flow:     "out",
-					Velocity: &casesInts[151],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "window", Flow: "out", Velocity: &int4}}},
 	},
 	{
 		Rule:  "two-way-beside-outlet",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Floor: &casesInts[152],
-					Flow:  "both",
-				},
-				{
-					ID:    "b",
-					Floor: &casesInts[153],
-					Flow:  "out",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Floor: &int1, Flow: "both"}, {ID: "b", Floor: &int1, Flow: "out"}}},
 	},
 	{
 		Rule: "two-way-beside-outlet",
 		Note: "nothing else lets smoke out",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Floor: &casesInts[154],
-					Flow:  "both",
-				},
-				{
-					ID:    "b",
-					Floor: &casesInts[155],
-					Flow:  "in",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Floor: &int1, Flow: "both"}, {ID: "b", Floor: &int1, Flow: "in"}}},
 	},
 	{
 		Rule:  "low-plane-near",
 		Fires: true,
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Floor:        &casesInts[156],
-					Flow:         "both",
-					Volume:       &casesInts[157],
-					NeutralPlane: &casesFloat64s[18],
-				},
-				{
-					ID:     "b",
-					Floor:  &casesInts[158],
-					Volume: &casesInts[159],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Floor: &int1, Flow: "both", Volume: &int3, NeutralPlane: &float0_4}, {ID: "b", Floor: &int2, Volume: &int1}},
 		},
 	},
 	{
 		Rule: "low-plane-near",
 		Note: "high plane",
 		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:           "a",
-					Floor:        &casesInts[160],
-					Flow:         "both",
-					Volume:       &casesInts[161],
-					NeutralPlane: &casesFloat64s[19],
-				},
-				{
-					ID:     "b",
-					Floor:  &casesInts[162],
-					Volume: &casesInts[163],
-				},
-			},
+			Openings: []engine.Reading{{ID: "a", Floor: &int1, Flow: "both", Volume: &int3, NeutralPlane: &float0_6}, {ID: "b", Floor: &int2, Volume: &int1}},
 		},
 	},
-	{
-		Rule:  "in-and-out-thin",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					Flow:    "both",
-					Volume:  &casesInts[164],
-					Density: &casesInts[165],
-				},
-			},
-		},
-	},
-	{
-		Rule: "in-and-out-thin",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					Flow:    "both",
-					Volume:  &casesInts[166],
-					Density: &casesInts[167],
-				},
-			},
-		},
-	},
+	{Rule: "in-and-out-thin", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Volume: &int1, Density: &int1}}}},
+	{Rule: "in-and-out-thin", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Volume: &int4, Density: &int1}}}},
 	{
 		Rule:  "wind-felt",
 		Fires: true,
-		Now: engine.Look{
-			Wind: &engine.Wind{
-				MS:   &casesFloat64s[20],
-				From: "A",
-			},
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Side:   "A",
-					Volume: &casesInts[168],
-				},
-			},
-		},
+		Now:   engine.Look{Wind: &engine.Wind{MS: &float5, From: "A"}, Openings: []engine.Reading{{ID: "a", Side: "A", Volume: &int1}}},
 	},
 	{
 		Rule: "wind-felt",
 		Note: "still air",
-		Now: engine.Look{
-			Wind: &engine.Wind{
-				MS:   &casesFloat64s[21],
-				From: "A",
-			},
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Side:   "A",
-					Volume: &casesInts[169],
-				},
-			},
-		},
+		Now:  engine.Look{Wind: &engine.Wind{MS: &float0_5, From: "A"}, Openings: []engine.Reading{{ID: "a", Side: "A", Volume: &int1}}},
 	},
 	{
 		Rule:  "windward-held-back",
 		Fires: true,
-		Now: engine.Look{
-			Wind: &engine.Wind{
-				MS:   &casesFloat64s[22],
-				From: "A",
-			},
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Side:   "A",
-					Volume: &casesInts[170],
-				},
-			},
-		},
+		Now:   engine.Look{Wind: &engine.Wind{MS: &float6, From: "A"}, Openings: []engine.Reading{{ID: "a", Side: "A", Volume: &int0}}},
 	},
 	{
 		Rule: "windward-held-back",
 		Note: "sheltered",
-		Now: engine.Look{
-			Wind: &engine.Wind{
-				MS:   &casesFloat64s[23],
-				From: "A",
-			},
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Side:   "C",
-					Volume: &casesInts[171],
-				},
-			},
-		},
+		Now:  engine.Look{Wind: &engine.Wind{MS: &float6, From: "A"}, Openings: []engine.Reading{{ID: "a", Side: "C", Volume: &int0}}},
 	},
 	{
 		Rule:  "leeward-driven",
 		Fires: true,
-		Now: engine.Look{
-			Wind: &engine.Wind{
-				MS:   &casesFloat64s[24],
-				From: "A",
-			},
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Side:     "C",
-					Velocity: &casesInts[172],
-				},
-			},
-		},
+		Now:   engine.Look{Wind: &engine.Wind{MS: &float6, From: "A"}, Openings: []engine.Reading{{ID: "a", Side: "C", Velocity: &int4}}},
 	},
 	{
 		Rule: "leeward-driven",
-		Now: engine.Look{
-			Wind: &engine.Wind{
-				MS:   &casesFloat64s[25],
-				From: "A",
-			},
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Side:     "A",
-					Velocity: &casesInts[173],
-				},
-			},
-		},
+		Now:  engine.Look{Wind: &engine.Wind{MS: &float6, From: "A"}, Openings: []engine.Reading{{ID: "a", Side: "A", Velocity: &int4}}},
 	},
 	{
-		Rule:  "large-building-thin-smoke",
-		Fires: true,
-		Building: &engine.Building{
-			Kind: "warehouse",
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[174],
-				},
-			},
-		},
+		Rule:     "large-building-thin-smoke",
+		Fires:    true,
+		Building: &engine.Building{Kind: "warehouse"},
+		Now:      engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1}}},
 	},
 	{
-		Rule: "large-building-thin-smoke",
-		Building: &engine.Building{
-			Kind: "house",
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[175],
-				},
-			},
-		},
+		Rule:     "large-building-thin-smoke",
+		Building: &engine.Building{Kind: "house"},
+		Now:      engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1}}},
 	},
 	{
-		Rule:  "small-prop-looks-smooth",
-		Fires: true,
-		Building: &engine.Building{
-			Kind: "burn box",
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[176],
-				},
-			},
-		},
+		Rule:     "small-prop-looks-smooth",
+		Fires:    true,
+		Building: &engine.Building{Kind: "burn box"},
+		Now:      engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
 	{
-		Rule: "small-prop-looks-smooth",
-		Building: &engine.Building{
-			Kind: "house",
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[177],
-				},
-			},
-		},
+		Rule:     "small-prop-looks-smooth",
+		Building: &engine.Building{Kind: "house"},
+		Now:      engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
 	{
 		Rule:  "change-follows-opening",
 		Fires: true,
-		Now: engine.Look{
-			Changes: []engine.Change{
-				{
-					Opening: "a",
-					State:   "open",
-				},
-			},
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[178],
-				},
-			},
-		},
+		Now:   engine.Look{Changes: []engine.Change{{Opening: "a", State: "open"}}, Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
-	{
-		Rule: "change-follows-opening",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[179],
-				},
-			},
-		},
-	},
+	{Rule: "change-follows-opening", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}}},
 	{
 		Rule:  "water-and-pale",
 		Fires: true,
-		Now: engine.Look{
-			Water: &casesBools[5],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[180],
-					Colour:   "white",
-				},
-			},
-		},
+		Now:   engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", Velocity: &int1, Colour: "white"}}},
 	},
-	{
-		Rule: "water-and-pale",
-		Now: engine.Look{
-			Water: &casesBools[6],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[181],
-					Colour:   "white",
-				},
-			},
-		},
-	},
-	{
-		Rule:  "water-going-on",
-		Fires: true,
-		Now: engine.Look{
-			Water: &casesBools[7],
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[182],
-				},
-			},
-		},
-	},
-	{
-		Rule: "water-going-on",
-		Now: engine.Look{
-			Water: &casesBools[8],
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[183],
-				},
-			},
-		},
-	},
+	{Rule: "water-and-pale", Now: engine.Look{Water: &boolFalse, Openings: []engine.Reading{{ID: "a", Velocity: &int1, Colour: "white"}}}},
+	{Rule: "water-going-on", Fires: true, Now: engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", Volume: &int2}}}},
+	{Rule: "water-going-on", Now: engine.Look{Water: &boolFalse, Openings: []engine.Reading{{ID: "a", Volume: &int2}}}},
 	{
 		Rule:  "sprinkler-smoke",
 		Fires: true,
-		Now: engine.Look{
-			Water: &casesBools[9],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[184],
-					Density:  &casesInts[185],
-					Darkness: &casesInts[186],
-				},
-			},
-		},
+		Now:   engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", Velocity: &int1, Density: &int1, Darkness: &int2}}},
 	},
 	{
 		Rule: "sprinkler-smoke",
-		Now: engine.Look{
-			Water: &casesBools[10],
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[187],
-					Density:  &casesInts[188],
-					Darkness: &casesInts[189],
-				},
-			},
-		},
+		Now:  engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", Velocity: &int3, Density: &int4, Darkness: &int2}}},
 	},
+	{Rule: "one-look-only", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}}},
 	{
-		Rule:  "one-look-only",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[190],
-				},
-			},
-		},
-	},
-	{
-		Rule: "one-look-only",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[191],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[192],
-				},
-			},
-		},
+		Rule:   "one-look-only",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
 	{
 		Rule:  "pulsing-dark",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "crack",
-					Darkness: &casesInts[193],
-					Pulsing:  &casesBools[11],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "crack", Darkness: &int3, Pulsing: &boolTrue}}},
 	},
 	{
 		Rule: "pulsing-dark",
 		Note: "steady",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "crack",
-					Darkness: &casesInts[194],
-					Pulsing:  &casesBools[12],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "crack", Darkness: &int3, Pulsing: &boolFalse}}},
 	},
-	{
-		Rule:  "pulsing-any",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					Pulsing: &casesBools[13],
-				},
-			},
-		},
-	},
-	{
-		Rule: "pulsing-any",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[195],
-					Pulsing:  &casesBools[14],
-				},
-			},
-		},
-	},
+	{Rule: "pulsing-any", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Pulsing: &boolTrue}}}},
+	{Rule: "pulsing-any", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, Pulsing: &boolFalse}}}},
 	{
 		Rule:  "pulsing-black-outward",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[196],
-					Darkness: &casesInts[197],
-					Pulsing:  &casesBools[15],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int4, Pulsing: &boolTrue}}},
 	},
 	{
 		Rule: "pulsing-black-outward",
 		Note: "slow",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[198],
-					Darkness: &casesInts[199],
-					Pulsing:  &casesBools[16],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1, Darkness: &int4, Pulsing: &boolTrue}}},
 	},
 	{
 		Rule:  "inward-at-every-gap",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:   "a",
-					Kind: "crack",
-					Flow: "in",
-				},
-				{
-					ID:    "b",
-					State: "closed",
-					Flow:  "in",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "crack", Flow: "in"}, {ID: "b", State: "closed", Flow: "in"}}},
 	},
 	{
 		Rule: "inward-at-every-gap",
 		Note: "an outlet shows",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:   "a",
-					Kind: "crack",
-					Flow: "in",
-				},
-				{
-					ID:   "b",
-					Flow: "out",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "crack", Flow: "in"}, {ID: "b", Flow: "out"}}},
 	},
 	{
 		Rule:  "stained-glass",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Kind:   "window",
-					State:  "closed",
-					Window: "stained",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "window", State: "closed", Window: "stained"}}},
 	},
-	{
-		Rule: "stained-glass",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Kind:   "window",
-					State:  "closed",
-					Window: "clear",
-				},
-			},
-		},
-	},
+	{Rule: "stained-glass", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "window", State: "closed", Window: "clear"}}}},
 	{
 		Rule:  "thick-slow-closed",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Velocity: &casesInts[200],
-					Density:  &casesInts[201],
-					Darkness: &casesInts[202],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Velocity: &int1, Density: &int4, Darkness: &int4}}},
 	},
 	{
 		Rule: "thick-slow-closed",
 		Note: "open",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Velocity: &casesInts[203],
-					Density:  &casesInts[204],
-					Darkness: &casesInts[205],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int1, Density: &int4, Darkness: &int4}}},
 	},
 	{
 		Rule:  "closed-and-pushing",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Volume:   &casesInts[206],
-					Velocity: &casesInts[207],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int2, Velocity: &int3}}},
 	},
 	{
 		Rule: "closed-and-pushing",
 		Note: "open door",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Volume:   &casesInts[208],
-					Velocity: &casesInts[209],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int2, Velocity: &int3}}},
 	},
 	{
 		Rule:  "closed-and-faint",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Volume:   &casesInts[210],
-					Velocity: &casesInts[211],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int1, Velocity: &int1}}},
 	},
-	{
-		Rule: "closed-and-faint",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Volume:   &casesInts[212],
-					Velocity: &casesInts[213],
-				},
-			},
-		},
-	},
+	{Rule: "closed-and-faint", Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int1, Velocity: &int1}}}},
 	{
 		Rule:  "slow-dark-still",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[214],
-					Velocity: &casesInts[215],
-					Darkness: &casesInts[216],
-					Churning: &casesBools[17],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Velocity: &int0, Darkness: &int4, Churning: &boolFalse}}},
 	},
 	{
 		Rule: "slow-dark-still",
 		Note: "fast",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[217],
-					Darkness: &casesInts[218],
-					Churning: &casesBools[18],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int4, Churning: &boolFalse}}},
 	},
-	{
-		Rule:  "yellow-grey-thick",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					Density: &casesInts[219],
-					Colour:  "yellow_grey",
-				},
-			},
-		},
-	},
-	{
-		Rule: "yellow-grey-thick",
-		Note: "thin",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					Density: &casesInts[220],
-					Colour:  "yellow_grey",
-				},
-			},
-		},
-	},
+	{Rule: "yellow-grey-thick", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int3, Colour: "yellow_grey"}}}},
+	{Rule: "yellow-grey-thick", Note: "thin", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int1, Colour: "yellow_grey"}}}},
 	{
 		Rule:  "churning-pulsing-two-way",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Flow:     "both",
-					Churning: &casesBools[19],
-					Pulsing:  &casesBools[20],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Churning: &boolTrue, Pulsing: &boolTrue}}},
 	},
 	{
 		Rule: "churning-pulsing-two-way",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Flow:     "both",
-					Churning: &casesBools[21],
-					Pulsing:  &casesBools[22],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Churning: &boolTrue, Pulsing: &boolFalse}}},
 	},
 	{
 		Rule:  "tight-dark-push",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "crack",
-					Velocity: &casesInts[221],
-					Darkness: &casesInts[222],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "crack", Velocity: &int3, Darkness: &int4}}},
 	},
 	{
 		Rule: "tight-dark-push",
 		Note: "a door",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Kind:     "door",
-					State:    "open",
-					Velocity: &casesInts[223],
-					Darkness: &casesInts[224],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "door", State: "open", Velocity: &int3, Darkness: &int4}}},
 	},
 	{
 		Rule:  "haze-without-push",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[225],
-					Velocity: &casesInts[226],
-					Density:  &casesInts[227],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int0, Density: &int2}}},
 	},
 	{
 		Rule: "haze-without-push",
 		Note: "it moves",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[228],
-					Velocity: &casesInts[229],
-					Density:  &casesInts[230],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int2, Density: &int2}}},
 	},
 	{
 		Rule:  "nothing-showing",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					State:  "closed",
-					Volume: &casesInts[231],
-				},
-				{
-					ID:     "b",
-					Volume: &casesInts[232],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int0}, {ID: "b", Volume: &int0}}},
 	},
-	{
-		Rule: "nothing-showing",
-		Note: "one shows",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[233],
-				},
-				{
-					ID:     "b",
-					Volume: &casesInts[234],
-				},
-			},
-		},
-	},
+	{Rule: "nothing-showing", Note: "one shows", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int0}, {ID: "b", Volume: &int1}}}},
 	{
 		Rule:  "vanishing-white",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[235],
-					Darkness: &casesInts[236],
-					Vanishes: &casesBools[23],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Darkness: &int1, Vanishes: &boolTrue}}},
 	},
 	{
 		Rule: "vanishing-white",
 		Note: "it persists",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[237],
-					Darkness: &casesInts[238],
-					Vanishes: &casesBools[24],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Darkness: &int1, Vanishes: &boolFalse}}},
 	},
 	{
 		Rule:  "light-slow-smoke",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[239],
-					Velocity: &casesInts[240],
-					Density:  &casesInts[241],
-					Colour:   "light_grey",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1, Velocity: &int1, Density: &int1, Colour: "light_grey"}}},
 	},
 	{
 		Rule: "light-slow-smoke",
 		Note: "it moves fast",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[242],
-					Velocity: &casesInts[243],
-					Darkness: &casesInts[244],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int3, Darkness: &int2}}},
 	},
-	{
-		Rule:  "wisps-only",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					Volume:  &casesInts[245],
-					Density: &casesInts[246],
-				},
-			},
-		},
-	},
-	{
-		Rule: "wisps-only",
-		Note: "thick",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					Volume:  &casesInts[247],
-					Density: &casesInts[248],
-				},
-			},
-		},
-	},
+	{Rule: "wisps-only", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1, Density: &int1}}}},
+	{Rule: "wisps-only", Note: "thick", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1, Density: &int3}}}},
 	{
 		Rule:  "steady-middling-smoke",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[249],
-					Velocity: &casesInts[250],
-					Churning: &casesBools[25],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int2, Churning: &boolFalse}}},
 	},
 	{
 		Rule: "steady-middling-smoke",
 		Note: "churning",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[251],
-					Velocity: &casesInts[252],
-					Churning: &casesBools[26],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int2, Churning: &boolTrue}}},
 	},
 	{
 		Rule:  "pushed-smooth-smoke",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Velocity: &casesInts[253],
-					Churning: &casesBools[27],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int3, Churning: &boolFalse}}},
 	},
 	{
 		Rule: "pushed-smooth-smoke",
 		Note: "it churns",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Velocity: &casesInts[254],
-					Churning: &casesBools[28],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int3, Churning: &boolTrue}}},
 	},
-	{
-		Rule:  "fast-and-dark",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[255],
-					Darkness: &casesInts[256],
-				},
-			},
-		},
-	},
-	{
-		Rule: "fast-and-dark",
-		Note: "slow",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[257],
-					Darkness: &casesInts[258],
-				},
-			},
-		},
-	},
+	{Rule: "fast-and-dark", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int4}}}},
+	{Rule: "fast-and-dark", Note: "slow", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1, Darkness: &int4}}}},
 	{
 		Rule:  "fast-churning-dark",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[259],
-					Density:  &casesInts[260],
-					Darkness: &casesInts[261],
-					Churning: &casesBools[29],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int4, Darkness: &int4, Churning: &boolTrue}}},
 	},
 	{
 		Rule: "fast-churning-dark",
 		Note: "smooth",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[262],
-					Density:  &casesInts[263],
-					Darkness: &casesInts[264],
-					Churning: &casesBools[30],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int4, Darkness: &int4, Churning: &boolFalse}}},
 	},
 	{
 		Rule:  "churning-fast",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "broken",
-					Velocity: &casesInts[265],
-					Colour:   "grey",
-					Churning: &casesBools[31],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "broken", Velocity: &int3, Colour: "grey", Churning: &boolTrue}}},
 	},
 	{
 		Rule: "churning-fast",
 		Note: "smooth",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Velocity: &casesInts[266],
-					Churning: &casesBools[32],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int3, Churning: &boolFalse}}},
 	},
 	{
 		Rule:  "dense-fast-black",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[267],
-					Velocity: &casesInts[268],
-					Density:  &casesInts[269],
-					Darkness: &casesInts[270],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Velocity: &int4, Density: &int4, Darkness: &int4}}},
 	},
 	{
 		Rule: "dense-fast-black",
 		Note: "part see-through",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[271],
-					Velocity: &casesInts[272],
-					Density:  &casesInts[273],
-					Darkness: &casesInts[274],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Velocity: &int4, Density: &int2, Darkness: &int4}}},
 	},
-	{
-		Rule:  "flame-tongues",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[275],
-					Flame:    "tongues",
-				},
-			},
-		},
-	},
-	{
-		Rule: "flame-tongues",
-		Note: "no flame",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[276],
-					Flame:    "none",
-				},
-			},
-		},
-	},
-	{
-		Rule:  "flame-fills",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[277],
-					Flame:    "full",
-				},
-			},
-		},
-	},
-	{
-		Rule: "flame-fills",
-		Note: "only tongues",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					Flame: "tongues",
-				},
-			},
-		},
-	},
+	{Rule: "flame-tongues", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Flame: "tongues"}}}},
+	{Rule: "flame-tongues", Note: "no flame", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Flame: "none"}}}},
+	{Rule: "flame-fills", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Flame: "full"}}}},
+	{Rule: "flame-fills", Note: "only tongues", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flame: "tongues"}}}},
 	{
 		Rule:  "flame-with-thick-smoke",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Density:  &casesInts[278],
-					Darkness: &casesInts[279],
-					Flame:    "full",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int4, Darkness: &int4, Flame: "full"}}},
 	},
 	{
 		Rule: "flame-with-thick-smoke",
 		Note: "thin smoke",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Density:  &casesInts[280],
-					Darkness: &casesInts[281],
-					Flame:    "full",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int1, Darkness: &int2, Flame: "full"}}},
 	},
-	{
-		Rule:  "thin-but-fast",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Flow:     "out",
-					Velocity: &casesInts[282],
-					Density:  &casesInts[283],
-				},
-			},
-		},
-	},
-	{
-		Rule: "thin-but-fast",
-		Note: "thick",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Flow:     "out",
-					Velocity: &casesInts[284],
-					Density:  &casesInts[285],
-				},
-			},
-		},
-	},
-	{
-		Rule:  "thick-and-dark",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Density:  &casesInts[286],
-					Darkness: &casesInts[287],
-					Flame:    "none",
-				},
-			},
-		},
-	},
-	{
-		Rule: "thick-and-dark",
-		Note: "pale",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Density:  &casesInts[288],
-					Darkness: &casesInts[289],
-				},
-			},
-		},
-	},
+	{Rule: "thin-but-fast", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "out", Velocity: &int3, Density: &int1}}}},
+	{Rule: "thin-but-fast", Note: "thick", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "out", Velocity: &int3, Density: &int4}}}},
+	{Rule: "thick-and-dark", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int4, Darkness: &int4, Flame: "none"}}}},
+	{Rule: "thick-and-dark", Note: "pale", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int4, Darkness: &int1}}}},
 	{
 		Rule:  "pale-thick-fast",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[290],
-					Density:  &casesInts[291],
-					Colour:   "white",
-					Vanishes: &casesBools[33],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Density: &int3, Colour: "white", Vanishes: &boolFalse}}},
 	},
 	{
 		Rule: "pale-thick-fast",
 		Note: "steam",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[292],
-					Density:  &casesInts[293],
-					Colour:   "white",
-					Vanishes: &casesBools[34],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Density: &int3, Colour: "white", Vanishes: &boolTrue}}},
 	},
-	{
-		Rule:  "whole-building-strong",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[294],
-					Velocity: &casesInts[295],
-				},
-			},
-		},
-	},
-	{
-		Rule: "whole-building-strong",
-		Note: "slow",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[296],
-					Velocity: &casesInts[297],
-				},
-			},
-		},
-	},
-	{
-		Rule:  "slow-everywhere",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Volume:   &casesInts[298],
-					Velocity: &casesInts[299],
-				},
-			},
-		},
-	},
+	{Rule: "whole-building-strong", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Velocity: &int4}}}},
+	{Rule: "whole-building-strong", Note: "slow", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Velocity: &int2}}}},
+	{Rule: "slow-everywhere", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int2, Velocity: &int1}}}},
 	{
 		Rule: "slow-everywhere",
 		Note: "closed up",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "closed",
-					Volume:   &casesInts[300],
-					Velocity: &casesInts[301],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int2, Velocity: &int1}}},
 	},
 	{
 		Rule:  "no-flame-slow-thin",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Velocity: &casesInts[302],
-					Density:  &casesInts[303],
-					Flame:    "none",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int2, Density: &int1, Flame: "none"}}},
 	},
 	{
 		Rule: "no-flame-slow-thin",
 		Note: "flame",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					State:    "open",
-					Velocity: &casesInts[304],
-					Density:  &casesInts[305],
-					Flame:    "tongues",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int2, Density: &int1, Flame: "tongues"}}},
 	},
-	{
-		Rule:  "no-flame-anywhere",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					State: "open",
-					Flame: "none",
-				},
-			},
-		},
-	},
+	{Rule: "no-flame-anywhere", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flame: "none"}}}},
 	{
 		Rule: "no-flame-anywhere",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					State: "open",
-					Flame: "none",
-				},
-				{
-					ID:    "b",
-					State: "open",
-					Flame: "full",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flame: "none"}, {ID: "b", State: "open", Flame: "full"}}},
 	},
 	{
 		Rule: "no-flame-anywhere",
 		Note: "thick smoke hides flame",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					State:   "open",
-					Density: &casesInts[306],
-					Flame:   "none",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Density: &int4, Flame: "none"}}},
 	},
 	{
 		Rule:  "pale-thick-lasting",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[307],
-					Density:  &casesInts[308],
-					Darkness: &casesInts[309],
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Density: &int3, Darkness: &int2}}},
 	},
 	{
 		Rule: "pale-thick-lasting",
 		Note: "dark",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[310],
-					Density:  &casesInts[311],
-					Darkness: &casesInts[312],
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Density: &int3, Darkness: &int4}}},
 	},
 	{
 		Rule:  "dark-thin-no-flame",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[313],
-					Density:  &casesInts[314],
-					Darkness: &casesInts[315],
-					Flame:    "none",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, Density: &int2, Darkness: &int3, Flame: "none"}}},
 	},
 	{
 		Rule: "dark-thin-no-flame",
 		Note: "thick",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[316],
-					Density:  &casesInts[317],
-					Darkness: &casesInts[318],
-					Flame:    "none",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, Density: &int4, Darkness: &int3, Flame: "none"}}},
 	},
 	{
 		Rule: "dark-thin-no-flame",
 		Note: "driven",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[319],
-					Density:  &casesInts[320],
-					Darkness: &casesInts[321],
-					Flame:    "none",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int2, Darkness: &int4, Flame: "none"}}},
 	},
 	{
 		Rule:  "fast-thick-no-flame",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[322],
-					Density:  &casesInts[323],
-					Flame:    "none",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int4, Flame: "none"}}},
+	},
+	{Rule: "fast-thick-no-flame", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int4, Flame: "full"}}}},
+	{
+		Rule:   "more-smoke",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
 	{
-		Rule: "fast-thick-no-flame",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Velocity: &casesInts[324],
-					Density:  &casesInts[325],
-					Flame:    "full",
-				},
-			},
-		},
+		Rule:   "more-smoke",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
 	{
-		Rule:  "more-smoke",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[326],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[327],
-				},
-			},
-		},
+		Rule:   "less-smoke",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
 	{
-		Rule: "more-smoke",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[328],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[329],
-				},
-			},
-		},
+		Rule:   "less-smoke",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
 	{
-		Rule:  "less-smoke",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[330],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[331],
-				},
-			},
-		},
+		Rule:   "darkening-unmoved",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int3}}},
 	},
 	{
-		Rule: "less-smoke",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[332],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:     "a",
-					Volume: &casesInts[333],
-				},
-			},
-		},
+		Rule:   "darkening-unmoved",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int3}}},
 	},
 	{
-		Rule:  "darkening-unmoved",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[334],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[335],
-				},
-			},
-		},
+		Rule:   "paling-unmoved",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int4}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int2}}},
 	},
 	{
-		Rule: "darkening-unmoved",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[336],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[337],
-				},
-			},
-		},
+		Rule:   "paling-unmoved",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Darkness: &int2}}},
 	},
 	{
-		Rule:  "paling-unmoved",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[338],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[339],
-				},
-			},
-		},
+		Rule:   "holding-steady",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Velocity: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Velocity: &int3}}},
 	},
 	{
-		Rule: "paling-unmoved",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[340],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Darkness: &casesInts[341],
-				},
-			},
-		},
-	},
-	{
-		Rule:  "holding-steady",
-		Fires: true,
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[342],
-					Velocity: &casesInts[343],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[344],
-					Velocity: &casesInts[345],
-				},
-			},
-		},
-	},
-	{
-		Rule: "holding-steady",
-		Before: &engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[346],
-					Velocity: &casesInts[347],
-				},
-			},
-		},
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[348],
-					Velocity: &casesInts[349],
-				},
-			},
-		},
+		Rule:   "holding-steady",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Velocity: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Velocity: &int3}}},
 	},
 	{
 		Rule:  "little-open-thick-smoke",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					State:   "open",
-					Density: &casesInts[350],
-				},
-				{
-					ID:    "b",
-					State: "closed",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Density: &int4}, {ID: "b", State: "closed"}}},
 	},
 	{
 		Rule: "little-open-thick-smoke",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					State:   "open",
-					Density: &casesInts[351],
-				},
-				{
-					ID:    "b",
-					State: "open",
-				},
-				{
-					ID:    "c",
-					State: "open",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Density: &int4}, {ID: "b", State: "open"}, {ID: "c", State: "open"}}},
 	},
 	{
 		Rule:  "much-open",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					State: "open",
-				},
-				{
-					ID:    "b",
-					State: "open",
-				},
-				{
-					ID:    "c",
-					State: "broken",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open"}, {ID: "b", State: "open"}, {ID: "c", State: "broken"}}},
 	},
 	{
 		Rule: "much-open",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					State: "open",
-				},
-				{
-					ID:    "b",
-					State: "closed",
-				},
-				{
-					ID:    "c",
-					State: "broken",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open"}, {ID: "b", State: "closed"}, {ID: "c", State: "broken"}}},
 	},
 	{
 		Rule:  "shut-more-than-open",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					State: "open",
-				},
-				{
-					ID:    "b",
-					State: "closed",
-				},
-				{
-					ID:    "c",
-					State: "closed",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open"}, {ID: "b", State: "closed"}, {ID: "c", State: "closed"}}},
 	},
 	{
 		Rule: "shut-more-than-open",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:    "a",
-					State: "open",
-				},
-				{
-					ID:    "b",
-					State: "open",
-				},
-				{
-					ID:    "c",
-					State: "closed",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open"}, {ID: "b", State: "open"}, {ID: "c", State: "closed"}}},
 	},
 	{
 		Rule:  "moderate-everywhere",
 		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					State:   "open",
-					Volume:  &casesInts[352],
-					Density: &casesInts[353],
-					Flame:   "none",
-				},
-			},
-		},
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int2, Density: &int1, Flame: "none"}}},
 	},
 	{
 		Rule: "moderate-everywhere",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:      "a",
-					State:   "open",
-					Volume:  &casesInts[354],
-					Density: &casesInts[355],
-					Flame:   "none",
-				},
-			},
-		},
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int4, Density: &int1, Flame: "none"}}},
 	},
-	{
-		Rule:  "churning-full-volume",
-		Fires: true,
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[356],
-					Churning: &casesBools[35],
-				},
-			},
-		},
-	},
-	{
-		Rule: "churning-full-volume",
-		Now: engine.Look{
-			Openings: []engine.Reading{
-				{
-					ID:       "a",
-					Volume:   &casesInts[357],
-					Churning: &casesBools[36],
-				},
-			},
-		},
-	},
+	{Rule: "churning-full-volume", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Churning: &boolTrue}}}},
+	{Rule: "churning-full-volume", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Churning: &boolFalse}}}},
 }
 
-var casesBools = [...]bool{true, true, false, true, true, true, false, true, false, true, true, true, false, true, false, true, true, false, false, true, true, true, false, true, false, false, true, false, true, true, false, true, false, false, true, true, false}
-
-var casesFloat64s = [...]float64{0.6, 0.4, 0.6, 0.4, 0.4, 0.6, 0.4, 0.4, 0.4, 0.6, 0.4, 0.6, 0.55, 0.3, 0.4, 0.6, 0.7, 0.7, 0.4, 0.6, 5, 0.5, 6, 6, 6, 6}
-
-var casesInts = [...]int{2, 2, 3, 3, 3, 3, 3, 3, 2, 3, 3, 3, 4, 3, 3, 3, 1, 1, 2, 2, 2, 2, 2, 2, 3, 3, 2, 1, 3, 3, 2, 1, 3, 1, 3, 1, 1, 3, 1, 3, 2, 4, 4, 4, 3, 2, 2, 1, 3, 2, 2, 1, 3, 2, 2, 3, 4, 2, 4, 2, 3, 4, 4, 4, 4, 4, 3, 4, 4, 4, 2, 2, 4, 4, 4, 2, 4, 4, 2, 2, 4, 2, 2, 2, 2, 2, 2, 4, 4, 2, 4, 2, 2, 4, 1, 2, 2, 3, 1, 2, 1, 3, 4, 2, 2, 4, 4, 4, 2, 2, 2, 3, 3, 2, 3, 3, 3, 3, 3, 2, 3, 3, 4, 2, 4, 2, 2, 2, 1, 0, 1, 2, 2, 3, 2, 3, 2, 3, 2, 2, 4, 4, 1, 4, 4, 4, 1, 2, 1, 2, 4, 4, 1, 1, 1, 1, 1, 3, 2, 1, 1, 3, 2, 1, 1, 1, 4, 1, 1, 1, 0, 0, 4, 4, 1, 1, 2, 2, 2, 2, 1, 1, 2, 2, 1, 1, 2, 3, 4, 2, 2, 2, 2, 3, 3, 2, 3, 4, 1, 4, 1, 4, 4, 1, 4, 4, 2, 3, 2, 3, 1, 1, 1, 1, 3, 0, 4, 3, 4, 3, 1, 3, 4, 3, 4, 2, 0, 2, 2, 2, 2, 0, 0, 0, 1, 2, 1, 2, 1, 1, 1, 1, 2, 3, 2, 1, 1, 1, 3, 2, 2, 2, 2, 3, 3, 3, 4, 1, 4, 4, 4, 4, 4, 4, 4, 3, 3, 4, 4, 4, 4, 4, 4, 2, 4, 3, 3, 4, 4, 4, 1, 2, 3, 1, 3, 4, 4, 4, 4, 1, 3, 3, 3, 3, 4, 4, 4, 2, 2, 1, 2, 1, 2, 1, 2, 1, 4, 3, 3, 2, 3, 3, 4, 2, 2, 3, 2, 4, 3, 4, 2, 4, 4, 4, 4, 4, 1, 2, 2, 2, 3, 2, 2, 2, 2, 3, 3, 3, 4, 2, 2, 2, 3, 3, 3, 3, 2, 3, 3, 3, 4, 4, 2, 1, 4, 1, 4, 4}
+var casesLook1 = engine.Look{
+	Openings: []engine.Reading{{ID: "a", Kind: "window", Velocity: &int4, Darkness: &int4}, {ID: "b", Kind: "window", Velocity: &int2, Darkness: &int2}},
+}

@@ -325,13 +325,7 @@ var glossary = fieldbook.Glossary{
 			See:     []string{"fuel_limited"},
 			Sources: []string{"from_memory"},
 		},
-		{
-			ID:      "seat",
-			Term:    "Seat of the fire",
-			Meaning: "Where the main burning is.",
-			Used:    "common",
-			Sources: []string{"common_practice"},
-		},
+		{ID: "seat", Term: "Seat of the fire", Meaning: "Where the main burning is.", Used: "common", Sources: []string{"common_practice"}},
 		{
 			ID:      "flashover",
 			Term:    "Flashover",
@@ -469,13 +463,7 @@ var glossary = fieldbook.Glossary{
 			Used:    "science",
 			Sources: []string{"mulholland_croarkin_2000"},
 		},
-		{
-			ID:      "plume",
-			Term:    "Plume",
-			Meaning: "The rising column of hot gas above a fire.",
-			Used:    "ISO, NFPA",
-			Sources: []string{"from_memory"},
-		},
+		{ID: "plume", Term: "Plume", Meaning: "The rising column of hot gas above a fire.", Used: "ISO, NFPA", Sources: []string{"from_memory"}},
 		{
 			ID:      "ceiling_jet",
 			Term:    "Ceiling jet",

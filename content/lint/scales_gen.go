@@ -15,44 +15,19 @@ var scaleBook = fieldbook.ScaleBook{
 			Base:       1,
 			Hysteresis: 0.15,
 			Levels: []fieldbook.LevelWords{
-				{
-					Name:  "none",
-					Looks: "No smoke to be seen at this opening.",
-				},
-				{
-					Level: 1,
-					Name:  "wisps",
-					Looks: "Threads and wisps, or a little from one corner or one crack.",
-				},
-				{
-					Level: 2,
-					Name:  "some",
-					Looks: "A steady stream that leaves much of the opening empty, or several small leaks.",
-				},
-				{
-					Level: 3,
-					Name:  "most",
-					Looks: "Most of the opening is at work and the smoke keeps coming.",
-				},
-				{
-					Level: 4,
-					Name:  "full",
-					Looks: "More than the opening seems able to carry, and often leaks round it as well.",
-				},
+				{Name: "none", Looks: "No smoke to be seen at this opening."},
+				{Level: 1, Name: "wisps", Looks: "Threads and wisps, or a little from one corner or one crack."},
+				{Level: 2, Name: "some", Looks: "A steady stream that leaves much of the opening empty, or several small leaks."},
+				{Level: 3, Name: "most", Looks: "Most of the opening is at work and the smoke keeps coming."},
+				{Level: 4, Name: "full", Looks: "More than the opening seems able to carry, and often leaks round it as well."},
 			},
 			Cuts: []fieldbook.Cut{
 				{
 					At:      0.041,
 					Because: "K·V equals the soot mass flow times 8.7 m²/g, so it is a measure of smoke made. A timber fire (soot 0.015 kg/kg, 12.4 MJ/kg) gives 0.0105 m²/s per kW; at 1 % of the flashover estimate 750·A·√H of a 0.9 m by 2.0 m door (1,909 kW) that is 0.041.",
 				},
-				{
-					At:      0.41,
-					Because: "The same at 10 % of the flashover estimate. The steps are equal ratios, because people judge amounts by ratio.",
-				},
-				{
-					At:      4.1,
-					Because: "The same at the flashover estimate. A fire of foam plastic, with ten times the soot or more, reaches it far smaller.",
-				},
+				{At: 0.41, Because: "The same at 10 % of the flashover estimate. The steps are equal ratios, because people judge amounts by ratio."},
+				{At: 4.1, Because: "The same at the flashover estimate. A fire of foam plastic, with ten times the soot or more, reaches it far smaller."},
 			},
 			Sources: []string{"mulholland_croarkin_2000", "babrauskas_flashover", "from_memory", "chosen_by_us"},
 		},
@@ -63,44 +38,19 @@ var scaleBook = fieldbook.ScaleBook{
 			Measure:    "Mean speed of the outflow over √(g·H), H being the height of the opening. A crack, or what comes by the cracks of a shut opening, is set against the height of the room behind it.",
 			Hysteresis: 0.08,
 			Levels: []fieldbook.LevelWords{
-				{
-					Name:  "hanging",
-					Looks: "It hangs in the opening, or there is none.",
-				},
-				{
-					Level: 1,
-					Name:  "drifting",
-					Looks: "It drifts out and comes to rest within an arm's length.",
-				},
-				{
-					Level: 2,
-					Name:  "rising",
-					Looks: "It leaves steadily and rises, smooth and unhurried.",
-				},
-				{
-					Level: 3,
-					Name:  "pushed",
-					Looks: "It leaves straight and fast before it turns up, and its edges begin to roll.",
-				},
-				{
-					Level: 4,
-					Name:  "driven",
-					Looks: "It is driven out hard, as if under pressure, well past the frame before it rises.",
-				},
+				{Name: "hanging", Looks: "It hangs in the opening, or there is none."},
+				{Level: 1, Name: "drifting", Looks: "It drifts out and comes to rest within an arm's length."},
+				{Level: 2, Name: "rising", Looks: "It leaves steadily and rises, smooth and unhurried."},
+				{Level: 3, Name: "pushed", Looks: "It leaves straight and fast before it turns up, and its edges begin to roll."},
+				{Level: 4, Name: "driven", Looks: "It is driven out hard, as if under pressure, well past the frame before it rises."},
 			},
 			Cuts: []fieldbook.Cut{
-				{
-					At:      0.03,
-					Because: "0.13 m/s in a 2 m door, about the draught of still air in a street (chosen by us).",
-				},
+				{At: 0.03, Because: "0.13 m/s in a 2 m door, about the draught of still air in a street (chosen by us)."},
 				{
 					At:      0.1,
 					Because: "The mean outflow of a door on a room whose layer is at 50 °C. Over eight measured sets (room 3.7 m square, 0.9 m by 2.0 m door, 100 to 500 kW) the mean is 0.31·√(ΔT/Ta) of √(g·H), by least squares.",
 				},
-				{
-					At:      0.21,
-					Because: "The same at 150 °C; the measured 100 kW fires lie just below it.",
-				},
+				{At: 0.21, Because: "The same at 150 °C; the measured 100 kW fires lie just below it."},
 				{
 					At:      0.4,
 					Because: "The same at 500 °C, where measured rooms flash over (20 kW/m² at the floor at 450 to 550 °C); the measured 500 kW fires lie on it. A small room hot from floor to ceiling pushes half as hard again.",
@@ -115,48 +65,17 @@ var scaleBook = fieldbook.ScaleBook{
 			Measure:    "Optical depth K·L through the outflow, L being the square root of the area it fills.",
 			Hysteresis: 0.12,
 			Levels: []fieldbook.LevelWords{
-				{
-					Name:  "none",
-					Looks: "Nothing between you and what lies behind.",
-				},
-				{
-					Level: 1,
-					Name:  "haze",
-					Looks: "Edges behind it stay sharp; it is a veil.",
-				},
-				{
-					Level: 2,
-					Name:  "veil",
-					Looks: "What lies behind is dim and its edges are softened.",
-				},
-				{
-					Level: 3,
-					Name:  "curtain",
-					Looks: "What lies behind is lost; only thin edges let anything through.",
-				},
-				{
-					Level: 4,
-					Name:  "solid",
-					Looks: "It looks solid, with folds and lumps on its face like the head of a cauliflower.",
-				},
+				{Name: "none", Looks: "Nothing between you and what lies behind."},
+				{Level: 1, Name: "haze", Looks: "Edges behind it stay sharp; it is a veil."},
+				{Level: 2, Name: "veil", Looks: "What lies behind is dim and its edges are softened."},
+				{Level: 3, Name: "curtain", Looks: "What lies behind is lost; only thin edges let anything through."},
+				{Level: 4, Name: "solid", Looks: "It looks solid, with folds and lumps on its face like the head of a cauliflower."},
 			},
 			Cuts: []fieldbook.Cut{
-				{
-					At:      0.05,
-					Because: "5 % of the light is lost, the least contrast that weather observers count as seen.",
-				},
-				{
-					At:      0.7,
-					Because: "Half of the light is lost (ln 2 = 0.69).",
-				},
-				{
-					At:      3,
-					Because: "5 % of the light is left; a sign that only reflects is just lost (visibility constant 3).",
-				},
-				{
-					At:      8,
-					Because: "Even a lamp behind it is just lost (visibility constant 8).",
-				},
+				{At: 0.05, Because: "5 % of the light is lost, the least contrast that weather observers count as seen."},
+				{At: 0.7, Because: "Half of the light is lost (ln 2 = 0.69)."},
+				{At: 3, Because: "5 % of the light is left; a sign that only reflects is just lost (visibility constant 3)."},
+				{At: 8, Because: "Even a lamp behind it is just lost (visibility constant 8)."},
 			},
 			Sources: []string{"wmo_guide_8", "jin_visibility", "cibse_guide_e", "chosen_by_us"},
 		},
@@ -168,44 +87,16 @@ var scaleBook = fieldbook.ScaleBook{
 			Base:       1,
 			Hysteresis: 0.05,
 			Levels: []fieldbook.LevelWords{
-				{
-					Name:  "none",
-					Looks: "No smoke to judge.",
-				},
-				{
-					Level: 1,
-					Name:  "white",
-					Looks: "White or nearly so.",
-				},
-				{
-					Level: 2,
-					Name:  "light",
-					Looks: "Plainly off white; a light grey or a pale yellow.",
-				},
-				{
-					Level: 3,
-					Name:  "middle",
-					Looks: "Mid to dark grey, or brown.",
-				},
-				{
-					Level: 4,
-					Name:  "black",
-					Looks: "Black or nearly so.",
-				},
+				{Name: "none", Looks: "No smoke to judge."},
+				{Level: 1, Name: "white", Looks: "White or nearly so."},
+				{Level: 2, Name: "light", Looks: "Plainly off white; a light grey or a pale yellow."},
+				{Level: 3, Name: "middle", Looks: "Mid to dark grey, or brown."},
+				{Level: 4, Name: "black", Looks: "Black or nearly so."},
 			},
 			Cuts: []fieldbook.Cut{
-				{
-					At:      0.3,
-					Because: "ω = 0.92, between smoke of pyrolysis (0.95 to 0.98, white) and smouldering wood (0.90, light grey).",
-				},
-				{
-					At:      0.475,
-					Because: "An equal step of lightness on, ω = 0.77; measured smoke of flaming wood (0.75) lies just beyond.",
-				},
-				{
-					At:      0.65,
-					Because: "An equal step again, ω = 0.48, halfway in lightness from flaming wood to soot by itself (0.15 to 0.30, black).",
-				},
+				{At: 0.3, Because: "ω = 0.92, between smoke of pyrolysis (0.95 to 0.98, white) and smouldering wood (0.90, light grey)."},
+				{At: 0.475, Because: "An equal step of lightness on, ω = 0.77; measured smoke of flaming wood (0.75) lies just beyond."},
+				{At: 0.65, Because: "An equal step again, ω = 0.48, halfway in lightness from flaming wood to soot by itself (0.15 to 0.30, black)."},
 			},
 			Sources: []string{"reid_2005", "bond_bergstrom_2006", "cie_lightness", "from_memory", "chosen_by_us"},
 		},
@@ -295,12 +186,7 @@ var scaleBook = fieldbook.ScaleBook{
 			Says:   "Early burning, or smoke that has travelled and left its soot behind.",
 			Also:   "Pushed out fast, a hot fire far off or behind something. Pale smoke is still fuel.",
 		},
-		{
-			Colour: "grey",
-			Name:   "Grey",
-			Says:   "A mixture of vapour and soot.",
-			Also:   "Painted or plastic things heating early.",
-		},
+		{Colour: "grey", Name: "Grey", Says: "A mixture of vapour and soot.", Also: "Painted or plastic things heating early."},
 		{
 			Colour: "brown",
 			Name:   "Brown",

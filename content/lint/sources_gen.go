@@ -5,12 +5,7 @@ package lint
 import "lintel/engine/infer"
 
 var sources = []infer.Source{
-	{
-		ID:        "derived",
-		Title:     "Derived by a stated formula",
-		Publisher: "Lintel",
-		Seen:      "Worked out from the formula beside it.",
-	},
+	{ID: "derived", Title: "Derived by a stated formula", Publisher: "Lintel", Seen: "Worked out from the formula beside it."},
 	{
 		ID:        "nfpa_1403_module",
 		Title:     "Live fire training, instructor guide module 2 (on NFPA 1403 chapter 4)",
@@ -145,13 +140,7 @@ var sources = []infer.Source{
 		Year:      "2000",
 		Seen:      "As cited by an open package of fire formulas.",
 	},
-	{
-		ID:        "zimny_2019",
-		Title:     "Limits of Froude scaling in small rooms",
-		Publisher: "Zimny et al., Energies 12",
-		Year:      "2019",
-		Seen:      "Abstract.",
-	},
+	{ID: "zimny_2019", Title: "Limits of Froude scaling in small rooms", Publisher: "Zimny et al., Energies 12", Year: "2019", Seen: "Abstract."},
 	{
 		ID:        "sfpe_quarter_scale",
 		Title:     "Quarter-scale furnished rooms",
@@ -178,12 +167,7 @@ var sources = []infer.Source{
 		Publisher: "none named",
 		Seen:      "A standard or paper that is known but was not read for this product.",
 	},
-	{
-		ID:        "chosen_by_us",
-		Title:     "chosen by us",
-		Publisher: "Lintel",
-		Seen:      "Our own choice; the reason stands beside it.",
-	},
+	{ID: "chosen_by_us", Title: "chosen by us", Publisher: "Lintel", Seen: "Our own choice; the reason stands beside it."},
 	{
 		ID:        "nfcc_flashover",
 		Title:     "Understand signs and symptoms of flashover (National Operational Guidance)",
@@ -362,12 +346,7 @@ var sources = []infer.Source{
 		Address:   "https://mail.ctif.org/library/smoke-build-hidden-spaces-deadly-surprises",
 		Seen:      "Excerpt.",
 	},
-	{
-		ID:        "trade_press",
-		Title:     "Trade press (low weight)",
-		Publisher: "various",
-		Seen:      "Opinion of single authors; no public study behind it.",
-	},
+	{ID: "trade_press", Title: "Trade press (low weight)", Publisher: "various", Seen: "Opinion of single authors; no public study behind it."},
 	{
 		ID:        "pressure_apartment_2016",
 		Title:     "Pressure in apartment fires",
@@ -460,12 +439,7 @@ var sources = []infer.Source{
 		Address:   "https://github.com/ulfsri/fsri-compartments-2018",
 		Seen:      "Measured series; the transducer clips near 125 Pa.",
 	},
-	{
-		ID:        "wind_pressure",
-		Title:     "Dynamic pressure of wind, half rho U squared",
-		Publisher: "textbook formula",
-		Seen:      "Formula; values computed.",
-	},
+	{ID: "wind_pressure", Title: "Dynamic pressure of wind, half rho U squared", Publisher: "textbook formula", Seen: "Formula; values computed."},
 	{
 		ID:        "froude_scaling",
 		Title:     "Scaling applications in fire research",

@@ -14,13 +14,33 @@ const contentFolder = "../.."
 
 // What is committed must be what the YAML says.
 func TestGeneratedFilesAreFresh(t *testing.T) {
-	outputs, err := compile(contentFolder)
+	all, err := compile(contentFolder)
 	require.NoError(t, err)
-	for path, want := range outputs {
+	for path, want := range all.files {
 		got, err := os.ReadFile(filepath.Join(contentFolder, filepath.FromSlash(path)))
 		require.NoError(t, err, "run go generate ./content")
 		assert.True(t, string(want) == string(got), "%s is stale: run go generate ./content", path)
 	}
+	left, err := all.left(contentFolder)
+	require.NoError(t, err)
+	assert.Empty(t, left, "nothing writes these any more: run go generate ./content")
+}
+
+// A file that an earlier run wrote and this one does not goes; what people wrote stays.
+func TestWhatNothingWritesAnyMoreIsRemoved(t *testing.T) {
+	folder := t.TempDir()
+	for _, name := range []string{"old_gen.go", "kept.go"} {
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name), []byte("package content\n"), 0o644))
+	}
+	all := outputs{files: map[string][]byte{"new_gen.go": []byte("package content\n")}, pools: map[string]pool{".": {}}}
+	require.NoError(t, all.save(folder))
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	names := make([]string, len(entries))
+	for i, entry := range entries {
+		names[i] = entry.Name()
+	}
+	assert.Equal(t, []string{"kept.go", "new_gen.go"}, names)
 }
 
 func TestMistakesInContentAreNamed(t *testing.T) {

@@ -7,8 +7,6 @@ package main
 import (
 	"fmt"
 	"os"
-	"path/filepath"
-	"sort"
 )
 
 func main() {
@@ -19,23 +17,9 @@ func main() {
 }
 
 func run(content string) error {
-	outputs, err := compile(content)
+	all, err := compile(content)
 	if err != nil {
 		return err
 	}
-	paths := make([]string, 0, len(outputs))
-	for path := range outputs {
-		paths = append(paths, path)
-	}
-	sort.Strings(paths)
-	for _, path := range paths {
-		full := filepath.Join(content, filepath.FromSlash(path))
-		if err := os.MkdirAll(filepath.Dir(full), 0o755); err != nil {
-			return err
-		}
-		if err := os.WriteFile(full, outputs[path], 0o644); err != nil {
-			return err
-		}
-	}
-	return nil
+	return all.save(content)
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"encoding/json"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -93,17 +91,10 @@ func keysOfRules(rules []infer.Rule) {
 	}
 }
 
-// writeSentences writes the catalogue for the phone and for the server.
-func writeSentences(all sentences, outputs map[string][]byte) error {
-	text, err := json.MarshalIndent(all, "", " ")
-	if err != nil {
+// writeSentences adds the catalogue, for the phone and for the server.
+func writeSentences(all sentences, to outputs) error {
+	if err := to.json(generated+"sentences.en.json", all); err != nil {
 		return err
 	}
-	outputs[generated+"sentences.en.json"] = append(text, '\n')
-	source, err := goFile("wording", "english", "sentences and what else has words", map[string]string(all))
-	if err != nil {
-		return fmt.Errorf("sentences: %w", err)
-	}
-	outputs["wording/sentences_gen.go"] = source
-	return nil
+	return to.golang("wording/sentences_gen.go", "wording", "english", "sentences and what else has words", map[string]string(all))
 }

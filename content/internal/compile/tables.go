@@ -42,7 +42,7 @@ var tables = []table{
 		{path: generated + "measures.json", pick: func(f any) (any, error) { return f.(measured.File).Rules, nil }},
 	}},
 	{folder: "families", like: []familyEntry(nil), outputs: []output{
-		{path: "families_gen.go", pkg: "content", name: "families", pick: familiesOf},
+		{path: "families_gen.go", pkg: "content", name: "families", pick: familiesOf, each: true},
 	}},
 	{folder: "outcomes", like: []fieldbook.Outcome(nil)},
 	{folder: "sentences", like: map[string]string(nil)},

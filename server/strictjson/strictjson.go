@@ -1,12 +1,14 @@
-// Package strictjson reads JSON that a person or a device gave us into the plain
-// tree that engine/shape takes. It is stricter than encoding/json alone: a name
-// that stands twice in one object, anything after the value, nesting without
-// end and a text beyond the limit are refused, each in one sentence.
+// Package strictjson reads JSON that a person or a device gave us, more strictly
+// than encoding/json alone, and says in one sentence what is wrong with it. Read
+// makes the plain tree that engine/shape takes: a name that stands twice in one
+// object, anything after the value, nesting without end and a text beyond the
+// limit are refused. Body fills a struct from what a device sent, and may keep parts
+// of it as the bytes that came: unknown fields and anything after the object are
+// refused.
 package strictjson
 
 import (
 	"encoding/json"
-	"errors"
 	"io"
 	"math"
 	"strconv"
@@ -24,21 +26,13 @@ func Read(r io.Reader, limit int64) (any, error) {
 	dec := json.NewDecoder(bounded)
 	dec.UseNumber()
 	tree, err := value(dec, "", 0)
-	if err == nil {
-		err = nothingMore(dec)
+	if what, found := more(dec); err == nil && found {
+		err = engine.Bad("", what, "keep one JSON value to a file")
 	}
 	if bounded.N <= 0 {
 		return nil, engine.Bad("", "is larger than "+strconv.FormatInt(limit, 10)+" bytes", "send less")
 	}
 	return tree, err
-}
-
-func nothingMore(dec *json.Decoder) error {
-	_, err := dec.Token()
-	if errors.Is(err, io.EOF) {
-		return nil
-	}
-	return engine.Bad("", "goes on after its end, at byte "+strconv.FormatInt(dec.InputOffset(), 10), "keep one JSON value to a file")
 }
 
 func value(dec *json.Decoder, path string, depth int) (any, error) {
@@ -107,17 +101,14 @@ func number(path string, n json.Number) (any, error) {
 
 // syntax words a decoding error for a person. Other errors pass unchanged.
 func syntax(dec *json.Decoder, err error) error {
-	var bad *json.SyntaxError
-	at := "is not JSON at byte " + strconv.FormatInt(dec.InputOffset(), 10)
+	what, bad := fault(dec, err)
 	switch {
-	case err == nil:
-		return nil
-	case errors.Is(err, io.EOF) && dec.InputOffset() == 0:
-		return engine.Bad("", "is empty", "give one JSON object")
-	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		return engine.Bad("", "ends too early, at byte "+strconv.FormatInt(dec.InputOffset(), 10), "give the whole of it")
-	case errors.As(err, &bad):
-		return engine.Bad("", at, "mend the "+bad.Error())
+	case err == nil || what == "":
+		return err
+	case bad != nil:
+		return engine.Bad("", what, "mend the "+bad.Error())
+	case what == empty:
+		return engine.Bad("", what, "give one JSON object")
 	}
-	return err
+	return engine.Bad("", what, "give the whole of it")
 }

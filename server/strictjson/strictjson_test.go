@@ -30,8 +30,8 @@ func TestReadAgreesWithEncodingJSON(t *testing.T) {
 func TestReadRefuses(t *testing.T) {
 	cases := map[string]struct{ text, where, says string }{
 		"nothing":        {"", "", "is empty"},
-		"half an object": {`{"v":1,`, "", "ends too early"},
-		"half a text":    {`{"v":"on`, "", "ends too early"},
+		"half an object": {`{"v":1,`, "", "is cut short"},
+		"half a text":    {`{"v":"on`, "", "is cut short"},
 		"not a number":   {`{"v":NaN}`, "", "not JSON"},
 		"a huge number":  {`{"a":[0,1e999]}`, "a[1]", "out of range"},
 		"a name twice":   {`{"a":{"b":1,"b":2}}`, "a.b", "given twice"},
@@ -52,6 +52,29 @@ func TestReadRefuses(t *testing.T) {
 			assert.Contains(t, err.Error(), c.says)
 			assert.NotContains(t, err.Error(), "\n")
 		})
+	}
+}
+
+// A body is said to be at fault in the words of the API, and parts of it are kept
+// to the byte.
+func TestBody(t *testing.T) {
+	type body struct {
+		V    int             `json:"v"`
+		Kept json.RawMessage `json:"kept"`
+	}
+	var whole body
+	require.NoError(t, strictjson.Body([]byte(` {"v":1,"kept":{"b": 1e2}} `), &whole))
+	assert.Equal(t, body{V: 1, Kept: json.RawMessage(`{"b": 1e2}`)}, whole)
+	for text, says := range map[string]string{
+		``:                  "body is empty: send a JSON object",
+		` `:                 "body is empty: send a JSON object",
+		`{"v":1,`:           "body is cut short: nothing was stored, send the whole body again",
+		`{"v":NaN}`:         "body is not JSON at byte 6: nothing was stored, send the whole body again",
+		`{"v":"one"}`:       "v is a string: see server/httpapi/README.md; nothing was stored",
+		`{"v":1,"extra":1}`: `body holds an unknown field "extra": take it out; nothing was stored`,
+		`{"v":1}{}`:         "body goes on after its end, at byte 8: send one JSON object",
+	} {
+		assert.EqualError(t, strictjson.Body([]byte(text), new(body)), says, text)
 	}
 }
 

@@ -38,7 +38,7 @@ func TestBadInputIsRefusedInOneLine(t *testing.T) {
 		"a file that is not":    {command.Sim, "", []string{"/nowhere/room.json"}, "/nowhere/room.json: cannot be opened"},
 		"a folder":              {command.Sim, "", []string{"."}, ".: cannot be read"},
 		"an empty file":         {command.Sim, "", file, "is empty"},
-		"half a file":           {command.Sim, burner[:len(burner)/2], file, "ends too early"},
+		"half a file":           {command.Sim, burner[:len(burner)/2], file, "is cut short"},
 		"something after":       {command.Sim, burner + "{}", file, "goes on after its end"},
 		"a NaN":                 {command.Sim, with(burner, "62.9", "NaN"), file, "not JSON"},
 		"an unknown field":      {command.Sim, with(burner, `"t_c":20`, `"t_c":20,"t_f":68`), file, "ambient.t_f is not a field known here"},

@@ -41,6 +41,9 @@ export function AddOwn({ add }: AddOwnProps) {
         <>
           <Pick label={desk.ownSketch} value={sketch.id} set={setID} choices={all.map((one) => ({ value: one.id, name: one.title }))} />
           <Asking key={sketch.id} sketch={sketch} add={add} forget={() => forget(sketch)} />
+          <p class="small soft">
+            {desk.ownMore} <a href="/prop">{desk.ownToProp}</a>
+          </p>
         </>
       )}
     </section>
@@ -84,8 +87,8 @@ function Asking({ sketch, add, forget }: { sketch: Sketch; add(scene: ClassPlann
   )
 }
 
-/** Why the engine would not make it: the usual reason in full, any other as it said it. */
+/** Why the engine would not make it: the usual reasons in full, any other as the page's language has it. */
 function refusal(error: unknown): string | undefined {
   if (!(error instanceof EngineProblem)) return undefined
-  return error.where === 'own' ? desk.ownNothing : desk.ownRefused(error.message)
+  return error.where === 'own' ? desk.ownNothing : (desk.ownRefusedAt[error.where] ?? desk.ownRefused(error.message))
 }

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { go } from '../../app/router'
 import { dropSet, saveSet, sets } from '../../class/desk'
 import { Preview } from '../../class/preview'
+import { keepSetDraft, keptSetDraft, type SetDraft } from '../../class/set-draft'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
 import { Page } from '../../ui/page'
@@ -36,38 +37,50 @@ function useFamilies(): FamilyInfo[] | undefined {
 }
 
 function Builder({ held, families }: { held: ClassSet | undefined; families: readonly FamilyInfo[] }) {
-  const [title, setTitle] = useState(held?.title ?? '')
-  const [scenes, setScenes] = useState<readonly ClassPlanned[]>(held?.scenes ?? [])
+  const [asSaved, setAsSaved] = useState<SetDraft>(held ?? { title: '', scenes: [] })
+  const [draft, setDraft] = useState(keptSetDraft(held?.id))
+  const { title, scenes } = draft ?? asSaved
   const [seen, see] = useState<ClassPlanned>()
   const { failed, doing, run } = useDoing()
   const [saved, setSaved] = useState(false)
-  const change = (next: readonly ClassPlanned[]) => {
-    setScenes(next)
+  const hold = (next: SetDraft | undefined) => {
+    setDraft(next)
+    keepSetDraft(held?.id, next)
     setSaved(false)
   }
+  const change = (next: readonly ClassPlanned[]) => hold({ title, scenes: next })
   const save = async () => {
     const { set } = await saveSet(held?.id, title.trim(), scenes)
+    hold(undefined)
+    setAsSaved(set)
     setSaved(true)
     if (!held) go(`/instructor/sets/${set.id}`)
   }
   const drop = async () => {
     await dropSet(held!.id)
+    keepSetDraft(held!.id, undefined)
     go('/instructor/sets')
   }
   return (
     <div class="desk-two">
       <div class="stack stack-wide">
-        <TextField label={desk.setTitle} value={title} set={(next) => (setTitle(next), setSaved(false))} most={80} hint={desk.setTitleHint} />
+        <TextField label={desk.setTitle} value={title} set={(next) => hold({ title: next, scenes })} most={80} hint={desk.setTitleHint} />
         <ol class="desk-list planned-list">
           {scenes.map((scene, at) => (
             <PlannedScene key={`${scene.family} ${scene.seed}`} scenes={scenes} at={at} families={families} change={change} see={see} />
           ))}
         </ol>
         {failed && <p role="alert">{failed}</p>}
+        {draft && <p class="small soft">{desk.unsaved}</p>}
         <div class="row">
           <Button look="main" disabled={doing || title.trim() === '' || scenes.length === 0} onClick={() => void run(save)}>
             {saved ? desk.saved : desk.saveSet}
           </Button>
+          {draft && (
+            <Button look="quiet" onClick={() => hold(undefined)}>
+              {held ? desk.asSaved : desk.startOver}
+            </Button>
+          )}
           {held && (
             <Button look="quiet" onClick={() => void run(drop)}>
               {desk.dropSet}

@@ -1,4 +1,5 @@
 import { sets } from '../../class/desk'
+import { keptSetDraft } from '../../class/set-draft'
 import { desk } from '../../words/class-desk'
 import { useLoaded } from './use-loaded'
 
@@ -12,7 +13,7 @@ export function Sets() {
       <div class="row spread">
         <h2>{desk.sets}</h2>
         <a class="button button-plain" href="/instructor/sets/new">
-          {desk.newSet}
+          {keptSetDraft(undefined) ? desk.goOnSet : desk.newSet}
         </a>
       </div>
       {value.sets.length === 0 && <p class="soft">{desk.noSets}</p>}

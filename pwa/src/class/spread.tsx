@@ -96,8 +96,10 @@ function PlaneSpread({ said, name, own = [] }: SpreadProps) {
         {stacked(said.planes).map(({ share, at }, n) => (
           <span key={n} class="pile-dot" style={{ bottom: percent(share), left: `${0.6 + at * 0.85}em` }} />
         ))}
-        {own.map(({ name: whose, reply }) => (
-          <PlaneOwn key={whose} whose={whose} share={reply.plane} />
+        {ownMarks(own).map(({ names, share }) => (
+          <span key={names} class="spread-plane-own" style={{ bottom: percent(share) }}>
+            {names}
+          </span>
         ))}
       </div>
       <dl class="spread-told">
@@ -108,15 +110,6 @@ function PlaneSpread({ said, name, own = [] }: SpreadProps) {
         {said.unsure > 0 && <Told name={trade.cannotTell} said={String(said.unsure)} />}
       </dl>
     </div>
-  )
-}
-
-function PlaneOwn({ whose, share }: { whose: string; share: number | undefined }) {
-  if (share === undefined) return null
-  return (
-    <span class="spread-plane-own" style={{ bottom: percent(share) }}>
-      {whose}
-    </span>
   )
 }
 
@@ -140,6 +133,16 @@ export function stacked(planes: readonly number[]): { share: number; at: number 
     rows.set(row, at + 1)
     return { share, at }
   })
+}
+
+const nameHigh = 0.1 // how high a name is, as a share of the opening's height in spread.css
+
+/** One's own marks. Two whose names would lie on each other share one, half way between. */
+export function ownMarks(own: readonly Own[]): { names: string; share: number }[] {
+  const marks = own.flatMap(({ name, reply }) => (reply.plane === undefined ? [] : [{ names: name, share: reply.plane }]))
+  const [one, other] = marks // two people at most are on a phone
+  if (!one || !other || Math.abs(one.share - other.share) >= nameHigh) return marks
+  return [{ names: `${one.names}, ${other.names}`, share: (one.share + other.share) / 2 }]
 }
 
 function countOf(said: ClassAskSpread, stop: Stop): number {

@@ -13,7 +13,7 @@ export interface Trial {
 }
 
 const longestGap = 180 // days; chosen by us: half a year is the longest that a refresher should wait
-const retry = '10m' // a family that went wrong comes back in the next set, not in the same one; chosen by us
+const retry = '10m' // a family that went wrong is due in the next set, not in the same one; chosen by us
 
 const model = fsrs({ enable_fuzz: false, maximum_interval: longestGap, learning_steps: [retry], relearning_steps: [retry] })
 
@@ -55,10 +55,4 @@ export function recall(memory: Memory, family: string, now: number): number | un
 export function due(memory: Memory, family: string, now: number): boolean {
   const card = memory.get(family)
   return card !== undefined && card.due.getTime() <= now
-}
-
-/** It went wrong the last time and has not been put right since. */
-export function shaky(memory: Memory, family: string): boolean {
-  const state = memory.get(family)?.state
-  return state === State.Learning || state === State.Relearning
 }

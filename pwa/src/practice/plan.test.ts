@@ -16,7 +16,7 @@ test('no family twice in a set, and few are repeated', () => {
   expect(plan([], { size: 8, now: 0, memory: new Map(), below })).toEqual([])
 })
 
-test('what went wrong comes back in the next set, what was right waits for days', () => {
+test('what went wrong is due in the next set, what was right waits for days', () => {
   const memory = remember([
     { family: 'read_opening_1', t: 0, error: 0.5 },
     { family: 'read_opening_2', t: 0, error: 0 },
@@ -25,6 +25,16 @@ test('what went wrong comes back in the next set, what was right waits for days'
   expect(soon).toContain('read_opening_1')
   expect(soon).not.toContain('read_opening_2')
   expect(ids(plan(families, { size: 8, now: 30 * day, memory, below }))).toContain('read_opening_2')
+})
+
+test('of what is due the least held comes first, whether it went wrong or was long ago', () => {
+  const memory = remember([
+    { family: 'flow_plane_1', t: 0, error: 0 },
+    { family: 'flow_plane_2', t: 40 * day, error: 1 },
+  ])
+  const first = (now: number) => ids(plan(families, { size: 1, now, memory, below }))
+  expect(first(40 * day + 15 * 60_000)).toEqual(['flow_plane_1']) // went wrong just now, and the reason is fresh
+  expect(first(60 * day)).toEqual(['flow_plane_2'])
 })
 
 test('each right answer makes the gap longer', () => {

@@ -1,5 +1,5 @@
 import type { ItemKind } from '../wire.gen'
-import { due, recall, shaky, type Memory } from './memory'
+import { due, recall, type Memory } from './memory'
 
 // What comes next: which families, in which order. Nothing is scored here.
 
@@ -21,9 +21,9 @@ export interface Want {
 }
 
 /**
- * The families of a set: those that went wrong and wait, those that are due, new
- * ones, and only then what is still held; no family twice where there are enough.
- * Ties are broken by chance.
+ * The families of a set: those that are due, what is held least first and so what
+ * went wrong; new ones; and only then what is still held. No family twice where
+ * there are enough. Ties are broken by chance.
  */
 export function plan<C extends Choice>(families: readonly C[], want: Want): C[] {
   const left = families.map((family) => ({ family, need: need(family.id, want), tie: want.below(1 << 20) }))
@@ -44,15 +44,16 @@ export function plan<C extends Choice>(families: readonly C[], want: Want): C[] 
 const variety = 0.05
 
 // The order of need, in steps wide enough that a weak cue (weight up to 2) moves
-// a family within its step and over the next, not over all. Chosen by us; what
+// a family within its step and over the next, not over all. What went wrong has no
+// step of its own: it is held least and so comes early all the same, and a step cost
+// one of the models of learners trials and won the other none. Chosen by us; what
 // comes of it is measured on simulated learners (sim/).
-const wrongBefore = 3
 const never = 2
 const timeHasCome = 2
 
 export function need(id: string, { memory, now, weight = () => 1 }: Pick<Want, 'memory' | 'now' | 'weight'>): number {
   const held = recall(memory, id, now)
-  const base = held === undefined ? never : 1 - held + (due(memory, id, now) ? (shaky(memory, id) ? wrongBefore : timeHasCome) : 0)
+  const base = held === undefined ? never : 1 - held + (due(memory, id, now) ? timeHasCome : 0)
   return base * weight(id)
 }
 

@@ -67,7 +67,8 @@ function chooser(order: Order, chance: Chance, learner: Learner): Chooser {
     fixed: () => Array.from({ length: setSize }, () => String(turn++ % families)),
     seeing: (_: number, clock: Clock) =>
       choices
-        .toSorted((one, other) => learner.chanceOf(Number(one.id), clock) - learner.chanceOf(Number(other.id), clock))
+        .map(({ id }) => ({ id, known: learner.chanceOf(Number(id), clock) }))
+        .toSorted((one, other) => one.known - other.known)
         .slice(0, setSize)
         .map(({ id }) => id),
   }[order]

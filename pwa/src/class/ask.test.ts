@@ -18,9 +18,9 @@ test('a device says who it is, and the body carries the version', async () => {
   expect(JSON.parse(String(calls[0]!.init.body))).toEqual({ v: 1, code: 'ABCD' })
 })
 
-test('a refusal carries its status and one sentence', async () => {
+test('a refusal carries its status, one sentence and what is at fault', async () => {
   const { send } = answering(409, { error: { where: 'line 3', what: 'is there twice', do: 'take one out' } })
-  await expect(ask('POST', '/rosters', {}, undefined, send)).rejects.toEqual(new Refused(409, 'line 3 is there twice: take one out'))
+  await expect(ask('POST', '/rosters', {}, undefined, send)).rejects.toEqual(new Refused(409, 'line 3 is there twice: take one out', { where: 'line 3' }))
 })
 
 test('a server that cannot be reached is status 0; an answer that is no JSON is a refusal all the same', async () => {

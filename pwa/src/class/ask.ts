@@ -8,11 +8,14 @@ export class Refused extends Error {
   readonly status: number
   /** By what the server named it, where that is in the catalogues: said is then in the page's language. */
   readonly code: string | undefined
-  constructor(status: number, said: string, code?: string) {
+  /** Which part of what was sent is at fault. */
+  readonly where: string | undefined
+  constructor(status: number, said: string, { code, where }: Pick<Fault, 'code' | 'where'> = {}) {
     super(said)
     this.name = 'Refused'
     this.status = status
     this.code = code
+    this.where = where
   }
 }
 
@@ -31,8 +34,11 @@ export interface Lead {
   key: string
 }
 
-interface Problem {
-  error?: { code?: string; where?: string; what?: string; do?: string }
+interface Fault {
+  code?: string | undefined
+  where?: string | undefined
+  what?: string
+  do?: string
 }
 
 /** Sends one request and gives the body of its answer. */
@@ -50,14 +56,15 @@ export async function ask<T>(
   if (body) init.body = JSON.stringify({ v: 1, ...body })
   const response = await send(`/api/v1${path}`, init).catch(() => undefined)
   if (!response) throw new Refused(0, '')
-  const said = (response.status === 204 ? {} : await response.json().catch(() => ({}))) as T & Problem
-  if (!response.ok) throw refusal(response.status, said)
+  const said = (response.status === 204 ? {} : await response.json().catch(() => ({}))) as T & { error?: Fault }
+  if (!response.ok) throw refusal(response.status, said.error ?? {})
   return said
 }
 
 /** What the code stands for in this page's language; else where, what and what to do, as one sentence. */
-function refusal(status: number, { error }: Problem): Refused {
-  const known = refused[error?.code ?? '']
-  if (known) return new Refused(status, known, error?.code)
-  return new Refused(status, [error?.where, error?.what].filter(Boolean).join(' ') + (error?.do ? `: ${error.do}` : ''))
+function refusal(status: number, fault: Fault): Refused {
+  const { code, where, what } = fault
+  const known = refused[code ?? '']
+  if (known) return new Refused(status, known, { code, where })
+  return new Refused(status, [where, what].filter(Boolean).join(' ') + (fault.do ? `: ${fault.do}` : ''), { where })
 }

@@ -17,12 +17,12 @@ test('another page says no English sentence of the server for a status it knows'
 })
 
 test('what has a code is said by it on every page', () => {
-  const taken = new Refused(409, 'este indicativo está ocupado: elija otro', 'taken')
+  const taken = new Refused(409, 'este indicativo está ocupado: elija otro', { code: 'taken' })
   expect(say(taken, 'es')).toBe(classes.failed('este indicativo está ocupado: elija otro'))
 })
 
 test('a call sign that is taken in the class is told apart from a wrong code', () => {
-  expect(sayJoin(new Refused(409, 'somebody has it', 'sign_taken'))).toBe(classes.signTaken)
-  expect(sayJoin(new Refused(404, 'no class', 'no_entry'))).toBe(classes.refused)
+  expect(sayJoin(new Refused(409, 'somebody has it', { code: 'sign_taken' }))).toBe(classes.signTaken)
+  expect(sayJoin(new Refused(404, 'no class', { code: 'no_entry' }))).toBe(classes.refused)
   expect(sayJoin(new Refused(409, 'is full: open another'))).toBe(classes.refused)
 })

@@ -7,6 +7,7 @@ import { TextField } from '../../ui/text-field'
 import { desk } from '../../words/class-desk'
 import type { Roster } from '../../wire.gen'
 import { FromTable } from './from-table'
+import { rosterRefused } from './roster-refused'
 import { SeatRow, type SeatLine } from './seat-row'
 import { useDoing, useLoaded } from './use-loaded'
 
@@ -26,7 +27,7 @@ export function OneRoster({ id }: { id: string }) {
 function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
   const [title, setTitle] = useState(held?.title ?? '')
   const [lines, setLines] = useState<readonly SeatLine[]>(held?.seats.map(line) ?? [])
-  const { failed, doing, run } = useDoing()
+  const { failed, doing, run } = useDoing(rosterRefused)
   const name = title.trim()
   const add = (from: Parameters<typeof addRoster>[1]) =>
     run(async () => {

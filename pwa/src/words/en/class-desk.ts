@@ -115,6 +115,8 @@ export const desk = {
   csvFile: 'Choose a file',
   csvText: 'Or paste the lines here',
   csvNow: 'Make the roster',
+  lineRefused: (n: number) => `Line ${n} of the table cannot be taken: its call sign or its number stands in another already, or cannot be used. A line is a call sign, a comma and a number, or none.`,
+  seatRefused: (n: number) => `Place ${n} cannot be kept so: its call sign or its number is another’s too, or cannot be used.`,
   seatCallSign: 'Call sign',
   seatNumber: 'Personnel number (optional)',
   seatNumberKept: 'kept on the server',

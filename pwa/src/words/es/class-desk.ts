@@ -115,6 +115,8 @@ export const desk: Like<typeof english> = {
   csvFile: 'Elegir un archivo',
   csvText: 'O pegue aquí las líneas',
   csvNow: 'Hacer la lista',
+  lineRefused: (n) => `La línea ${n} de la tabla no se puede tomar: su indicativo o su número ya está en otra, o no se puede usar. Una línea es un indicativo, una coma y un número, o ninguno.`,
+  seatRefused: (n) => `El lugar ${n} no se puede guardar así: su indicativo o su número es también de otro, o no se puede usar.`,
   seatCallSign: 'Indicativo',
   seatNumber: 'Número de personal (opcional)',
   seatNumberKept: 'guardado en el servidor',

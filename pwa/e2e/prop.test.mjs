@@ -200,7 +200,10 @@ for (const view of views) {
         await press('Draw the wall away')
         await page.waitForFunction(() => {
           const canvas = document.querySelector('.prop-scene canvas')
-          const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height)
+          const copy = new OffscreenCanvas(canvas.clientWidth, canvas.clientHeight) // the canvas itself belongs to the thread that draws
+          const ctx = copy.getContext('2d')
+          ctx.drawImage(canvas, 0, 0, copy.width, copy.height)
+          const { data } = ctx.getImageData(0, 0, copy.width, copy.height)
           return data.every((value, k) => k % 4 !== 3 || value > 0)
         }, undefined, { timeout: 60_000 })
         const heat = await page.locator('.prop-figures dd').last().textContent()

@@ -51,10 +51,11 @@ func (m pictureReport) result() Result {
 	}
 }
 
-// frameScript is what drawing the smoke costs on a slow phone. Control: the
-// same building with nothing coming out of it, in the same run.
+// frameScript is what drawing the smoke costs on a slow phone: on the thread that
+// draws, and on the page. Control: the same building with nothing coming out of
+// it, in the same run.
 var frameScript = Figure{
-	Name: "frame_script", Unit: "ms", Goal: "4; coarser within 1 s when late; nothing drawn while hidden", Slow: true,
+	Name: "frame_script", Unit: "ms", Goal: "4 on either thread; coarser within 1 s when late; nothing drawn while hidden", Slow: true,
 	Measure: func(ctx context.Context) (Result, error) {
 		var m frameReport
 		if err := script(ctx, &m, "frame-script.mjs"); err != nil {
@@ -64,9 +65,12 @@ var frameScript = Figure{
 	},
 }
 
+const frameGoalMS = 4.0
+
 // frameReport is what pwa/bench/frame-script.mjs prints.
 type frameReport struct {
 	P95     float64 `json:"p95_ms"`
+	Page    float64 `json:"page_ms"`
 	Control float64 `json:"control_ms"`
 	Four    struct {
 		Median   float64 `json:"median"`
@@ -90,9 +94,9 @@ func (m frameReport) result() Result {
 	}
 	paused := m.Hidden.Drawn == 0 && m.Hidden.After > 0
 	return Result{
-		Ours: m.P95, Control: m.Control,
-		Holds: m.P95 <= 4 && m.Coarser != nil && *m.Coarser <= 1 && paused,
-		How: fmt.Sprintf("script of each picture, 95th percentile of %d (median %.1f; of the first 4 s %.1f), four openings of the box smoking, processor 4 times slower; 98th percentile of taps while it draws %.0f ms; %s; %d pictures while hidden; control: nothing smokes",
+		Ours: map[string]float64{"picture": m.P95, "page": m.Page}, Control: m.Control,
+		Holds: min(m.P95, m.Page) > 0 && max(m.P95, m.Page) <= frameGoalMS && m.Coarser != nil && *m.Coarser <= 1 && paused,
+		How: fmt.Sprintf("script of each picture, 95th percentile of %d (median %.1f; of the first 4 s %.1f), four openings of the box smoking, on its own thread slowed 4 times; page: script of each frame on the page's thread, slowed 4 times; 98th percentile of taps while it draws %.0f ms; %s; %d pictures while hidden; control: nothing smokes",
 			m.Four.Pictures, m.Four.Median, m.Four.First, m.Taps.P98, coarser, m.Hidden.Drawn),
 	}
 }
@@ -107,7 +111,7 @@ var pictureHeap = Figure{
 	},
 	Long: &Long{
 		Goal: heapLongMinutes, Unit: "minutes of a running picture", Slice: (heapLongMinutes + heapSpare) * time.Minute,
-		Stamp: stampOf("pwa/src/render/show.ts", "pwa/src/render/scene.tsx", "pwa/src/render/picture.ts", "pwa/src/render/paint.ts", "pwa/src/render/film.ts"),
+		Stamp: stampOf("pwa/src/render/show.ts", "pwa/src/render/scene.tsx", "pwa/src/render/picture.ts", "pwa/src/render/paint.ts", "pwa/src/render/film.ts", "pwa/src/render/stage/players.ts", "pwa/src/render/stage/scene-player.ts", "pwa/src/render/stage/stage.ts", "pwa/src/render/stage/teller.ts"),
 		Run:   runHeap,
 	},
 }

@@ -23,16 +23,19 @@ func TestPictureReportShowsTheBestLiar(t *testing.T) {
 }
 
 func TestFrameScriptHoldsOnlyWithAllOfIt(t *testing.T) {
-	base := `{"p95_ms":3,"control_ms":1,"four":{"median":2,"pictures":300},"coarser_s":0.9,"hidden":{"drawn":0,"after":50}}`
+	const rest = `"control_ms":1,"four":{"median":2,"pictures":300},"hidden":{"drawn":0,"after":50},"coarser_s":0.9}`
 	for name, c := range map[string]struct {
 		text  string
 		holds bool
 	}{
-		"all of it":         {base, true},
-		"never coarser":     {`{"p95_ms":3,"hidden":{"drawn":0,"after":50},"coarser_s":null}`, false},
-		"draws when hidden": {`{"p95_ms":3,"hidden":{"drawn":9,"after":50},"coarser_s":0.9}`, false},
-		"never draws again": {`{"p95_ms":3,"hidden":{"drawn":0,"after":0},"coarser_s":0.9}`, false},
-		"too slow":          {`{"p95_ms":4.1,"hidden":{"drawn":0,"after":50},"coarser_s":0.9}`, false},
+		"all of it":                  {`{"p95_ms":3,"page_ms":1,` + rest, true},
+		"never coarser":              {`{"p95_ms":3,"page_ms":1,"hidden":{"drawn":0,"after":50},"coarser_s":null}`, false},
+		"draws when hidden":          {`{"p95_ms":3,"page_ms":1,"hidden":{"drawn":9,"after":50},"coarser_s":0.9}`, false},
+		"never draws again":          {`{"p95_ms":3,"page_ms":1,"hidden":{"drawn":0,"after":0},"coarser_s":0.9}`, false},
+		"too slow":                   {`{"p95_ms":4.1,"page_ms":1,` + rest, false},
+		"too slow on the page":       {`{"p95_ms":3,"page_ms":4.1,` + rest, false},
+		"not measured on the page":   {`{"p95_ms":3,` + rest, false},
+		"not measured on its thread": {`{"page_ms":1,` + rest, false},
 	} {
 		var m frameReport
 		require.NoError(t, json.Unmarshal([]byte(c.text), &m), name)

@@ -43,21 +43,3 @@ export function watch(seconds: number): Promise<number[]> {
     }, seconds * 1000)
   })
 }
-
-/** Notes the width in cells of every smoke picture made from now on, with the time: the coarser, the narrower. */
-export function watchFineness(): { at: number; columns: number }[] {
-  const made: { at: number; columns: number }[] = []
-  const Plain = globalThis.OffscreenCanvas
-  globalThis.OffscreenCanvas = class extends Plain {
-    constructor(width: number, height: number) {
-      super(width, height)
-      made.push({ at: performance.now(), columns: width })
-    }
-  }
-  return made
-}
-
-let made: { at: number; columns: number }[] = []
-
-/** Starts, or reads, the notes on fineness. */
-export const fineness = { begin: () => { made = watchFineness() }, read: () => made }

@@ -39,7 +39,10 @@ function stage({ scenario, side, frame, near, opening, cutaway = false, theme = 
   document.body.replaceChildren(canvas)
   return {
     canvas, show: new Show(canvas),
-    showing: { scenario, side, frame, near, cutaway, us: false, selected: near ? opening : undefined, paused: false },
+    showing: {
+      scenario, side, frame, near, cutaway, us: false, selected: near ? opening : undefined, paused: false,
+      theme, size: { width, height, density: devicePixelRatio },
+    },
   }
 }
 

@@ -62,6 +62,21 @@ export function readFrame(values: Float64Array, compartments: number, openings: 
   return frame
 }
 
+/** Writes a frame into an array of its length, in the engine's order. Returns whether any number in it changed. */
+export function writeFrame({ header, compartments, openings }: FrameLook, values: Float64Array): boolean {
+  let changed = put(header, HEADER_AT, values, 0)
+  let at = FRAME_HEADER_LENGTH
+  for (const one of compartments) {
+    changed = put(one, COMPARTMENT_AT, values, at) || changed
+    at += COMPARTMENT_LENGTH
+  }
+  for (const one of openings) {
+    changed = put(one, OPENING_AT, values, at) || changed
+    at += OPENING_LENGTH
+  }
+  return changed
+}
+
 /** A frame of a building in which nothing burns. */
 export function emptyFrame(compartments: number, openings: number): FrameLook {
   return {
@@ -89,4 +104,15 @@ function blank<K extends string>(places: Places<K>): Record<K, number> {
 
 function fill<K extends string>(into: Record<K, number>, places: Places<K>, values: Float64Array, at: number): void {
   for (const name in places) into[name] = values[at + places[name]]!
+}
+
+function put<K extends string>(from: Record<K, number>, places: Places<K>, values: Float64Array, at: number): boolean {
+  let changed = false
+  for (const name in places) {
+    const place = at + places[name]
+    if (Object.is(values[place], from[name])) continue
+    values[place] = from[name]
+    changed = true
+  }
+  return changed
 }

@@ -3,6 +3,7 @@
 export { Scene } from './scene'
 export type { SceneProps } from './scene-props'
 export { describe } from './describe'
-export { drawSwatch, swatchWords, type SwatchCue } from './swatch'
+export type { SwatchCue } from './swatch-look'
+export { swatchWords } from './swatch-words'
 export { readFrame, emptyFrame, frameLength, type FrameLook, type OpeningLook, type CompartmentLook } from './frame'
 export { openingName, spoken, spokenWithin } from './names'

@@ -1,16 +1,15 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { scene as words } from '../words/scene'
 import { trade } from '../words/trade'
-import { units } from '../words/units'
 import { Controls, type Distance } from './controls'
 import { describe, type Seen } from './describe'
 import { daylightOf, type Daylight } from './draw/palette'
 import { Handles } from './handles'
 import type { SceneProps } from './scene-props'
-import { Show } from './show'
+import { Lent } from './stage/stage'
+import { Teller } from './stage/teller'
 import './scene.css'
 
-const STILL_S = 1 // with reduced motion, one picture a second
 const SAID_EVERY_MS = 3000 // the text twin for screen readers follows slowly, chosen by us
 
 /** How the scene is looked at, which the person decides on the picture itself. */
@@ -28,10 +27,11 @@ export function Scene(props: SceneProps) {
   }
   const latest = useRef({ props, chosen, standing })
   latest.current = { props, chosen, standing }
-  useEffect(() => run(canvas.current!, () => latest.current), [])
+  const [attempt, tryAgain] = useState(0)
+  useEffect(() => run(canvas.current!, () => latest.current, () => tryAgain(attempt + 1)), [attempt])
   return (
     <div class="scene">
-      <canvas ref={canvas} role="img" aria-label={words.picture(trade.sides[props.side])} />
+      <canvas key={attempt} ref={canvas} role="img" aria-label={words.picture(trade.sides[props.side])} />
       {(props.onPick ?? props.onOpen) && <Handles {...props} near={standing.near} far={standing.far} canvas={canvas} />}
       {!props.cutaway && (
         <Controls distance={standing.near ? 'near' : standing.far ? 'far' : 'whole'} canCome={canCome} stand={stand} light={standing.light} shine={shine} />
@@ -66,42 +66,28 @@ function Twin({ frame, scenario, side, seen }: SceneProps & { seen: Seen }) {
   return <p class="scene-words">{said}</p>
 }
 
-const NOTED = 600 // about ten seconds of frames are kept for whoever measures
-let noted = 0
-
-/** Leaves the script time of a frame in the browser's own timeline, and not more of them than a few. */
-function note(start: number, duration: number): void {
-  if (++noted % NOTED === 0) performance.clearMeasures('lintel-picture')
-  performance.measure('lintel-picture', { start, duration })
-}
-
 type Latest = () => { props: SceneProps; chosen: Daylight | undefined; standing: Standing }
 
-/** Runs the picture until the component goes; stands still while the page is hidden. */
-function run(canvas: HTMLCanvasElement, latest: Latest): () => void {
-  const show = new Show(canvas)
-  const calm = calmly()
-  let last = performance.now()
+/** Lends the canvas to the thread that draws, and tells it of every change until the component goes. */
+function run(canvas: HTMLCanvasElement, latest: Latest, gone: () => void): () => void {
+  const lent = new Lent('scene', canvas, gone)
+  const size = { width: canvas.clientWidth, height: canvas.clientHeight }
+  const sizes = new ResizeObserver(([entry]) => {
+    if (entry) [size.width, size.height] = [entry.contentRect.width, entry.contentRect.height]
+  })
+  sizes.observe(canvas)
+  const teller = new Teller(lent)
+  const tell = () => teller.tell(latest(), size)
   let request = requestAnimationFrame(tick)
-  function tick(now: number): void {
+  function tick(): void {
     request = requestAnimationFrame(tick)
-    const seconds = Math.min(1.2, (now - last) / 1000)
-    if (document.hidden || canvas.clientWidth === 0) {
-      last = now
-      return
-    }
-    if (calm.matches && seconds < STILL_S && !show.catchingUp) return
-    last = now
-    const { props: p, chosen, standing } = latest()
-    const took = show.advance(
-      {
-        scenario: p.scenario, side: p.side, frame: p.frame(), cutaway: p.cutaway ?? false, us: units.value === 'us', selected: p.selected,
-        near: standing.near, far: standing.far, light: chosen, paused: p.paused ?? false, inPieces: true, ...(p.wind && { wind: p.wind }),
-      },
-      seconds,
-      calm.matches,
-    )
-    note(now, took)
+    tell()
   }
-  return () => cancelAnimationFrame(request)
+  document.addEventListener('visibilitychange', tell)
+  return () => {
+    cancelAnimationFrame(request)
+    document.removeEventListener('visibilitychange', tell)
+    sizes.disconnect()
+    lent.leave()
+  }
 }

@@ -7,9 +7,9 @@ import { drawMark } from './draw/openings'
 import { paletteOf, type Daylight, type Palette } from './draw/palette'
 import { drawHaze } from './draw/haze'
 import { glassHash, mix } from './glass'
-import type { Pen } from './draw/pen'
+import { penOf, type Canvas, type Pen, type Sheet } from './draw/pen'
 import { drawPaces } from './draw/pace'
-import { drawWind } from './draw/wind'
+import { drawWind, type Wind } from './draw/wind'
 import { Film } from './film'
 import { KeepUp } from './keep-up'
 import { emptyFrame, type FrameLook } from './frame'
@@ -34,9 +34,12 @@ export interface Showing {
   near: boolean
   /** The smoke stands still; the wall may still fade and openings move. */
   paused: boolean
-  wind?: { m_s: number; from: Side | undefined }
-  /** Left out, the light that the page's theme goes with. */
+  wind?: Wind | undefined
+  /** The page's theme, and the light; left out, that which the theme goes with. */
+  theme?: string | undefined
   light?: Daylight | undefined
+  /** Size of the canvas on the page, in points, and pixels to a point. */
+  size: { width: number; height: number; density: number }
   /** Seen from across the road. */
   far?: boolean
   /** One flat colour for all that smoke stands before, and nothing drawn but smoke: for the instrument that judges the picture. */
@@ -59,8 +62,8 @@ const JUMP_S = 8
  * between steps, and draws what stands still only when it changes.
  */
 export class Show {
-  readonly #canvas: HTMLCanvasElement
-  readonly #ctx: CanvasRenderingContext2D
+  readonly #canvas: Sheet
+  readonly #ctx: Canvas
   #view: View | undefined
   /** The smoke, once its head start is over. */
   #smoke: { picture: Picture; film: Film } | undefined
@@ -75,6 +78,8 @@ export class Show {
   #wallKey = NaN
   #fade = 0
   #zoom: Zoom = WHOLE
+  /** Width of the canvas on the page, in points. */
+  #widthPt = 1
   readonly #turns = new Turns()
   readonly #keep = new KeepUp()
   /** Seconds that the picture has moved. */
@@ -84,12 +89,10 @@ export class Show {
   /** Time of the fire in the newest frame; none yet. */
   #seenS = NaN
 
-  constructor(canvas: HTMLCanvasElement) {
+  constructor(canvas: Sheet) {
     this.#canvas = canvas
-    this.#ctx = canvas.getContext('2d')!
+    this.#ctx = penOf(canvas)
   }
-
-  get view(): View | undefined { return this.#view }
 
   /** Whether the smoke still works through its head start, and is not shown yet. */
   get catchingUp(): boolean { return this.#ahead !== undefined }
@@ -122,7 +125,7 @@ export class Show {
     if (at !== this.#zoom) this.#zoom = toward(this.#zoom, at, seconds)
   }
 
-  get #narrow(): boolean { return this.#canvas.clientWidth < NARROW }
+  get #narrow(): boolean { return this.#widthPt < NARROW }
 
   /** Goes on with the head start, also while the fire is paused: one may wind it back, or look at another side. Returns whether the smoke was taken over. */
   #getAhead(showing: Showing, frame: FrameLook): boolean {
@@ -161,11 +164,11 @@ export class Show {
 
   /** Makes the picture afresh when the building, the side or the size of the canvas changes. Returns whether it did. */
   #prepare(showing: Showing): boolean {
-    const { scenario, side, far = false } = showing
-    const { clientWidth, clientHeight } = this.#canvas
-    const density = Math.min(2, devicePixelRatio || 1)
-    const width = Math.max(1, Math.round(clientWidth * density))
-    const height = Math.max(1, Math.round(clientHeight * density))
+    const { scenario, side, size, far = false } = showing
+    const density = Math.min(2, size.density || 1)
+    const width = Math.max(1, Math.round(size.width * density))
+    const height = Math.max(1, Math.round(size.height * density))
+    this.#widthPt = size.width
     if (scenario !== this.#scenario) {
       this.#scenario = scenario
       this.#places = places(scenario)
@@ -190,7 +193,7 @@ export class Show {
 
   #draw(showing: Showing, inStills: boolean): void {
     const view = this.#view!
-    const palette = paletteOf(document.documentElement.dataset['theme'], showing.light)
+    const palette = paletteOf(showing.theme, showing.light)
     const { width, height } = this.#canvas
     const frame = showing.frame ?? emptyFrame(showing.scenario.compartments.length, showing.scenario.openings.length)
     this.#smoke?.picture.paint(palette.smoke)
@@ -223,8 +226,8 @@ export class Show {
     if (view.away > 1) drawHaze(this.#pen(ctx, view), view, palette)
     if (inStills && this.#fade < 0.5) drawPaces(this.#pen(ctx, view), view, palette, frame)
     const { ambient } = showing.scenario
-    const wind = showing.wind ?? { m_s: ambient.wind_m_s ?? 0, from: ambient.wind_from }
-    drawWind(this.#pen(ctx, view), view, palette, wind.m_s, wind.from)
+    const wind: Wind = showing.wind ?? { m_s: ambient.wind_m_s ?? 0, from: ambient.wind_from }
+    drawWind(this.#pen(ctx, view), view, palette, wind, showing.us)
     const marked = view.layout.places.find((place) => place.id === showing.selected)
     const facing = marked && facingOf(view, marked)
     const inSight = facing === 'eye' || facing === 'right' || facing === 'up' || (facing === undefined && this.#fade > 0.5)
@@ -232,7 +235,7 @@ export class Show {
   }
 
   /** The smoke before the building, which comes up once its head start is over. */
-  #drawSmoke(ctx: CanvasRenderingContext2D, { picture, film }: { picture: Picture; film: Film }, inStills: boolean): void {
+  #drawSmoke(ctx: Canvas, { picture, film }: { picture: Picture; film: Film }, inStills: boolean): void {
     this.#come = inStills ? 1 : Math.min(1, this.#come + COMES)
     this.#zoomPixels(ctx)
     ctx.globalAlpha = (1 - 0.8 * this.#fade) * this.#come
@@ -240,7 +243,7 @@ export class Show {
   }
 
   /** The smoke alone. */
-  #drawBare(ctx: CanvasRenderingContext2D, backdrop: string): void {
+  #drawBare(ctx: Canvas, backdrop: string): void {
     const { width, height } = this.#canvas
     ctx.setTransform(1, 0, 0, 1, 0, 0)
     ctx.globalAlpha = 1
@@ -280,11 +283,11 @@ export class Show {
     const { x, y, scale } = this.#zoom
     const perMetre = (scale * this.#canvas.width) / view.widthM
     ctx.setTransform(perMetre, 0, 0, perMetre, -x * perMetre, -y * perMetre)
-    return { ctx, pixel: view.widthM / scale / Math.max(1, this.#canvas.clientWidth) }
+    return { ctx, pixel: view.widthM / scale / Math.max(1, this.#widthPt) }
   }
 
   /** Puts what is drawn in pixels of the whole picture in its place. */
-  #zoomPixels(ctx: CanvasRenderingContext2D): void {
+  #zoomPixels(ctx: Canvas): void {
     const { x, y, scale } = this.#zoom
     const perMetre = (scale * this.#canvas.width) / this.#view!.widthM
     ctx.setTransform(scale, 0, 0, scale, -x * perMetre, -y * perMetre)

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest'
 import { DAY } from './draw/palette'
 import { STEP_S } from './fluid/step'
-import { swatchPicture, swatchWords, type SwatchCue } from './swatch'
+import { swatchPicture } from './swatch'
+import type { SwatchCue } from './swatch-look'
+import { swatchWords } from './swatch-words'
 import { grey } from './tone'
 import { openArea } from './view'
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import book from '../generated/scales.json'
 import { stillOpening } from './frame'
-import { swatchLook, type SwatchCue } from './swatch'
+import { swatchLook, type SwatchCue } from './swatch-look'
 
 // The opening of the swatches, and gravity.
 const WIDTH = 0.72

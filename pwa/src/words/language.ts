@@ -30,9 +30,10 @@ export function inLanguage<T>(english: T, spanish: Like<T>): T {
   return language === 'es' ? (spanish as T) : english
 }
 
+/** What was chosen and kept. A thread beside the page has no store: it is named by the page's language. */
 function chosen(): Language | undefined {
   try {
-    const kept = localStorage.getItem(languageKey)
+    const kept = 'localStorage' in globalThis ? localStorage.getItem(languageKey) : (globalThis as { name?: unknown }).name
     return kept === 'en' || kept === 'es' ? kept : undefined
   } catch {
     return undefined

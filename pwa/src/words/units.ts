@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals'
+import { windSpeedIn } from './wind-speed'
 
 // Metric or US units, as a person chose or as the device's region has them. The
 // engine counts in SI; only what is read by a person is turned here. Heat release
@@ -35,9 +36,8 @@ function chosen(): Units | undefined {
 // Units are chosen in the Log, where no figure of a fire stands.
 const us = () => units.peek() === 'us'
 
-// Exact by definition: the foot, the mile, the avoirdupois pound, the US gallon.
+// Exact by definition: the foot, the avoirdupois pound, the US gallon.
 const FOOT_M = 0.3048
-const MILE_M = 1609.344
 const POUND_KG = 0.45359237
 const GALLON_L = 3.785411784
 
@@ -52,7 +52,7 @@ export const warmer = (c: number): string => `${Math.round(us() ? 1.8 * c : c)} 
 
 /** Of smoke at an opening. */
 export const gasSpeed = (ms: number): string => (us() ? `${(ms / FOOT_M).toFixed(1)} ft/s` : `${ms.toFixed(2)} m/s`)
-export const windSpeed = (ms: number): string => (us() ? `${Math.round((ms * 3600) / MILE_M)} mph` : `${round(ms, 1)} m/s`)
+export const windSpeed = (ms: number): string => windSpeedIn(ms, us())
 
 export function mass(kg: number): string {
   if (!us()) return kg < 1 ? `${Math.round(kg * 1000)} g` : `${round(kg, 1)} kg`

@@ -6,6 +6,11 @@ export interface Pen { ctx: Canvas; pixel: number }
 /** What both a canvas on the page and one off it can do. */
 export type Canvas = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
 
+/** A canvas on the page, or one off it. */
+export type Sheet = HTMLCanvasElement | OffscreenCanvas
+
+export const penOf = (sheet: Sheet): Canvas => (sheet as OffscreenCanvas).getContext('2d')!
+
 export function outline({ ctx }: Pen, points: readonly Point[]): void {
   ctx.beginPath()
   points.forEach((p, k) => (k === 0 ? ctx.moveTo(p.x, p.y) : ctx.lineTo(p.x, p.y)))

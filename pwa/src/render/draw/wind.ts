@@ -1,4 +1,4 @@
-import { windSpeed } from '../../words/units'
+import { windSpeedIn } from '../../words/wind-speed'
 import type { Side } from '../../wire.gen'
 import { type View } from '../view'
 import type { Palette } from './palette'
@@ -11,8 +11,10 @@ const CALM_MS = 0.3
 // behind and the right, as the wall recedes to the upper right.
 const WAYS = [[0.8, -0.6], [1, 0], [-0.8, 0.6], [-1, 0]] as const
 
+export interface Wind { m_s: number; from: Side | undefined }
+
 /** A wind arrow in the upper left, below what a screen writes in the corner: the way it blows as seen from here, longer for more, and its speed. */
-export function drawWind({ ctx, pixel }: Pen, view: View, palette: Palette, speedMS: number, from: Side | undefined): void {
+export function drawWind({ ctx, pixel }: Pen, view: View, palette: Palette, { m_s: speedMS, from }: Wind, us: boolean): void {
   if (!(speedMS >= CALM_MS) || from === undefined) return
   const order = ['A', 'B', 'C', 'D'] as const
   const [dx, dy] = WAYS[(order.indexOf(from) - order.indexOf(view.side) + 4) % 4]!
@@ -34,6 +36,6 @@ export function drawWind({ ctx, pixel }: Pen, view: View, palette: Palette, spee
   ctx.stroke()
   ctx.font = '600 11px system-ui, sans-serif'
   ctx.textAlign = 'center'
-  ctx.fillText(windSpeed(speedMS), 0, 32)
+  ctx.fillText(windSpeedIn(speedMS, us), 0, 32)
   ctx.restore()
 }

@@ -74,10 +74,10 @@ var familiesRoom = []item.Family{
 			{Knob: "fuel_mass", ID: "seat", Low: 0.5, High: 1.5, Step: 0.1},
 			{Knob: "opening_width", ID: "gap", Low: 0.005, High: 0.03, Step: 0.005},
 		},
-		Moment:  item.Window{FromS: 30, ToS: 300},
+		Moment:  item.Window{FromS: 40, ToS: 400},
 		Show:    []string{"gap", "door", "window"},
 		Asks:    []item.Ask{{Kind: "stage"}, {Kind: "regime"}},
-		BeforeS: 60,
+		BeforeS: 120,
 	},
 	{
 		ID:     "gap-smoke",

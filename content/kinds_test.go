@@ -178,3 +178,18 @@ func TestReportsHaveTheirMoment(t *testing.T) {
 		assert.Less(t, *truth.AtS, o.made.Watch.ToS, where)
 	})
 }
+
+// A shut room teaches what starving looks like only where one cannot say "growth"
+// and be right nearly always.
+func TestAShutRoomIsMetOnBothSidesOfItsFall(t *testing.T) {
+	starved := 0
+	for seed := range uint64(seeds) {
+		_, truth, err := content.Make("shut-room", seed)
+		require.NoError(t, err)
+		if truth.Stage == engine.VentilationDecay {
+			starved++
+		}
+	}
+	assert.GreaterOrEqual(t, starved, seeds/4, "of %d", seeds)
+	assert.LessOrEqual(t, starved, 3*seeds/4, "of %d", seeds)
+}

@@ -4,4 +4,4 @@ package content
 
 // Version is a fingerprint of every content file. Items, answers and classes
 // carry it beside the engine's version.
-const Version = "178c225b2038"
+const Version = "8bf56c763524"

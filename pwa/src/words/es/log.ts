@@ -50,7 +50,7 @@ export const log: Like<typeof english> = {
   sureKind: 'Clase de escena',
   sureSaid: 'Seguro',
   sureCame: 'Acierto',
-  sureOf: 'Respuestas',
+  sureOf: 'Veces',
   reports: 'Avisos',
   reported: 'Avisado',
   notReported: 'No avisado',

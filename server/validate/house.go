@@ -10,7 +10,7 @@ import (
 )
 
 // leastSign is the measured pressure from which its sign counts: the sensors
-// were not zeroed (offsets of some tenths of a pascal after the fires).
+// stayed off zero by some tenths of a pascal after the fires.
 const leastSign = 0.5
 
 // unzeroedPa is what the sensors were seen to be off zero by once the fire was
@@ -27,23 +27,30 @@ type houseEvent struct {
 	before, after float64
 }
 
+// houseTest is a house as it stood before ignition, and how its file was sampled.
+type houseTest struct {
+	scenario engine.Scenario
+	everyS   float64 // between the published samples
+}
+
 // gauged is a house test: pressures by tap and minute.
 type gauged struct {
 	taps           []tap
 	measured, ours map[float64][]float64
 }
 
-// house runs a scenario and compares every minute of every tap, and what more
-// there is to compare in a minute.
-func house(library sim.Library, sc engine.Scenario, rows []row, taps []tap, s *Series, more func(p *play, r row)) (gauged, error) {
+// house runs a test and compares every minute of every tap, and what more there
+// is to compare in a minute.
+func house(library sim.Library, test houseTest, rows []row, taps []tap, s *Series, more func(p *play, r row)) (gauged, error) {
 	g := gauged{taps: taps, measured: map[float64][]float64{}, ours: map[float64][]float64{}}
+	sc := test.scenario
 	p, err := start(library, sc)
 	if err != nil {
 		return g, err
 	}
-	gauges := make([]gauge, len(taps))
-	for i, t := range taps {
-		gauges[i] = over(t.room, t.height)
+	logger, err := newLogger(library, test, p, taps)
+	if err != nil {
+		return g, err
 	}
 	off := sc.Fuels[0].HRRKW[len(sc.Fuels[0].HRRKW)-1][0]
 	for _, r := range rows {
@@ -51,7 +58,7 @@ func house(library sim.Library, sc engine.Scenario, rows []row, taps []tap, s *S
 		if at > off {
 			break // the fire is out
 		}
-		got, err := p.mean(at-28, at+28, gauges...)
+		got, err := logger.upTo(at + 30)
 		if err != nil {
 			return g, err
 		}

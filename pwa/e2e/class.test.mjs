@@ -370,7 +370,7 @@ test('a second instructor is invited, and who did what is on record', async () =
   await page.getByText('I have an invitation').click()
   await page.getByLabel('Code', { exact: true }).fill(code)
   await page.getByLabel('Call sign, for an invitation').fill('Whimbrel')
-  await page.getByLabel('The new one').fill('air comes in where the fire is fed')
+  await page.getByLabel('Your new pass phrase').fill('air comes in where the fire is fed')
   await on.checkScreen(page, 'sign in')
   await page.getByRole('button', { name: 'Use the code' }).click()
   await page.getByText('Whimbrel, Instructor').waitFor(slow)

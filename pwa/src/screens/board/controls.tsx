@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { LookLine } from '../../class/look-line'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
+import { classes } from '../../words/class'
 import { board } from '../../words/class-board'
 import type { ClassBoardView } from '../../wire.gen'
 import type { DeskProps } from './desk-props'
@@ -9,7 +10,7 @@ import type { Lead } from './lead'
 import { nextAct } from './next-act'
 
 /** What leads the class on: one main press for the next step, the rest smaller. */
-export function Controls({ view, now, lead, here }: DeskProps) {
+export function Controls({ view, now, lead, here, door }: DeskProps) {
   if (view.step === 'ended') return <p>{board.ended}</p>
   const { scene } = view
   return (
@@ -27,6 +28,11 @@ export function Controls({ view, now, lead, here }: DeskProps) {
         <p class="controls-count" role="status">
           <Counts view={view} here={here} />
         </p>
+        {view.step === 'gather' && door && !view.locked && (
+          <p class="controls-count">
+            {classes.code} <strong>{door.code}</strong>
+          </p>
+        )}
         <Ending view={view} lead={lead} />
       </div>
     </section>

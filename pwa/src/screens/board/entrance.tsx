@@ -16,12 +16,12 @@ export function Entrance({ view, door, lead }: DeskProps) {
   return (
     <div class="row entrance">
       {door && view.step !== 'ended' && <Button onClick={() => setOpen('join')}>{board.doorTitle}</Button>}
-      {!lead.key && view.step !== 'ended' && <Button onClick={() => setOpen('hand')}>{board.handOver}</Button>}
       {!lead.key && (
         <a class="button button-plain" href={`/instructor/class/${lead.id}`}>
           {board.toReport}
         </a>
       )}
+      {!lead.key && view.step !== 'ended' && <Button onClick={() => setOpen('hand')}>{board.handOver}</Button>}
       {open === 'join' && door && (
         <Dialog title={classes.joinTo(view.title)} close={close}>
           <HowToJoin view={view} door={door} lead={lead} />

@@ -3,7 +3,7 @@ import { Button } from '../../ui/button'
 import { desk } from '../../words/class-desk'
 
 /** A roster from a table: a file, or lines pasted in. The server reads it, and names the line that is wrong. */
-export function FromTable({ ready, make }: { ready: boolean; make(csv: string): void }) {
+export function FromTable({ ready, failed, make }: { ready: boolean; failed: string | undefined; make(csv: string): void }) {
   const [csv, setCsv] = useState('')
   const id = useId()
   const read = async (file: File | undefined) => setCsv((await file?.text()) ?? '')
@@ -19,6 +19,7 @@ export function FromTable({ ready, make }: { ready: boolean; make(csv: string): 
         {desk.csvText}
       </label>
       <textarea id={id} class="desk-text" rows={8} value={csv} spellcheck={false} onInput={(event) => setCsv(event.currentTarget.value)} />
+      {failed && <p role="alert">{failed}</p>}
       <Button wide disabled={!ready || csv.trim() === ''} onClick={() => make(csv)}>
         {desk.csvNow}
       </Button>

@@ -113,7 +113,7 @@ function ByCode() {
       <p class="small soft">{desk.codeWhy}</p>
       <TextField label={desk.code} value={code} set={setCode} />
       <TextField label={desk.codeCallSign} value={callSign} set={setCallSign} most={32} />
-      <TextField label={desk.newPhrase} value={phrase} set={setPhrase} type="password" hint={desk.phraseHint} autoComplete="new-password" />
+      <TextField label={desk.codePhrase} value={phrase} set={setPhrase} type="password" hint={desk.phraseHint} autoComplete="new-password" />
       {said && <p role="alert">{said}</p>}
       <Button submit wide disabled={waiting || !code || !phrase}>
         {desk.codeNow}

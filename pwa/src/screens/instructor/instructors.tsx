@@ -135,7 +135,7 @@ function Audit() {
         {[...(first.value?.deeds ?? []), ...more].map(({ seq, at_ms, by, did, what }) => (
           <li key={seq}>
             <span class="small soft">{date(at_ms)}</span>
-            <span>{[by, did, what].filter(Boolean).join(' · ')}</span>
+            <span>{[by, desk.deeds[did] ?? did, what].filter(Boolean).join(' · ')}</span>
           </li>
         ))}
       </ul>

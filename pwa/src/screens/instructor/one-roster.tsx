@@ -28,12 +28,15 @@ function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
   const [title, setTitle] = useState(held?.title ?? '')
   const [lines, setLines] = useState<readonly SeatLine[]>(held?.seats.map(line) ?? [])
   const { failed, doing, run } = useDoing(rosterRefused)
+  const [byTable, setByTable] = useState(false)
   const name = title.trim()
-  const add = (from: Parameters<typeof addRoster>[1]) =>
-    run(async () => {
+  const add = (from: Parameters<typeof addRoster>[1]) => {
+    setByTable('csv' in from)
+    return run(async () => {
       const { roster } = await addRoster(name, from)
       go(`/instructor/rosters/${roster.id}`)
     })
+  }
   const save = () => (held ? run(() => changeRoster(held.id, name, seats(lines)).then(saved)) : add({ seats: seats(lines) }))
   const drop = () => run(() => dropRoster(held!.id).then(() => go('/instructor/rosters')))
   return (
@@ -48,7 +51,7 @@ function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
         <div>
           <Button onClick={() => setLines([...lines, { key: `new ${lines.length} ${Date.now()}`, call_sign: '', personnel: '' }])}>{desk.addSeat}</Button>
         </div>
-        {failed && <p role="alert">{failed}</p>}
+        {failed && !byTable && <p role="alert">{failed}</p>}
         <div class="row">
           <Button look="main" disabled={doing || name === '' || lines.length === 0} onClick={() => void save()}>
             {desk.saveRoster}
@@ -63,7 +66,7 @@ function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
           <a href="/instructor/rosters">{desk.rosters}</a>
         </p>
       </div>
-      {held ? <Papers held={held} /> : <FromTable ready={name !== '' && !doing} make={(csv) => void add({ csv })} />}
+      {held ? <Papers held={held} /> : <FromTable failed={byTable ? failed : undefined} ready={name !== '' && !doing} make={(csv) => void add({ csv })} />}
     </div>
   )
 }

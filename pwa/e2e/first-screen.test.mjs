@@ -1,13 +1,13 @@
 // Home as it comes to a phone, before the app is there: it is read, it stands in
 // the theme that was chosen, and a button tapped too early is not lost.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
-import { Server } from './lib/server.mjs'
+import { after, test } from 'node:test'
+import { prepare, usePhone, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let browser
 let release
+after(() => release?.()) // before the browser is closed
+const server = useServer()
+const browser = usePhone()
 
 /** Home with the app held back on its way, until it is released. */
 async function openHeldBack(page) {
@@ -20,16 +20,7 @@ async function openHeldBack(page) {
   await page.goto(server.url, { waitUntil: 'commit' })
 }
 
-before(async () => {
-  await server.start()
-  browser = await openBrowser()
-  await browser.context.addInitScript(() => { navigator.serviceWorker.register = () => new Promise(() => {}) }) // nothing from a copy
-})
-after(async () => {
-  release?.()
-  await browser?.close()
-  await server.kill()
-})
+prepare(() => browser.context.addInitScript(() => { navigator.serviceWorker.register = () => new Promise(() => {}) })) // nothing from a copy
 
 test('Home is read before the app is there, and a button tapped by then does its work', async () => {
   const { page } = browser

@@ -2,20 +2,11 @@
 // cannot come: no screen is blank, each says what is the matter, and what needs
 // neither still works.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { launch } from './lib/browser.mjs'
-import { Server } from './lib/server.mjs'
+import { test } from 'node:test'
+import { useCrowd, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let browser
-before(async () => {
-  await server.start()
-  browser = await launch()
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
-})
+const server = useServer()
+const browser = useCrowd()
 
 /** A page whose script runs before any of ours; what it throws is gathered. */
 async function open(script, route) {

@@ -1,22 +1,12 @@
 // The promise of the app: install once, and everything but a class works with
 // the server gone; what was done comes back and arrives exactly once.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
+import { test } from 'node:test'
 import { answerScene, eventsOnDevice, setSize, wholeSet } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { usePhone, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let browser
-
-before(async () => {
-  await server.start()
-  browser = await openBrowser()
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
-})
+const server = useServer()
+const browser = usePhone()
 
 test('it installs and says when it can be used offline', async () => {
   const { page, context } = browser

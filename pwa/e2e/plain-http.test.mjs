@@ -2,36 +2,25 @@
 // give such a page no service worker; everything else must work, and the page
 // must say what does not and why.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
+import { test } from 'node:test'
 import { answerScene, begin, eventsOnDevice } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { usePhone, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let browser
-let lan
-
-before(async () => {
-  await server.start()
-  // A name of the local network, which is no secure origin as 127.0.0.1 is.
-  browser = await openBrowser({ extra: ['--host-resolver-rules=MAP laptop.test 127.0.0.1'] })
-  lan = server.url.replace('127.0.0.1', 'laptop.test')
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
-})
+const server = useServer()
+// A name of the local network, which is no secure origin as 127.0.0.1 is.
+const browser = usePhone({ extra: ['--host-resolver-rules=MAP laptop.test 127.0.0.1'] })
+const lan = () => server.url.replace('127.0.0.1', 'laptop.test')
 
 test('it says that offline use is off and why', async () => {
   const { page } = browser
-  await page.goto(lan)
+  await page.goto(lan())
   await page.getByText('Offline use is off: this page came over plain http').waitFor()
   assert.equal(await page.evaluate(() => isSecureContext), false)
 })
 
 test('a scene is drilled, kept and synced all the same', async () => {
   const { page } = browser
-  await page.goto(`${lan}/drill`)
+  await page.goto(`${lan()}/drill`)
   await begin(page)
   await answerScene(page)
   await page.getByText(/not synced/).waitFor({ state: 'detached' })

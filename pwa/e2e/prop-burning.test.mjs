@@ -2,37 +2,24 @@
 // there after a reload, gone through afterwards with the simulated box beside it.
 // SHOTS=folder keeps a picture of each step.
 import assert from 'node:assert/strict'
-import { mkdirSync } from 'node:fs'
-import { join } from 'node:path'
-import { after, before, test } from 'node:test'
-import { AxeBuilder } from '@axe-core/playwright'
-import { openBrowser } from './lib/browser.mjs'
+import { test } from 'node:test'
+import { checkScreen } from './lib/check.mjs'
 import { eventsOnDevice } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { prepare, shot, usePhone, useServer } from './lib/ready.mjs'
 
-const shots = process.env.SHOTS
-if (shots) mkdirSync(shots, { recursive: true })
-
-const server = new Server()
-let browser, page
-before(async () => {
-  await server.start()
-  browser = await openBrowser({ width: 390, height: 844 })
+const server = useServer()
+const browser = usePhone()
+let page
+prepare(async () => {
   page = browser.page
   await page.goto(`${server.url}/prop/burning`)
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
 })
 
 const press = (name) => page.getByRole('button', { name, exact: true }).first().click()
 const notes = async () => (await eventsOnDevice(page)).filter(({ kind }) => kind === 'note').map(({ body }) => body)
 const look = async (name) => {
-  if (shots) await page.screenshot({ path: join(shots, `burning-${name}.png`) })
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  assert.deepEqual(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ').slice(0, 300)}`), [])
-  assert.ok((await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)) <= 0, 'runs over the edge')
+  await shot(page, `burning-${name}`)
+  await checkScreen(page, name)
 }
 
 test('nothing is logged before every point is settled and the list is signed', async () => {

@@ -2,16 +2,11 @@
 // in time, branch, look at both fires in numbers and as curves.
 // SHOTS=folder keeps a picture of each step.
 import assert from 'node:assert/strict'
-import { mkdirSync } from 'node:fs'
-import { join } from 'node:path'
-import { after, before, describe, test } from 'node:test'
-import { AxeBuilder } from '@axe-core/playwright'
-import { openBrowser } from './lib/browser.mjs'
-import { Server } from './lib/server.mjs'
+import { before, describe, test } from 'node:test'
+import { accessible, fits } from './lib/check.mjs'
+import { shot, usePhone, useServer } from './lib/ready.mjs'
 
 const shots = process.env.SHOTS
-if (shots) mkdirSync(shots, { recursive: true })
-
 const views = [
   { width: 390, height: 844, scheme: 'light', houses: true },
   { width: 1280, height: 800, scheme: 'dark', houses: shots !== undefined },
@@ -19,20 +14,17 @@ const views = [
 ]
 if (shots) views.push({ width: 390, height: 844, scheme: 'dark', houses: true }, { width: 1280, height: 800, scheme: 'light', houses: true })
 
-const server = new Server()
-before(() => server.start())
-after(() => server.kill())
+const server = useServer()
 
 for (const view of views) {
   describe(`the bench at ${view.width} px, ${view.scheme}`, () => {
-    let browser, page
+    const browser = usePhone(view)
+    let page
     before(async () => {
-      browser = await openBrowser(view)
       page = browser.page
       await page.goto(`${server.url}/prop`)
       await page.getByRole('button', { name: 'Light it', exact: true }).waitFor({ timeout: 60_000 })
     })
-    after(() => browser?.close())
 
     const press = (name) => page.getByRole('button', { name }).first().click()
     const tab = (name) => page.getByRole('tab', { name, exact: true }).click()
@@ -50,9 +42,8 @@ for (const view of views) {
       }, seconds, { timeout: 60_000 })
     }
     const keep = async (name) => {
-      if (shots) await page.screenshot({ path: join(shots, `prop-${name}-${view.width}-${view.scheme}.png`) })
-      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-      assert.ok(over <= 0, `${name}: runs ${over} px over the edge`)
+      await shot(page, `prop-${name}-${view.width}-${view.scheme}`)
+      await fits(page, name)
     }
     /** The numbers of one line of the comparison: as it is, and otherwise. */
     const compared = async (line) => {
@@ -182,8 +173,7 @@ for (const view of views) {
       await press('Pause')
       await tab('Curves')
       await page.locator('.prop-plot canvas').first().waitFor()
-      const { violations } = await new AxeBuilder({ page }).analyze()
-      assert.deepEqual(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ').slice(0, 300)}`), [])
+      await accessible(page)
     })
 
     for (const name of view.houses ? ['One storey', 'Two storeys', 'Flats', 'Workshop'] : []) {

@@ -1,17 +1,16 @@
 // Every screen, in every theme and at both sizes: nothing that axe finds, nothing
 // that runs over the edge of a narrow phone, one heading that names the screen.
-// SHOTS=folder keeps a picture of each.
+// Of scenes one of each kind is asked and explained; FAMILIES=all takes one of
+// each family. SHOTS=folder keeps a picture of each screen.
 import assert from 'node:assert/strict'
-import { mkdirSync } from 'node:fs'
-import { join } from 'node:path'
-import { after, before, describe, test } from 'node:test'
-import { AxeBuilder } from '@axe-core/playwright'
-import { openBrowser } from './lib/browser.mjs'
-import { answerScene, begin, sceneReady } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { before, describe, test } from 'node:test'
+import { accessible, fits } from './lib/check.mjs'
+import { answerScene, begin, layOut, oneOfEachKind, onward, sceneReady } from './lib/drill.mjs'
+import { shot, usePhone, useServer } from './lib/ready.mjs'
 
-const shots = process.env.SHOTS
-if (shots) mkdirSync(shots, { recursive: true })
+const server = useServer()
+const families = process.env.FAMILIES === 'all' ? server.families() : oneOfEachKind
+const scenes = families.map((family) => server.scene(family))
 
 /**
  * Screens by address; `go` does something on the screen that stands. Where no
@@ -26,8 +25,10 @@ const screens = [
   { name: 'size-up-box-reading', go: readBox },
   { name: 'prop', at: '/prop' },
   { name: 'drill-start', at: '/drill' },
-  { name: 'drill-ask', go: ask },
-  { name: 'drill-reveal', go: reveal },
+  ...scenes.flatMap((scene, n) => [
+    { name: `drill-ask-${scene.family}`, go: n === 0 ? askFirst : askNext },
+    { name: `drill-reveal-${scene.family}`, go: reveal },
+  ]),
   { name: 'field-book', at: '/field-book' },
   { name: 'field-book-words', at: '/field-book/words' },
   { name: 'field-book-rules', at: '/field-book/rules' },
@@ -75,14 +76,22 @@ async function readBox(page) {
   assert.equal(await page.getByText('This screen stopped').count(), 0)
 }
 
-async function ask(page) {
+async function askFirst(page) {
+  await layOut(page, scenes)
+  await page.goto(`${server.url}/drill`)
   await begin(page)
+  await sceneReady(page)
+}
+
+async function askNext(page) {
+  await onward(page).click()
   await sceneReady(page)
 }
 
 async function reveal(page) {
   await answerScene(page)
-  await page.locator('.item .scene canvas').waitFor()
+  await page.getByText('What would have told').waitFor()
+  await page.locator('.item .scene canvas').first().waitFor() // one, two side by side, or two in one place
 }
 
 const views = [
@@ -90,20 +99,12 @@ const views = [
   { width: 1280, height: 800, scheme: 'dark', axe: true },
   { width: 320, height: 640, scheme: 'light' }, // the same page as at 390: looked at for its width only
 ]
-if (shots) views.push({ width: 390, height: 844, scheme: 'dark' }, { width: 1280, height: 800, scheme: 'light' })
-
-const server = new Server()
-before(() => server.start())
-after(() => server.kill())
+if (process.env.SHOTS) views.push({ width: 390, height: 844, scheme: 'dark' }, { width: 1280, height: 800, scheme: 'light' })
 
 for (const view of views) {
   describe(`${view.width} px, ${view.scheme}`, () => {
-    let browser
-    before(async () => {
-      browser = await openBrowser(view)
-      await browser.page.goto(server.url)
-    })
-    after(() => browser?.close())
+    const browser = usePhone(view)
+    before(() => browser.page.goto(server.url))
 
     for (const screen of screens) {
       test(screen.name, async () => {
@@ -112,9 +113,9 @@ for (const view of views) {
         await screen.go?.(page)
         await page.locator('main:not([aria-busy]) h1').waitFor()
         await page.waitForTimeout(300)
-        if (shots) await page.screenshot({ path: join(shots, `${screen.name}-${view.width}-${view.scheme}.png`) })
-        await checkScreen(page)
-        if (view.axe) await checkWithAxe(page)
+        await shot(page, `${screen.name}-${view.width}-${view.scheme}`)
+        await fits(page)
+        if (view.axe) await accessible(page)
       })
     }
 
@@ -122,14 +123,7 @@ for (const view of views) {
   })
 }
 
-async function checkScreen(page) {
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-  assert.ok(over <= 0, `runs ${over} px over the edge`)
-  assert.equal(await page.locator('h1').count(), 1, 'one main heading')
-}
-
-async function checkWithAxe(page) {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ').slice(0, 300)}`)
-  assert.deepEqual(found, [])
-}
+test('the scenes are of every kind there is', () => {
+  const kinds = new Set(scenes.map(({ kind }) => kind))
+  assert.equal(kinds.size, 8, [...kinds].join(', '))
+})

@@ -1,20 +1,11 @@
 // The units of a page: those of the device's region until a person chooses others
 // in the Log; and what the label of the fire model says when it is pressed.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { launch } from './lib/browser.mjs'
-import { Server } from './lib/server.mjs'
+import { test } from 'node:test'
+import { useCrowd, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let browser
-before(async () => {
-  await server.start()
-  browser = await launch()
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
-})
+const server = useServer()
+const browser = useCrowd()
 
 async function open(locale) {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, locale, serviceWorkers: 'block' })

@@ -3,9 +3,60 @@
 /** How many scenes a set has unless one chooses otherwise. */
 export const setSize = 8
 
-/** Begins a set on the start screen. */
-export async function begin(page) {
-  await page.getByRole('button', { name: /^Begin a set/ }).click()
+/** A family of every kind of item, one for each: a set of them asks all that can be asked, and is no longer than any other. */
+export const oneOfEachKind = [
+  'far-window', // read_opening
+  'low-in-high-out', // flow_plane
+  'three-windows', // nearest_seat
+  'bungalow-call', // call_stage
+  'door-pulled-to', // predict_move
+  'two-looks-at-a-door', // two_looks
+  'pair-of-stages', // which_of_two
+  'report-flashover', // call_out
+]
+
+/** Begins a set on the start screen, or goes on with the one that was left. */
+export async function begin(page, press = (button) => button.click()) {
+  await press(page.getByRole('button', { name: /^(Begin a set|Go on with scene)/ }).first())
+}
+
+/** Puts a set of chosen scenes on the device, as if it had been left before its first; whoever opens Drill next may go on with it. */
+export async function layOut(page, scenes) {
+  await page.evaluate(
+    (set) =>
+      new Promise((resolve, reject) => {
+        const opening = indexedDB.open('lintel')
+        opening.onerror = () => reject(opening.error)
+        opening.onsuccess = () => {
+          const keeping = opening.result.transaction('kept', 'readwrite')
+          keeping.objectStore('kept').put(set, 'drill')
+          keeping.onerror = () => reject(keeping.error)
+          keeping.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+        }
+      }),
+    { scenes: scenes.map(({ family, seed }) => ({ family, seed })), done: [], replies: [] },
+  )
+}
+
+/** The open scene by family and seed, to say where a test failed. */
+async function openScene(page) {
+  const kept = await page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        const opening = indexedDB.open('lintel')
+        opening.onsuccess = () => {
+          const one = opening.result.transaction('kept').objectStore('kept').get('drill')
+          one.onsuccess = () => {
+            opening.result.close()
+            resolve(one.result)
+          }
+        }
+      }),
+  )
+  return JSON.stringify(kept?.scenes[kept.done.length] ?? null)
 }
 
 /** Waits until the picture of the next scene stands and its first question is open. */
@@ -16,12 +67,17 @@ export async function sceneReady(page) {
 
 /** Answers every question of the open scene by pressing, then commits. */
 export async function answerScene(page, press = (button) => button.click()) {
-  await sceneReady(page)
-  const commit = page.getByRole('button', { name: 'Commit' })
-  while ((await commit.count()) === 0) await answerOne(page, press)
-  await sayHowSure(page, press)
-  await press(commit)
-  await page.getByText('Kept on this device').waitFor({ timeout: 60_000 })
+  try {
+    await sceneReady(page)
+    const commit = page.getByRole('button', { name: 'Commit' })
+    while ((await commit.count()) === 0) await answerOne(page, press)
+    await sayHowSure(page, press)
+    await press(commit)
+    await page.getByText('Kept on this device').waitFor({ timeout: 60_000 })
+  } catch (error) {
+    const scene = await openScene(page).catch(() => 'a scene unknown')
+    throw new Error(`${scene}: ${error.message}\n${await page.locator('main').innerText()}`, { cause: error })
+  }
 }
 
 /** Asked wherever a choice was made. */
@@ -58,7 +114,7 @@ export function onward(page) {
 
 /** A whole set, from the start screen to its end. */
 export async function wholeSet(page, press = (button) => button.click()) {
-  await press(page.getByRole('button', { name: /^Begin a set/ }))
+  await begin(page, press)
   for (let scene = 1; scene <= setSize; scene++) {
     await answerScene(page, press)
     await press(onward(page))

@@ -1,5 +1,5 @@
 // The real server, built once, on 127.0.0.1 and a data folder of its own.
-import { execFileSync, spawn } from 'node:child_process'
+import { execFileSync, spawn, spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -50,6 +50,23 @@ export class Server {
     const gone = new Promise((resolve) => this.#process.once('exit', resolve))
     this.#process.kill('SIGKILL')
     await gone
+  }
+
+  /** Every family of scenes there is. */
+  families() {
+    build()
+    const { stderr } = spawnSync(binary, ['drill'], { cwd: scratch, encoding: 'utf8' })
+    return /name a -family: ([^:]+)/.exec(stderr)[1].split(', ')
+  }
+
+  /** A scene of a family by its seed and kind, by the program's own count: the first of a few seeds that has a fair one. */
+  scene(family) {
+    build()
+    for (let seed = 1; seed <= 5; seed++) {
+      const { status, stdout } = spawnSync(binary, ['drill', '-family', family, '-seed', String(seed), '-json'], { cwd: scratch, encoding: 'utf8', maxBuffer: 1 << 24 })
+      if (status === 0) return { family, seed, kind: JSON.parse(stdout).kind }
+    }
+    throw new Error(`${family} has no fair scene for five seeds`)
   }
 
   /** Every record that the server holds, read by its own export command. */

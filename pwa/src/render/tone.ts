@@ -66,8 +66,10 @@ export function smokeColour(light: Light, lightness: number, tint: number, alpha
   return `rgba(${channel(0)},${channel(1)},${channel(2)},${alpha.toFixed(3)})`
 }
 
-// A flame from its root outward: deep orange, orange, pale yellow. Chosen by us.
-const FLAME = [[168, 52, 14], [240, 128, 34], [255, 214, 130]] as const
+// A flame from its root outward: deep orange, orange, yellow. Soot that glows at
+// flame temperature gives next to no blue (Planck's law): its brightest is yellow
+// and not white, which would pass for pale smoke. The three are chosen by us.
+const FLAME = [[168, 52, 14], [240, 128, 34], [255, 200, 84]] as const
 
 /** One channel of a flame's colour, from its root at 0 to its brightest at 1. */
 export function flameColour(burn: number, k: number): number {

@@ -2,7 +2,7 @@ import type { CompartmentLook, FrameLook } from '../frame'
 import { blocks, project, type Block, type View } from '../view'
 import { drawFire } from './flame'
 import { scene as words } from '../../words/scene'
-import { drawFigures, type Cut } from './figures'
+import { drawFigures, FIGURE, type Cut } from './figures'
 import { label } from './marks'
 import { drawFlow, edgeOn, type Line } from './section-flow'
 import type { Palette } from './palette'
@@ -58,9 +58,14 @@ function drawCompartment(
     fill(pen, quad(b.z0 + layer, b.z1), heatColour(palette, look.upperC, cut.outsideC, 1))
     line(pen, at(b.a0, b.z0 + layer), at(b.a1, b.z0 + layer), palette.cut, 1.2)
   }
-  if (look.hrrKW > 0.2) drawFire(pen, view, b, b.d0, look.hrrKW, time)
+  if (look.hrrKW > 0.2) drawFire(pen, view, b, b.d0, look.hrrKW, time, betweenFigures(pen, b))
   stroke(pen, quad(b.z0, b.z1), palette.cut, 3)
   drawFigures(pen, view, palette, b, look, cut)
+}
+
+/** The breadth that the figures at both sides of a compartment leave to its flame, and never less than a fifth of it. */
+function betweenFigures({ pixel }: Pen, { a0, a1 }: Block): number {
+  return Math.max(0.2 * (a1 - a0), 0.85 * (a1 - a0 - 2 * FIGURE * pixel))
 }
 
 /** Temperature as depth of colour: air is paper, warm gas ochre, hot gas ember. Never green. */

@@ -11,6 +11,8 @@ export interface Cut { faded: number; outsideC: number; us: boolean; brief: bool
 const FRESH = 0.203
 /** Layers that differ by less than this are one to a person: chosen by us. */
 const LAYERED_C = 3
+/** Screen pixels that a figure takes from its side of a compartment. */
+export const FIGURE = 54
 const LINE = 16 // screen pixels from one figure to the next below it
 
 /** The figures of a compartment: the temperature of each layer, and the oxygen of the upper one, where there is space. */

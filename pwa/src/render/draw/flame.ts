@@ -14,11 +14,11 @@ const LEAVES = [
   [-0.3, 0.55, 0.42, 0.4], [0.32, 0.62, 0.4, 2.1], [-0.1, 0.82, 0.5, 3.7], [0.14, 1, 0.52, 5.2], [0, 0.48, 0.6, 1.3],
 ] as const
 
-/** The flame of a compartment, on its floor in the middle of the given depth. */
-export function drawFire(pen: Pen, view: View, b: Block, depth: number, hrrKW: number, time: number): void {
+/** The flame of a compartment, on its floor in the middle of the given depth, and no broader than is asked for. */
+export function drawFire(pen: Pen, view: View, b: Block, depth: number, hrrKW: number, time: number, most = Infinity): void {
   const room = b.z1 - b.z0
   const height = Math.min(0.96 * room, flameLength({ flameKW: hrrKW }))
-  const width = Math.min(0.55 * (b.a1 - b.a0), 0.5 * height + 0.05 * room)
+  const width = Math.min(most, 0.55 * (b.a1 - b.a0), 0.5 * height + 0.05 * room)
   const foot = project(view, (b.a0 + b.a1) / 2, b.z0, depth)
   for (const [across, tall, broad, start] of LEAVES) {
     const breathe = 1 + 0.08 * Math.sin(4.1 * time + 2 * start)

@@ -31,3 +31,16 @@ test('a flame has no edge of a single pixel', () => {
   expect(most).toBeGreaterThan(20)
   expect(most).toBeLessThan(190)
 })
+
+/** How dark the darkest smoke is that hides at least a quarter of what it stands before, 0 to 255. */
+function darkest({ front }: Picture): number {
+  let least = 255
+  for (let p = 0; p < front.length; p += 4) if (front[p + 3]! > 64) least = Math.min(least, front[p + 1]!)
+  return least
+}
+
+test('pale smoke is pale to its rim, also where its lower boundary ripples', () => {
+  const rippled = { opticalDepth: 4, churning: 1.4, neutralPlane: 0.5, outVelocityMS: 0.9 }
+  expect(darkest(film(frameWith({ ...rippled, lightness: 0.8 }), 3))).toBeGreaterThan(110)
+  expect(darkest(film(frameWith({ ...rippled, lightness: 0.1 }), 3))).toBeLessThan(60)
+})

@@ -71,6 +71,21 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, br
 const STREAKS = 0.26
 const LUMPS = 0.6
 
+// Thin smoke hangs in soft veils: more uneven for its depth than a dense stream,
+// and without its finer streaks, which wind up like marble. Chosen by us, by eye.
+const VEILS = 0.5
+const THIN = 0.2
+const THICK = 1
+const veil = (tau: number) => clamp01((THICK - tau) / (THICK - THIN))
+
+// Lumps that pass one spot quicker than the eye follows them blur: from three a
+// second on, by up to half. So none of them flashes (WCAG 2.2, SC 2.3.1, counted
+// over every family). Share and span chosen by us.
+const BLUR_FROM = 3
+const BLUR_FULL = 10
+const BLUR = 0.5
+const sharp = (perSecond: number) => 1 - BLUR * clamp01((perSecond - BLUR_FROM) / (BLUR_FULL - BLUR_FROM))
+
 // What its face is made of: the depth itself, and its unevenness. The first is
 // weak, so that the edge of an opening neither darkens a thin band of smoke nor
 // stands out as a rim.
@@ -87,12 +102,14 @@ function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
 }
 
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
-function deepen({ fineRow, rough }: Grid, { now }: Smoke, { grain, face }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
+function deepen(grid: Grid, { now }: Smoke, { grain, face }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
+  const { fineRow, rough } = grid
   const churns = rough[c]! > 1 ? 1 : rough[c]!
+  const lumps = churns > 0 ? LUMPS * sharp(passing(grid, boil, c)) : LUMPS
   for (let b = 0; b < 2; b++) {
     const y = 2 * j - 1 + b
     const left = y * fineRow + 2 * i - 1
-    const clear = unwound(now, left * FIELDS)
+    const clear = unwound(now, left * FIELDS, fineRow * FIELDS)
     for (let cell = left; cell < left + 2; cell++) {
       const o = cell * FIELDS
       const tau = now[o]!
@@ -106,12 +123,12 @@ function deepen({ fineRow, rough }: Grid, { now }: Smoke, { grain, face }: Canva
       if (clear > 0) {
         const x = now[o + GRAIN_X]! / tau
         const along = now[o + GRAIN_Y]! / tau
-        if (churning < 1) uneven += clear * (1 - churning) * STREAKS * streak(noise, x, along)
-        if (churning > 0) uneven += clear * churning * LUMPS * billow(noise, x, along)
+        if (churning < 1) uneven += clear * (1 - churning) * streak(noise, x, along, veil(tau))
+        if (churning > 0) uneven += clear * churning * lumps * billow(noise, x, along)
       }
       if (clear < 1 && churns > 0) {
         const x = (cell - y * fineRow) * boil.perCell
-        uneven += (1 - clear) * churns * LUMPS * billow(noise, x, y * boil.perCell + boil.risen)
+        uneven += (1 - clear) * churns * lumps * billow(noise, x, y * boil.perCell + boil.risen)
       }
       grain[cell] = uneven
       face[cell] = BODY * lump(tau) + SKIN * uneven * bodyOf(tau)
@@ -119,14 +136,32 @@ function deepen({ fineRow, rough }: Grid, { now }: Smoke, { grain, face }: Canva
   }
 }
 
-/** Where streams of different age are wound together the grain is finer than a cell: 0 there, 1 where it is clear. */
-function unwound(now: Float32Array, o: number): number {
+/** How many lumps of a coarse cell pass one spot in a second. */
+function passing({ u, v, windU, cellM }: Grid, { perCell }: Boil, c: number): number {
+  const across = u[c]! + windU
+  return (Math.sqrt(across * across + v[c]! * v[c]!) * perCell) / (0.5 * cellM)
+}
+
+// Grain that is finer than a cell cannot be drawn, and grain that the stream has
+// pulled askew looks like marble: what varies along the stream then varies across
+// it. Both in grains a cell, from where it starts to go to where it is gone. Chosen by us, by eye.
+const FINE_FROM = 0.24
+const FINE_GONE = 0.54
+const ASKEW_FROM = 0.08
+const ASKEW_GONE = 0.24
+
+/** How clear the grain still is: 1 as it left the opening, 0 where streams of different age are wound together. */
+function unwound(now: Float32Array, o: number, down: number): number {
   const tau = now[o + TAU]!
-  const next = now[o + FIELDS]!
-  if (tau < 0.02 || next < 0.02) return 1
-  const wound = Math.abs(now[o + GRAIN_X]! / tau - now[o + FIELDS + GRAIN_X]! / next) +
-    Math.abs(now[o + GRAIN_Y]! / tau - now[o + FIELDS + GRAIN_Y]! / next)
-  return wound < 0.24 ? 1 : wound > 0.54 ? 0 : (0.54 - wound) / 0.3
+  const right = now[o + FIELDS]!
+  const below = now[o + down]!
+  if (tau < 0.02 || right < 0.02 || below < 0.02) return 1
+  const x = now[o + GRAIN_X]! / tau
+  const y = now[o + GRAIN_Y]! / tau
+  const along = Math.abs(y - now[o + FIELDS + GRAIN_Y]! / right)
+  const fine = Math.abs(x - now[o + FIELDS + GRAIN_X]! / right) + along
+  const askew = along + Math.abs(x - now[o + down + GRAIN_X]! / below)
+  return Math.min(clamp01((FINE_GONE - fine) / (FINE_GONE - FINE_FROM)), clamp01((ASKEW_GONE - askew) / (ASKEW_GONE - ASKEW_FROM)))
 }
 
 // Smoke that hides even a lamp (optical depth 8, the top cut of density in
@@ -137,8 +172,8 @@ const FOLDS = 0.6
 const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL - FOLDS_FROM))
 
 /** Sheets and wisps of two sizes, the finer drawn out along the way; fine enough that one sees slow smoke move. */
-const streak = (noise: Noise, x: number, along: number): number =>
-  0.62 * noise.at(x, 0.8 * along) + 0.5 * noise.at(2.6 * x + 13.1, 1.7 * along + 4.7)
+const streak = (noise: Noise, x: number, along: number, thin: number): number =>
+  (STREAKS + thin * (VEILS - STREAKS)) * (0.62 * noise.at(x, 0.8 * along) + (0.5 - 0.35 * thin) * noise.at(2.6 * x + 13.1, 1.7 * along + 4.7))
 
 /** Round heads with creases between them, as of a cauliflower; no mean, as the lumps are MEAN from zero on average. */
 const billow = (noise: Noise, x: number, y: number): number => 2.8 * (Math.abs(noise.lumps.at(x, y)) - MEAN)
@@ -259,7 +294,7 @@ function soft(glow: Float32Array, p: number, row: number): number {
 /** Puts flame in front of the smoke already painted. */
 function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedArray, p: number): void {
   const burn = clamp01((fire - 0.02) * 1.25)
-  const flameA = burn * (1 - opacity(0.045 * tau))
+  const flameA = burn * (1.5 - 0.5 * burn) * (1 - opacity(0.045 * tau)) // it soon hides what is behind: a flame has an edge
   const all = smokeA + flameA - smokeA * flameA
   if (all <= 0) return
   const share = (smokeA * (1 - flameA)) / all

@@ -11,7 +11,7 @@ import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
 import { heatOf, type Inlet, type Jet } from './jet'
 import { noiseOf, type Noise } from './noise'
-import { stamp } from './stamp'
+import { burnsOutPerM, stamp } from './stamp'
 import { makeCanvas, paint, takeGlow, type Canvas } from './paint'
 import type { Light } from './tone'
 import { facingOf, type View } from './view'
@@ -134,17 +134,20 @@ export class Picture {
     const breadth = this.#breadth
     clearBreadth(breadth, grid.cellM)
     let fastest = 0
+    let burnsOut = Infinity
     for (const source of this.#sources) {
       const jet = aim(this.view, source, grid.cellM)
       if (jet.depth > 0.01 && jet.look.outVelocityMS > 0.005) {
         addPlume(breadth, jet.area.y1 / grid.cellM, Math.max(2 * grid.cellM, broadOf(jet)), grid.cellM)
         fastest = Math.max(fastest, rises(jet))
+        burnsOut = Math.min(burnsOut, burnsOutPerM(jet)) // the longest flame counts
       }
       source.left += stamp(grid, jet, source.left, this.#noise, time)
       draw(grid, jet)
       if (jet.facing === 'eye' && jet.depth > 0.01) this.#bank(jet)
     }
     breadth.risenM += fastest * STEP_S
+    grid.burnsOut = burnsOut < Infinity ? burnsOut : 0
     stepFluid(grid, this.#fading, this.#noise, breadth)
     this.#steps++
   }
@@ -190,7 +193,7 @@ const rises = ({ area, look, outsideC }: Jet): number =>
 /** Rates by which air and smoke fade, scaled with the building so that a box and a house look alike. */
 function fadingOf(topM: number): Fading {
   const turn = Math.sqrt(topM / 9.81) // the time gas takes to rise by the building's height; Froude
-  return { drag: 0.12 / turn, still: 1.5 / turn, sideways: 0.45 / turn, thin: 0.09 / turn, cool: 0.1 / turn, dry: 0.55 / turn, burn: 1.3 / turn }
+  return { drag: 0.12 / turn, still: 0.5 / turn, sideways: 0.45 / turn, thin: 0.09 / turn, cool: 0.1 / turn, dry: 0.55 / turn, burn: 0.6 / turn }
 }
 
 const EASE = 1 - Math.exp(-STEP_S / 0.12) // a time constant of 0.12 s, chosen by us

@@ -32,12 +32,12 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const broad = Math.max(grain, NARROWEST * fineM)
   const high = Math.max(grain, LOWEST * fineM)
   const rises = upward(jet)
-  const band = Math.max(0, Math.min(plane, area.y1) - area.y0)
-  const wave = Math.min(0.3 * band, Math.max(0.03, 0.12 * jet.churn) * (area.y1 - area.y0))
+  const wave = waveOf(jet)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
   const i1 = Math.min(2 * grid.nx, Math.ceil(area.x1 / fineM) + 1)
   const j0 = Math.max(1, Math.floor(area.y0 / fineM))
   const j1 = Math.min(2 * grid.ny, Math.ceil(area.y1 / fineM) + 1)
+  const rim = jet.facing === 'eye' ? 0.5 * fineM : 0
   const flame = flameReach(jet)
   const strength = flameStrength(jet)
   const ripple = jet.seed + (0.7 * left) / high // the boundary ripples as fast as the smoke above it moves
@@ -51,7 +51,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       const gy = (left + y) / high
       const edge = plane + wave * noise.at(x / broad + 3.3, ripple)
       const above = rises ? 1 : inside(y, 2 * area.y0 - edge, Math.min(edge, area.y1), fineM)
-      const cover = rises ? round(area, x, y) : above > 0 ? inside(x, area.x0, area.x1, fineM) * inside(y, area.y0, area.y1 + fineM, fineM) : 0
+      const cover = rises ? round(area, x, y) : above > 0 ? inside(x, area.x0 - rim, area.x1 + rim, fineM) * inside(y, area.y0 - rim, area.y1 + fineM, fineM) : 0
       if (!rises && y > edge) drawIn(f, (j * grid.fineRow + i) * FIELDS)
       if (cover <= 0) continue
       // A round plume is deepest through its middle; a cell on the boundary hides only as much as its part above it does.
@@ -69,6 +69,12 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   }
 }
 
+/** How far the boundary ripples up and down. */
+function waveOf({ area, plane, churn }: Jet): number {
+  const band = Math.max(0, Math.min(plane, area.y1) - area.y0)
+  return Math.min(0.3 * band, Math.max(0.03, 0.12 * churn) * (area.y1 - area.y0))
+}
+
 /** A flame in an opening narrower than this many fine cells has no tongues: they would only flicker. Chosen by us. */
 const NARROW_CELLS = 6
 
@@ -84,7 +90,7 @@ function drawIn(f: Float32Array, o: number): void {
 // Lumps narrower or lower than so many fine cells cannot be told apart from cell
 // to cell, and so not be seen to move (paint.ts, unwound). Chosen by us.
 const NARROWEST = 5
-const LOWEST = 4
+const LOWEST = 3
 
 /** Size of the lumps in the smoke: some two thirds of the lesser side of the outflow. Chosen by us, by eye. */
 function grainOf({ area, plane }: Jet): number {
@@ -104,6 +110,17 @@ function flameStrength({ look, area, share }: Jet): number {
   return Math.min(4, 0.7 + flameLength(look) / (area.y1 - area.y0))
 }
 
+/** Glow at which a flame ends for the eye. Chosen by us, by eye. */
+const FLAME_ENDS = 0.12
+
+/** What a flame must lose on each metre for its tip to be its length above the neutral plane; without one, nothing lasts. */
+export function burnsOutPerM(jet: Jet): number {
+  const length = flameLength(jet.look)
+  if (length <= 0) return Infinity
+  const above = Math.max(0.25 * length, length - (jet.plane - jet.area.y0))
+  return Math.max(0, Math.log(flameStrength(jet) / FLAME_ENDS)) / above
+}
+
 // A jet toward the eye widens on the picture at this share of its speed over its
 // breadth. Chosen by us, by eye: more would push smoke down past the sill.
 const SPREADS = 0.07
@@ -119,16 +136,18 @@ function stampAir(grid: Grid, smoke: Smoke, jet: Jet, speed: number): void {
   const i0 = Math.max(1, Math.floor(area.x0 / cellM))
   const i1 = Math.min(grid.nx, Math.ceil(area.x1 / cellM) + 1)
   const j0 = Math.max(1, Math.floor(area.y0 / cellM))
-  const j1 = Math.min(grid.ny, Math.ceil(bottom / cellM) + 1)
+  const j1 = Math.min(grid.ny, Math.ceil((bottom + waveOf(jet)) / cellM) + 1)
   for (let j = j0; j <= j1; j++) {
     const y = (j - 0.5) * cellM
     const here = upward(jet) ? speed : speed * profile((bottom - y) / Math.max(1e-3, bottom - area.y0))
     for (let i = i0; i <= i1; i++) {
       const x = (i - 0.5) * cellM
+      const c = j * row + i
+      // Wherever a fine cell holds smoke, its coarse cell must know the colour.
+      const near = upward(jet) ? round(area, x, y) : around(x, area.x0, area.x1, cellM) * around(y, area.y0, bottom + waveOf(jet), cellM)
+      if (near > 0) stampKind(smoke, c, near, jet, heat)
       const cover = inside(x, area.x0, area.x1, cellM) * inside(y, area.y0, bottom, cellM)
       if (cover <= 0) continue
-      const c = j * row + i
-      stampKind(smoke, c, upward(jet) ? round(area, x, y) : cover, jet, heat)
       const hold = Math.min(1, 18 * STEP_S) * cover
       u[c]! += hold * (slant.right * here - grid.windU * 0.5 - u[c]!)
       v[c]! += hold * (slant.down * here - v[c]!)
@@ -158,6 +177,9 @@ function round({ x0, x1, y0, y1 }: Rect, x: number, y: number): number {
   const s = 1.5 * (1 - across * across - 0.5 * down * down)
   return s < 0 ? 0 : s > 1 ? 1 : s
 }
+
+/** As inside, of a span wider by half a cell on either side. */
+const around = (x: number, from: number, to: number, cell: number) => inside(x, from - 0.5 * cell, to + 0.5 * cell, cell)
 
 /** 1 within the span, 0 outside, with an edge one cell wide. */
 function inside(x: number, from: number, to: number, cell: number): number {

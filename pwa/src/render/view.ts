@@ -39,7 +39,7 @@ export function frameView(layout: Layout, side: Side, aspect: number, away = 1):
   const depth = side === 'A' || side === 'C' ? layout.y1 - layout.y0 : layout.x1 - layout.x0
   const broad = along + RECEDE.right * depth
   const tall = layout.top + RECEDE.up * depth
-  const beside = 0.17 * Math.max(along, layout.top) // room for smoke on either side
+  const beside = 0.11 * Math.max(along, layout.top) // room for smoke on either side
   const heightM = away * Math.max(tall * 1.7, (broad + 2 * beside) / aspect)
   const widthM = heightM * aspect
   return {

@@ -38,7 +38,7 @@ export function carryAir(grid: Grid, fading: Fading, dt: number): void {
 function smooth({ nx, ny, row, u, v, uNext, vNext, roughNext }: Grid): void {
   for (let j = 1; j <= ny; j++) {
     for (let c = j * row + 1; c <= j * row + nx; c++) {
-      const mix = 0.15 * (1 - Math.min(1, 3 * roughNext[c]!))
+      const mix = 0.05 * (1 - Math.min(1, 3 * roughNext[c]!))
       const keep = 1 - 4 * mix
       u[c] = keep * uNext[c]! + mix * (uNext[c - 1]! + uNext[c + 1]! + uNext[c - row]! + uNext[c + row]!)
       v[c] = keep * vNext[c]! + mix * (vNext[c - 1]! + vNext[c + 1]! + vNext[c - row]! + vNext[c + row]!)

@@ -12,6 +12,6 @@ export interface Fading {
   cool: number
   /** Droplets evaporate. */
   dry: number
-  /** Burning gas burns out. */
+  /** Burning gas burns out, also where it hardly moves. */
   burn: number
 }

@@ -63,6 +63,8 @@ export interface Grid {
   back: Smoke
   /** Wind along the plane, m/s; u and v are relative to it. */
   windU: number
+  /** Share of a flame that burns out on each metre of its way, 1/m. */
+  burnsOut: number
 }
 
 export function makeGrid(nx: number, ny: number, cellM: number): Grid {
@@ -72,7 +74,7 @@ export function makeGrid(nx: number, ny: number, cellM: number): Grid {
     nx, ny, cellM, row, fineRow: 2 * nx + 2,
     u: coarse(), v: coarse(), uNext: coarse(), vNext: coarse(), rough: coarse(), roughNext: coarse(),
     pressure: coarse(), spread: coarse(), mixing: coarse(), held: coarse(), scratch: coarse(),
-    front: makeSmoke(nx, ny), back: makeSmoke(nx, ny), windU: 0,
+    front: makeSmoke(nx, ny), back: makeSmoke(nx, ny), windU: 0, burnsOut: 0,
   }
 }
 

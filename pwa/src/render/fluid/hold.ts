@@ -15,7 +15,7 @@ export function putHold({ cellM, nx, ny, row, held }: Grid, { x0, x1, y }: { x0:
 // An eave brakes what rises under it, by this share at most each time that it is
 // asked: warm smoke still finds its way round the edge at about the speed that it
 // would have risen with, where a lid would let it creep. Chosen by us, by eye.
-const BRAKES = 0.15
+const BRAKES = 0.17
 
 /** Holds rising air back where an eave is. */
 export function holdBack({ nx, ny, row, v, held }: Grid): void {

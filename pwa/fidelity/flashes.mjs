@@ -1,9 +1,10 @@
 // Counts flashes in the picture of a running fire of every family, at the moment
-// at which most flame shows, on the app's own scene. Two planted strobes, one
+// at which most flame shows, on the app's own scene, in real time and as fast as
+// Prop plays a fire. No place may flash, however small. Two planted strobes, one
 // over the whole picture and one over a narrow strip, must be told from it.
 // Prints one JSON line, and each family on the error stream; exits with 1 when a family flashes or a strobe is missed.
 //
-//   node pwa/fidelity/flashes.mjs [-seed N] [-families N]
+//   node pwa/fidelity/flashes.mjs [-seed N] [-only FAMILY,FAMILY]
 import { parseArgs } from 'node:util'
 import { decode } from 'fast-png'
 import { countFlashes } from './lib/flash.mjs'
@@ -12,25 +13,26 @@ import { openStudio } from './lib/studio.mjs'
 
 const { values: flags } = parseArgs({
   args: process.argv.slice(2).map((arg) => arg.replace(/^-(?=[a-z]{2})/, '--')),
-  options: { seed: { type: 'string', default: '1' }, families: { type: 'string', default: '1000' } },
+  options: { seed: { type: 'string', default: '1' }, only: { type: 'string' } },
 })
 const MOST = 3 // WCAG 2.2, SC 2.3.1
 const SIZE = { width: 390, height: 459 } // the picture on a phone
 const SIDE = 6 // points to a place: a field of 10 degrees has over 2,400 of them
 const FRAME_S = 0.1
 const FILMED_S = 3
+const PLAYED = [1, 16] // times real time: the slowest and the fastest of Prop
 
 const studio = await openStudio({ density: 1 }) // a place is many points wide: finer pixels would only cost time
 const { readFrame } = await studio.module('/src/render/frame.ts')
 const engine = await startEngine()
 
-/** Frames of a fire from a moment on, ten a second. */
-function film(item, from) {
+/** Frames of a fire from a moment on, ten a second, played so many times as fast. */
+function film(item, from, played) {
   const { run, compartments, openings, frameLength } = fine(engine.open(item.scenario))
   if (from > FRAME_S) fine(engine.advance(run, from, new Float64Array(frameLength)))
   const frames = Array.from({ length: Math.round(FILMED_S / FRAME_S) }, () => {
     const values = new Float64Array(frameLength)
-    fine(engine.advance(run, FRAME_S, values))
+    fine(engine.advance(run, FRAME_S * played, values))
     return readFrame(values, compartments.length, openings.length)
   })
   fine(engine.close(run))
@@ -66,21 +68,31 @@ async function flashesOf(take) {
   return countFlashes(frames, { width, side: SIDE, perSecond })
 }
 
+/** The more of two counts. */
+const more = (a, b) => ({ anywhere: Math.max(a.anywhere, b.anywhere), field: Math.max(a.field, b.field) })
+
+const asked = flags.only?.split(',')
 const families = {}
 let last
-for (const family of fine(engine.families()).slice(0, Number(flags.families))) {
+for (const family of fine(engine.families()).filter(({ id }) => asked?.includes(id) ?? true)) {
   const item = fine(engine.item(family.id, Number(flags.seed)))
   const from = brightest(item)
   const shown = item.scenario.openings.find(({ id }) => id === item.show[0]) ?? item.scenario.openings[0]
-  last = { scenario: item.scenario, side: shown.side ?? 'A', opening: shown.id, frames: film(item, from - FRAME_S) }
-  families[family.id] = await flashesOf(last)
-  console.error(`${family.id}: ${families[family.id].anywhere} in one place, ${families[family.id].field} in a field, ${Math.round(performance.now() / 1000)} s`)
+  let worst = { anywhere: 0, field: 0 }
+  for (const played of PLAYED) {
+    last = { scenario: item.scenario, side: shown.side ?? 'A', opening: shown.id, frames: film(item, from - FRAME_S, played) }
+    worst = more(worst, await flashesOf(last))
+  }
+  families[family.id] = worst
+  console.error(`${family.id}: ${worst.anywhere} in one place, ${worst.field} in a field, ${Math.round(performance.now() / 1000)} s`)
 }
 const strobe = await flashesOf({ ...last, strobe: { hertz: 5, share: 1 } })
 const narrow = await flashesOf({ ...last, strobe: { hertz: 5, share: 0.05 } })
 await studio.close()
 
-const worst = Object.values(families).reduce((a, b) => ({ anywhere: Math.max(a.anywhere, b.anywhere), field: Math.max(a.field, b.field) }))
-const holds = worst.field <= MOST && strobe.field > MOST && narrow.field <= MOST && narrow.anywhere > MOST
+const unknown = (asked ?? []).filter((id) => !(id in families))
+if (unknown.length > 0) console.error(`flashes: no family ${unknown.join(', ')}: see content/families`)
+const worst = Object.values(families).reduce(more)
+const holds = unknown.length === 0 && worst.anywhere <= MOST && strobe.field > MOST && narrow.field <= MOST && narrow.anywhere > MOST
 console.log(JSON.stringify({ families: Object.keys(families).length, worst, strobe, narrow, holds, each: families }))
 process.exit(holds ? 0 : 1)

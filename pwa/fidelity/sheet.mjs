@@ -1,5 +1,5 @@
 // Contact sheets for a person's eye, drawn by the app's own renderer.
-//   stages  24 scenes of fires as families make them: a row a stage, denser to the right
+//   stages  28 scenes of fires as families make them: a row a stage, denser to the right, families as various as there are
 //   looks   16 single openings: pairs that must be told apart at a glance
 //
 //   node pwa/fidelity/sheet.mjs FOLDER [-seed N] [-theme light|dark|outdoor] [-only stages|looks]
@@ -24,7 +24,6 @@ if (!folder) {
 mkdirSync(folder, { recursive: true })
 
 const ACROSS = 4
-const ROWS = 6
 const SIZE = { width: 300, height: 340 }
 const WARM_S = 5
 
@@ -49,15 +48,25 @@ async function layOut(name, cells, across) {
   await page.close()
 }
 
+/** One of some states, by chance among those of families shown least so far. */
+function leastShown(states, shown, next) {
+  const least = Math.min(...states.map(({ family }) => shown.get(family) ?? 0))
+  const fresh = states.filter(({ family }) => (shown.get(family) ?? 0) === least)
+  return fresh[Math.floor(next() * fresh.length)]
+}
+
 async function stages() {
-  const states = await drawStates(studio, { enough: 500, seed: Number(flags.seed) })
+  const states = await drawStates(studio, { enough: 250, seed: Number(flags.seed) })
   const next = chance(Number(flags.seed))
   const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
+  const shown = new Map()
   const cells = []
-  for (const stage of [...new Set(states.map(stageOf))].toSorted((a, b) => STAGES.indexOf(a) - STAGES.indexOf(b)).slice(0, ROWS)) {
+  for (const stage of [...new Set(states.map(stageOf))].toSorted((a, b) => STAGES.indexOf(a) - STAGES.indexOf(b))) {
     const some = states.filter((state) => stageOf(state) === stage).toSorted((a, b) => a.look.opticalDepth - b.look.opticalDepth)
     for (let k = 0; k < ACROSS; k++) {
-      const state = some[Math.min(some.length - 1, Math.floor(((k + next()) / ACROSS) * some.length))]
+      const part = some.slice(Math.floor((k / ACROSS) * some.length), Math.max(1, Math.ceil(((k + 1) / ACROSS) * some.length)))
+      const state = leastShown(part, shown, next)
+      shown.set(state.family, 1 + (shown.get(state.family) ?? 0))
       const { look } = state
       const caption = `<b>${stage}</b>, ${state.family}: depth ${look.opticalDepth.toFixed(1)}, ${look.outVelocityMS.toFixed(2)} m/s (${froude(look.outVelocityMS, state.heightM).toFixed(2)}), lightness ${look.lightness.toFixed(2)}, churning ${look.churning.toFixed(1)}`
       cells.push({ png: await picture({ scenario: state.scenario, side: state.side, frame: state.frame, opening: state.opening, near: false }), caption })

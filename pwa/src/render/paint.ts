@@ -159,9 +159,9 @@ function unwound(now: Float32Array, o: number, down: number): number {
   const x = now[o + GRAIN_X]! / tau
   const y = now[o + GRAIN_Y]! / tau
   const along = Math.abs(y - now[o + FIELDS + GRAIN_Y]! / right)
-  const fine = Math.abs(x - now[o + FIELDS + GRAIN_X]! / right) + along
+  const wound = Math.abs(x - now[o + FIELDS + GRAIN_X]! / right) + along
   const askew = along + Math.abs(x - now[o + down + GRAIN_X]! / below)
-  return Math.min(clamp01((FINE_GONE - fine) / (FINE_GONE - FINE_FROM)), clamp01((ASKEW_GONE - askew) / (ASKEW_GONE - ASKEW_FROM)))
+  return Math.min(clamp01((FINE_GONE - wound) / (FINE_GONE - FINE_FROM)), clamp01((ASKEW_GONE - askew) / (ASKEW_GONE - ASKEW_FROM)))
 }
 
 // Smoke that hides even a lamp (optical depth 8, the top cut of density in

@@ -29,7 +29,7 @@ export function carrySmoke(grid: Grid, smoke: Smoke, fading: Fading, dt: number)
       if (near[((y + 0.5) | 0) * row + ((x + 0.5) | 0)] === 0) continue
       const fresh = 1 - dt * mixing[c]!
       const kept = carryKind(grid, smoke, fading, c, x, y, fresh, dt)
-      if (carryFine(grid, smoke, c, i, j, kept, burnt(grid, fading, c, dt), cells)) busy[c] = 1
+      if (carryFine(grid, smoke, c, i, j, kept, leftOfFlame(grid, fading, c, dt), cells)) busy[c] = 1
     }
   }
   const { now, kind } = smoke
@@ -40,7 +40,7 @@ export function carrySmoke(grid: Grid, smoke: Smoke, fading: Fading, dt: number)
 }
 
 /** Share of a flame that is left after a step: by the way it came, so that it is as long as its heat makes it, however fast it rises. */
-function burnt({ burnsOut, u, v }: Grid, fading: Fading, c: number, dt: number): number {
+function leftOfFlame({ burnsOut, u, v }: Grid, fading: Fading, c: number, dt: number): number {
   if (burnsOut === 0) return 1 - fading.burn * dt
   const lost = (fading.burn + burnsOut * Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)) * dt
   return lost < 1 ? 1 - lost : 0

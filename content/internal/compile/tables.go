@@ -31,8 +31,8 @@ var tables = []table{
 	}},
 	{folder: "rules", like: []ruleEntry(nil), outputs: []output{
 		{path: "rules_gen.go", pkg: "content", name: "rules", pick: readersRules},
-		{path: "lint/rules_gen.go", pkg: "lint", name: "rules", pick: rulesOf},
-		{path: "lint/cases_gen.go", pkg: "lint", name: "cases", pick: casesOf},
+		{path: "lint/rules_gen.go", pkg: "lint", name: "rules", pick: rulesOf, each: true},
+		{path: "lint/cases_gen.go", pkg: "lint", name: "cases", pick: casesOf, each: true},
 		{path: generated + "rules.json", pick: rulesOf},
 	}},
 	{folder: "measured", like: measured.File{}, outputs: []output{

@@ -1,24 +1,14 @@
 // A record moves from one phone to another by a code that works once: through the
 // real server, between two browsers.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
+import { test } from 'node:test'
+import { onDevice } from './lib/device.mjs'
 import { answerScene, begin, eventsOnDevice } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { usePhone, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let old
-let fresh
-
-before(async () => {
-  await server.start()
-  ;[old, fresh] = [await openBrowser(), await openBrowser()]
-})
-after(async () => {
-  await old?.close()
-  await fresh?.close()
-  await server.kill()
-})
+const server = useServer()
+const old = usePhone()
+const fresh = usePhone()
 
 /** The server does as it is asked, and nobody hears of it. */
 async function loseTheAnswer(route) {
@@ -26,20 +16,7 @@ async function loseTheAnswer(route) {
   await route.abort()
 }
 
-const selfOn = (page) =>
-  page.evaluate(
-    () =>
-      new Promise((resolve) => {
-        const opening = indexedDB.open('lintel')
-        opening.onsuccess = () => {
-          const self = opening.result.transaction('kept').objectStore('kept').get('self')
-          self.onsuccess = () => {
-            opening.result.close()
-            resolve(self.result)
-          }
-        }
-      }),
-  )
+const selfOn = (page) => onDevice(page, 'kept', 'self')
 
 test('the record, its call sign and its numbering go over; the secret does not', async () => {
   await old.page.goto(`${server.url}/drill`)

@@ -2,23 +2,15 @@
 // and the drill goes on.
 import assert from 'node:assert/strict'
 import { readFileSync } from 'node:fs'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
-import { answerScene, begin, eventsOnDevice, onward, sayHowSure, sceneReady } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { test } from 'node:test'
+import { answerScene, answerUnsure, begin, eventsOnDevice, onward } from './lib/drill.mjs'
+import { prepare, usePhone, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let browser
+const server = useServer()
+const browser = usePhone({ width: 360, height: 740 })
 let devtools
-
-before(async () => {
-  await server.start()
-  browser = await openBrowser({ width: 360, height: 740 })
+prepare(async () => {
   devtools = await browser.context.newCDPSession(browser.page)
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
 })
 
 // For so long Chromium goes by the room it last saw (seen: a write within it is still taken).
@@ -27,19 +19,7 @@ const askedAgainMS = 36_000
 const setQuota = (bytes) => devtools.send('Storage.overrideQuotaForOrigin', { origin: server.url, ...(bytes && { quotaSize: bytes }) })
 
 /** Answers all and presses Commit, whatever comes of it. */
-async function tryToCommit(page) {
-  await sceneReady(page)
-  const commit = page.getByRole('button', { name: 'Commit' })
-  while (!(await commit.count())) {
-    const asked = page.getByRole('region', { name: 'Your answer', exact: true })
-    const said = await asked.textContent()
-    const report = asked.getByRole('button', { name: 'I would report it now' })
-    await ((await report.count()) ? report : asked.getByRole('button', { name: 'Cannot tell' })).click()
-    await page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said)
-  }
-  await sayHowSure(page)
-  await commit.click()
-}
+const tryToCommit = async (page) => (await answerUnsure(page)).click()
 
 test('with 1 MB and no more it says so, offers the file and goes on', async () => {
   const { page } = browser

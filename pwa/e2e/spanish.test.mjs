@@ -1,22 +1,12 @@
 // The app in Spanish on the narrowest phone: the words are longer, and no page
 // scrolls sideways for it. The choice itself is made with the buttons of Home.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
-import { Server } from './lib/server.mjs'
+import { test } from 'node:test'
+import { usePhone, useServer } from './lib/ready.mjs'
 
 const places = ['/', '/size-up', '/prop', '/drill', '/log', '/field-book', '/class']
-const server = new Server()
-let browser
-
-before(async () => {
-  await server.start()
-  browser = await openBrowser({ width: 320, height: 640, motion: 'reduce' })
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
-})
+const server = useServer()
+const browser = usePhone({ width: 320, height: 640, motion: 'reduce' })
 
 test('the language is chosen on Home, and the page says which it is', async () => {
   const { page } = browser

@@ -1,4 +1,5 @@
 // Doing a drill as a person does: look, answer every question, commit, go on.
+import { keepOnDevice, onDevice } from './device.mjs'
 
 /** How many scenes a set has unless one chooses otherwise. */
 export const setSize = 8
@@ -21,41 +22,13 @@ export async function begin(page, press = (button) => button.click()) {
 }
 
 /** Puts a set of chosen scenes on the device, as if it had been left before its first; whoever opens Drill next may go on with it. */
-export async function layOut(page, scenes) {
-  await page.evaluate(
-    (set) =>
-      new Promise((resolve, reject) => {
-        const opening = indexedDB.open('lintel')
-        opening.onerror = () => reject(opening.error)
-        opening.onsuccess = () => {
-          const keeping = opening.result.transaction('kept', 'readwrite')
-          keeping.objectStore('kept').put(set, 'drill')
-          keeping.onerror = () => reject(keeping.error)
-          keeping.oncomplete = () => {
-            opening.result.close()
-            resolve()
-          }
-        }
-      }),
-    { scenes: scenes.map(({ family, seed }) => ({ family, seed })), done: [], replies: [] },
-  )
+export function layOut(page, scenes) {
+  return keepOnDevice(page, 'drill', { scenes: scenes.map(({ family, seed }) => ({ family, seed })), done: [], replies: [] })
 }
 
 /** The open scene by family and seed, to say where a test failed. */
 async function openScene(page) {
-  const kept = await page.evaluate(
-    () =>
-      new Promise((resolve) => {
-        const opening = indexedDB.open('lintel')
-        opening.onsuccess = () => {
-          const one = opening.result.transaction('kept').objectStore('kept').get('drill')
-          one.onsuccess = () => {
-            opening.result.close()
-            resolve(one.result)
-          }
-        }
-      }),
-  )
+  const kept = await onDevice(page, 'kept', 'drill')
   return JSON.stringify(kept?.scenes[kept.done.length] ?? null)
 }
 
@@ -80,6 +53,26 @@ export async function answerScene(page, press = (button) => button.click()) {
   }
 }
 
+/** Leaves every question of the open scene with "cannot tell", or reports at once, up to the commit. */
+export async function answerUnsure(page) {
+  await sceneReady(page)
+  const commit = page.getByRole('button', { name: 'Commit' })
+  while (!(await commit.count())) {
+    const asked = page.getByRole('region', { name: 'Your answer', exact: true })
+    const said = await asked.textContent()
+    const report = asked.getByRole('button', { name: 'I would report it now' })
+    await ((await report.count()) ? report : asked.getByRole('button', { name: 'Cannot tell' })).click()
+    await saysOther(page, said)
+  }
+  await sayHowSure(page)
+  return commit
+}
+
+/** Waits until another question is open, or none. */
+function saysOther(page, said) {
+  return page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said)
+}
+
 /** Asked wherever a choice was made. */
 export async function sayHowSure(page, press = (button) => button.click()) {
   const sure = page.getByRole('group', { name: /How sure/ })
@@ -101,10 +94,7 @@ async function answerOne(page, press) {
   } else {
     await press(asked.locator('.choice').nth(1))
   }
-  await page.waitForFunction(
-    (text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text,
-    said,
-  )
+  await saysOther(page, said)
 }
 
 /** The button that leads from a scene explained to the next, or to the end. */
@@ -122,21 +112,5 @@ export async function wholeSet(page, press = (button) => button.click()) {
   await page.getByRole('heading', { name: 'The set is done' }).waitFor()
 }
 
-/** Every event on the device, straight from its store. */
-export function eventsOnDevice(page) {
-  return page.evaluate(
-    () =>
-      new Promise((resolve, reject) => {
-        const opening = indexedDB.open('lintel')
-        opening.onerror = () => reject(opening.error)
-        opening.onsuccess = () => {
-          const all = opening.result.transaction('events').objectStore('events').getAll()
-          all.onsuccess = () => {
-            opening.result.close()
-            resolve(all.result)
-          }
-          all.onerror = () => reject(all.error)
-        }
-      }),
-  )
-}
+/** Every event on the device. */
+export const eventsOnDevice = (page) => onDevice(page, 'events')

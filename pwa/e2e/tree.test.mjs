@@ -2,23 +2,15 @@
 // read, and only what has a role and a name there is pressed. No element is found
 // by its place or look, and no pixel is seen.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
+import { test } from 'node:test'
 import { eventsOnDevice, setSize } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { prepare, usePhone, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let browser
+const server = useServer()
+const browser = usePhone({ motion: 'reduce' })
 let tree
-
-before(async () => {
-  await server.start()
-  browser = await openBrowser({ motion: 'reduce' })
+prepare(async () => {
   tree = await browser.context.newCDPSession(browser.page)
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
 })
 
 /** Everything in the tree that is not hidden from it, in order. */

@@ -5,7 +5,7 @@ import { Mark } from '../ui/mark'
 import { SyncNote } from '../ui/sync-note'
 import { UpdateNote } from '../ui/update-note'
 import { ThemeButton } from './theme-button'
-import { place } from './router'
+import { headingFor } from './router'
 import { screens } from './screens'
 import './frame.css'
 
@@ -33,7 +33,7 @@ export function Frame({ children }: { children: ComponentChildren }) {
 }
 
 function Nav() {
-  const here = place.value.screen
+  const here = headingFor.value
   return (
     <nav class="frame-nav" aria-label={words.app.nav}>
       {screens.map(({ name, at }) => (

@@ -1,13 +1,20 @@
 import { computed, signal } from '@preact/signals'
+import { oncePainted } from './painted'
 
 /** The address shown, without the host: "/drill", "/field-book/lesson/3". */
-export const path = signal(location.pathname)
+const path = signal(location.pathname)
+
+/** The address that was tapped: shown one picture later, so that the tap is answered at once, however long a screen takes to make. */
+const heading = signal(location.pathname)
 
 /** The first part names the screen; the rest is the screen's own. "" is Home. */
 export const place = computed(() => {
   const [screen = '', ...rest] = path.value.split('/').filter(Boolean)
   return { screen, rest }
 })
+
+/** The screen that one is on the way to, or at. */
+export const headingFor = computed(() => heading.value.split('/').find(Boolean) ?? '')
 
 /** Called before leaving a screen; returns false to stay (an item is open). */
 let mayLeave: () => boolean = () => true
@@ -20,14 +27,14 @@ export function guardLeaving(ask: () => boolean): () => void {
 }
 
 export function go(to: string): void {
-  if (to === path.value || !mayLeave()) return
+  if (to === heading.value || !mayLeave()) return
   history.pushState(null, '', to)
-  arrive()
+  setOut()
 }
 
 /** Turns plain links within the app into moves without a page load. */
 export function followLinks(): void {
-  addEventListener('popstate', arrive)
+  addEventListener('popstate', setOut)
   document.addEventListener('click', (event) => {
     const link = (event.target as Element).closest?.('a[href]')
     if (!(link instanceof HTMLAnchorElement) || !isOurs(event, link)) return
@@ -38,11 +45,17 @@ export function followLinks(): void {
 
 function isOurs(event: MouseEvent, link: HTMLAnchorElement): boolean {
   const wantsNewPage = event.metaKey || event.ctrlKey || event.shiftKey || event.button !== 0
-  const samePage = link.hash !== '' && link.pathname === path.value
+  const samePage = link.hash !== '' && link.pathname === heading.value
   return !wantsNewPage && !samePage && !link.target && !link.download && link.origin === location.origin
 }
 
+function setOut(): void {
+  heading.value = location.pathname
+  oncePainted(arrive)
+}
+
 function arrive(): void {
-  path.value = location.pathname
+  if (path.value === heading.value) return // there already: who set out later has come first
+  path.value = heading.value
   scrollTo(0, 0)
 }

@@ -26,7 +26,7 @@ func main() {
 }
 
 // installPackages brings exactly what package-lock.json names.
-func installPackages() error { return run(nil, "npm", "ci", "--no-audit", "--no-fund") }
+func installPackages() error { return run("npm", "ci", "--no-audit", "--no-fund") }
 
 // compileEngine builds the engine as a phone gets it.
 func compileEngine() error {
@@ -50,11 +50,10 @@ func copyStarter() error {
 	return os.WriteFile(filepath.Join("src", "worker", "wasm_exec.js"), script, 0o644)
 }
 
-func buildSite() error { return run(nil, "npm", "run", "--silent", "build") }
+func buildSite() error { return run("npm", "run", "--silent", "build") }
 
-func run(extraEnv []string, name string, args ...string) error {
+func run(name string, args ...string) error {
 	cmd := exec.Command(name, args...)
-	cmd.Env = append(os.Environ(), extraEnv...)
 	cmd.Stdout, cmd.Stderr = os.Stdout, os.Stderr
 	return cmd.Run()
 }

@@ -1,21 +1,11 @@
 // A drill with no pointer at all, and with reduced motion.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
+import { test } from 'node:test'
 import { eventsOnDevice, sceneReady, setSize } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { usePhone, useServer } from './lib/ready.mjs'
 
-const server = new Server()
-let browser
-
-before(async () => {
-  await server.start()
-  browser = await openBrowser({ motion: 'reduce' })
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
-})
+const server = useServer()
+const browser = usePhone({ motion: 'reduce' })
 
 /** Presses Tab until an element that fits has the focus. */
 async function tabTo(page, fits, what) {

@@ -46,7 +46,7 @@ export class Server {
 
   /** Ends the process at once, as a power cut would. */
   async kill() {
-    if (!this.#process || this.#process.exitCode !== null) return
+    if (!this.#process || this.#process.exitCode !== null || this.#process.signalCode !== null) return
     const gone = new Promise((resolve) => this.#process.once('exit', resolve))
     this.#process.kill('SIGKILL')
     await gone

@@ -4,6 +4,17 @@
 // lattice shows as woven cloth. These are laid down once on a fine tile and read
 // askew to the picture, so that no line of it lies level or upright.
 
+/**
+ * A place in noise, and the value that was read there. It is an array since numbers
+ * that go from function to function by themselves become garbage: hundreds of
+ * kilobytes of it for each step of smoke, and a collection every few pictures.
+ */
+export type Spot = Float64Array
+export const X = 0
+export const Y = 1
+export const VALUE = 2
+export const makeSpot = (): Spot => new Float64Array(3)
+
 const CELLS = 64 // lattice cells of the tile, which repeats
 const FINE = 4 // samples a cell: with straight lines between them no corner shows (chosen by us)
 const SIDE = CELLS * FINE
@@ -36,8 +47,10 @@ export class Lumps {
     return this.#rows === CELLS
   }
 
-  /** The value at a point, about -1 to 1; one unit is one grain. */
-  at(x: number, y: number): number {
+  /** The value at a spot, about -1 to 1; one unit is one grain. */
+  read(spot: Spot): void {
+    const x = spot[X]!
+    const y = spot[Y]!
     const u = FINE * (TURN_X * x - TURN_Y * y)
     const v = FINE * (TURN_Y * x + TURN_X * y)
     const x0 = floor(u)
@@ -49,7 +62,7 @@ export class Lumps {
     const tile = this.#tile
     const a = tile[top + left]! + (u - x0) * (tile[top + right]! - tile[top + left]!)
     const b = tile[bottom + left]! + (u - x0) * (tile[bottom + right]! - tile[bottom + left]!)
-    return a + (v - y0) * (b - a)
+    spot[VALUE] = a + (v - y0) * (b - a)
   }
 }
 

@@ -1,4 +1,4 @@
-import { floor, Lumps } from './lumps'
+import { floor, Lumps, makeSpot, VALUE, X, Y } from './lumps'
 
 // Seeded noise that is the same on every machine: integer hashing, then
 // smooth interpolation on a small tile that repeats.
@@ -29,6 +29,8 @@ export function noiseOf(seed: number): Noise {
 export class Noise {
   /** Lumps of the same seed, for heads and the creases between them. */
   readonly lumps: Lumps
+  /** Where it is read, in the loops over all cells. */
+  readonly spot = makeSpot()
   readonly #tile: Float32Array
   constructor(seed: number) {
     this.lumps = new Lumps(random(seed ^ 0x51f15e))
@@ -41,6 +43,25 @@ export class Noise {
 
   /** The value at a point; one unit is one grain of the noise. */
   at(x: number, y: number): number {
+    this.spot[X] = x
+    this.spot[Y] = y
+    this.read()
+    return this.spot[VALUE]!
+  }
+
+  /** Two grains of noise, the second at twice the frequency and half the height. */
+  rough(x: number, y: number): number {
+    this.spot[X] = x
+    this.spot[Y] = y
+    this.readRough()
+    return this.spot[VALUE]!
+  }
+
+  /** The value at its spot. */
+  read(): void {
+    const { spot } = this
+    const x = spot[X]!
+    const y = spot[Y]!
     const x0 = floor(x)
     const y0 = floor(y)
     const fx = ease(x - x0)
@@ -52,12 +73,20 @@ export class Noise {
     const tile = this.#tile
     const a = tile[top + left]! * (1 - fx) + tile[top + right]! * fx
     const b = tile[bottom + left]! * (1 - fx) + tile[bottom + right]! * fx
-    return a * (1 - fy) + b * fy
+    spot[VALUE] = a * (1 - fy) + b * fy
   }
 
-  /** Two grains of noise, the second at twice the frequency and half the height. */
-  rough(x: number, y: number): number {
-    return 0.67 * this.at(x, y) + 0.33 * this.at(2 * x + 17.3, 2 * y + 5.1)
+  /** Two grains of noise at its spot, which is elsewhere then. */
+  readRough(): void {
+    const { spot } = this
+    const x = spot[X]!
+    const y = spot[Y]!
+    this.read()
+    const broad = spot[VALUE]!
+    spot[X] = 2 * x + 17.3
+    spot[Y] = 2 * y + 5.1
+    this.read()
+    spot[VALUE] = 0.67 * broad + 0.33 * spot[VALUE]!
   }
 }
 

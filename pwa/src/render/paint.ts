@@ -1,10 +1,10 @@
-import { MEAN } from './lumps'
+import { MEAN, VALUE, X, Y } from './lumps'
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
 import { fine, sample } from './fluid/resample'
 import { grownAt, HIGH_EDDY, type Breadth } from './fluid/force'
 import { STEP_S } from './fluid/step'
 import type { Noise } from './noise'
-import { flameColour, opacity, smokeChannel, type Light } from './tone'
+import { flameColour, mixSmoke, opacity, type Light } from './tone'
 
 // One layer of smoke to pixels: first the depth of every fine cell with the
 // grain it took along, and the glow of what burns; then colour, with light from
@@ -104,6 +104,7 @@ function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
 function deepen(grid: Grid, { now }: Smoke, { grain, face }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
   const { fineRow, rough } = grid
+  const { spot } = noise
   const churns = rough[c]! > 1 ? 1 : rough[c]!
   const lumps = churns > 0 ? LUMPS * sharp(passing(grid, boil, c)) : LUMPS
   for (let b = 0; b < 2; b++) {
@@ -123,12 +124,22 @@ function deepen(grid: Grid, { now }: Smoke, { grain, face }: Canvas, noise: Nois
       if (clear > 0) {
         const x = now[o + GRAIN_X]! / tau
         const along = now[o + GRAIN_Y]! / tau
-        if (churning < 1) uneven += clear * (1 - churning) * streak(noise, x, along, veil(tau))
-        if (churning > 0) uneven += clear * churning * lumps * billow(noise, x, along)
+        if (churning < 1) {
+          streak(noise, now, o)
+          uneven += clear * (1 - churning) * spot[VALUE]!
+        }
+        if (churning > 0) {
+          spot[X] = x
+          spot[Y] = along
+          billow(noise)
+          uneven += clear * churning * lumps * spot[VALUE]!
+        }
       }
       if (clear < 1 && churns > 0) {
-        const x = (cell - y * fineRow) * boil.perCell
-        uneven += (1 - clear) * churns * lumps * billow(noise, x, y * boil.perCell + boil.risen)
+        spot[X] = (cell - y * fineRow) * boil.perCell
+        spot[Y] = y * boil.perCell + boil.risen
+        billow(noise)
+        uneven += (1 - clear) * churns * lumps * spot[VALUE]!
       }
       grain[cell] = uneven
       face[cell] = BODY * lump(tau) + SKIN * uneven * bodyOf(tau)
@@ -172,11 +183,27 @@ const FOLDS = 0.6
 const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL - FOLDS_FROM))
 
 /** Sheets and wisps of two sizes, the finer drawn out along the way; fine enough that one sees slow smoke move. */
-const streak = (noise: Noise, x: number, along: number, thin: number): number =>
-  (STREAKS + thin * (VEILS - STREAKS)) * (0.62 * noise.at(x, 0.8 * along) + (0.5 - 0.35 * thin) * noise.at(2.6 * x + 13.1, 1.7 * along + 4.7))
+function streak(noise: Noise, now: Float32Array, o: number): void {
+  const { spot } = noise
+  const tau = now[o + TAU]!
+  const thin = veil(tau)
+  const x = now[o + GRAIN_X]! / tau
+  const along = now[o + GRAIN_Y]! / tau
+  spot[X] = x
+  spot[Y] = 0.8 * along
+  noise.read()
+  const broad = spot[VALUE]!
+  spot[X] = 2.6 * x + 13.1
+  spot[Y] = 1.7 * along + 4.7
+  noise.read()
+  spot[VALUE] = (STREAKS + thin * (VEILS - STREAKS)) * (0.62 * broad + (0.5 - 0.35 * thin) * spot[VALUE]!)
+}
 
 /** Round heads with creases between them, as of a cauliflower; no mean, as the lumps are MEAN from zero on average. */
-const billow = (noise: Noise, x: number, y: number): number => 2.8 * (Math.abs(noise.lumps.at(x, y)) - MEAN)
+function billow({ lumps, spot }: Noise): void {
+  lumps.read(spot)
+  spot[VALUE] = 2.8 * (Math.abs(spot[VALUE]!) - MEAN)
+}
 
 // The glow follows the burning gas with this delay, which no flicker faster
 // than about 2 Hz survives. Chosen by us; tested by the flash counter.
@@ -258,7 +285,7 @@ function mixColour(kind: Float32Array, o: number, light: Light, colour: Float32A
   const share = kind[o + MASS]! > 1e-4 ? 1 / kind[o + MASS]! : 0
   const bright = clamp01(kind[o + LIGHT]! * share)
   const tint = clamp01(kind[o + TINT]! * share)
-  for (let k = 0; k < 3; k++) colour[k] = smokeChannel(light, bright, tint, k)
+  mixSmoke(light, bright, tint, colour)
 }
 
 /**

@@ -55,14 +55,18 @@ export function grey(lightness: number): number {
 // stays; the shares are chosen by us.
 const BROWN = [0.12, -0.035, -0.36] as const
 
-/** One channel of smoke in a light, 0 to 255. */
-export function smokeChannel({ dark, pale, cast }: Light, lightness: number, tint: number, k: number): number {
-  return grey(dark + (pale - dark) * lightness) * cast[k]! * (1 + BROWN[k]! * tint)
+/** Red, green and blue of smoke in a light, 0 to 255, into an array. */
+export function mixSmoke(light: Light, lightness: number, tint: number, into: Float32Array): void {
+  const lit = grey(light.dark + (light.pale - light.dark) * lightness)
+  for (let k = 0; k < 3; k++) into[k] = lit * light.cast[k]! * (1 + BROWN[k]! * tint)
 }
+
+const mixed = new Float32Array(3)
 
 /** The colour of smoke in a light, as a canvas takes it. */
 export function smokeColour(light: Light, lightness: number, tint: number, alpha: number): string {
-  const channel = (k: number) => Math.min(255, Math.round(smokeChannel(light, lightness, tint, k)))
+  mixSmoke(light, lightness, tint, mixed)
+  const channel = (k: number) => Math.min(255, Math.round(mixed[k]!))
   return `rgba(${channel(0)},${channel(1)},${channel(2)},${alpha.toFixed(3)})`
 }
 

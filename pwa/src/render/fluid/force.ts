@@ -1,3 +1,4 @@
+import { VALUE, X, Y } from '../lumps'
 import type { Noise } from '../noise'
 import { HEAT, KINDS, MASS, type Grid, type Smoke } from './grid'
 
@@ -104,6 +105,7 @@ export function grownAt({ at, opening }: Breadth, j: number): number {
 /** Keeps eddies alive and breaks new ones off, only where the gas churns. */
 export function churn(grid: Grid, noise: Noise, breadth: Breadth, dt: number): void {
   const { nx, ny, row, u, v, rough, scratch, cellM } = grid
+  const { spot } = noise
   const slope = 0.5 / cellM
   for (let j = 1; j <= ny; j++) {
     for (let c = j * row + 1; c <= j * row + nx; c++) {
@@ -124,8 +126,14 @@ export function churn(grid: Grid, noise: Noise, breadth: Breadth, dt: number): v
       const keep = (KEEP_CURL * how * dt * cellM * scratch[c]!) / (Math.sqrt(gx * gx + gy * gy) + 1e-3)
       const fresh = strength * how * Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)
       const x = i * cellM * scale
-      u[c]! += keep * gy + fresh * noise.rough(x, y)
-      v[c]! += -keep * gx + fresh * noise.rough(x + 31.7, y)
+      spot[X] = x
+      spot[Y] = y
+      noise.readRough()
+      u[c]! += keep * gy + fresh * spot[VALUE]!
+      spot[X] = x + 31.7
+      spot[Y] = y
+      noise.readRough()
+      v[c]! += -keep * gx + fresh * spot[VALUE]!
     }
   }
 }

@@ -7,6 +7,17 @@ import { FIELDS, findNear, FIRE, GRAIN_X, GRAIN_Y, HEAT, KINDS, LIGHT, MASS, STE
 // an edge. Chosen by us.
 export const FAINT = 0.002
 
+// What the functions below hand each other for the cell at work: in an array, as
+// numbers that go from function to function by themselves become garbage.
+const carried = new Float64Array(7)
+const X = 0 // where its gas was, in coarse cells
+const Y = 1
+const FRESH = 2 // share of it that is not air mixed in
+const KEPT = 3 // shares of its optical depth and of its flame that are left
+const BURNT = 4
+const DT = 5
+const CELLS = 6 // coarse cells that one metre a second makes in a step
+
 /**
  * Carries smoke by the air: each cell takes what stood where its gas was a step
  * ago. Only cells whose gas may hold smoke are looked at, so that a clear sky
@@ -21,15 +32,20 @@ export function carrySmoke(grid: Grid, smoke: Smoke, fading: Fading, dt: number)
   kindNext.fill(0)
   busy.fill(0)
   const cells = dt / cellM
+  carried[DT] = dt
+  carried[CELLS] = cells
   for (let j = 1; j <= ny; j++) {
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i
       const x = clamp(i - cells * (u[c]! + windU), nx + 0.99)
       const y = clamp(j - cells * v[c]!, ny + 0.99)
       if (near[((y + 0.5) | 0) * row + ((x + 0.5) | 0)] === 0) continue
-      const fresh = 1 - dt * mixing[c]!
-      const kept = carryKind(grid, smoke, fading, c, x, y, fresh, dt)
-      if (carryFine(grid, smoke, c, i, j, kept, leftOfFlame(grid, fading, c, dt), cells)) busy[c] = 1
+      carried[X] = x
+      carried[Y] = y
+      carried[FRESH] = 1 - dt * mixing[c]!
+      carryKind(grid, smoke, fading, c)
+      burn(grid, fading, c)
+      if (carryFine(grid, smoke, c, i, j)) busy[c] = 1
     }
   }
   const { now, kind } = smoke
@@ -39,16 +55,20 @@ export function carrySmoke(grid: Grid, smoke: Smoke, fading: Fading, dt: number)
   smoke.kindNext = kind
 }
 
-/** Share of a flame that is left after a step: by the way it came, so that it is as long as its heat makes it, however fast it rises. */
-function leftOfFlame({ burnsOut, u, v }: Grid, fading: Fading, c: number, dt: number): number {
-  if (burnsOut === 0) return 1 - fading.burn * dt
-  const lost = (fading.burn + burnsOut * Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)) * dt
-  return lost < 1 ? 1 - lost : 0
+/** Notes the share of a flame that is left after a step: by the way it came, so that it is as long as its heat makes it, however fast it rises. */
+function burn({ burnsOut, u, v }: Grid, fading: Fading, c: number): void {
+  const dt = carried[DT]!
+  const lost = (burnsOut === 0 ? fading.burn : fading.burn + burnsOut * Math.sqrt(u[c]! * u[c]! + v[c]! * v[c]!)) * dt
+  carried[BURNT] = lost < 1 ? 1 - lost : 0
 }
 
-/** Colour, steam and heat of one coarse cell. Returns the share of its optical depth that is kept. */
-function carryKind(grid: Grid, smoke: Smoke, fading: Fading, c: number, x: number, y: number, fresh: number, dt: number): number {
+/** Colour, steam and heat of one coarse cell. Notes the share of its optical depth that is kept. */
+function carryKind(grid: Grid, smoke: Smoke, fading: Fading, c: number): void {
   const { kind, kindNext } = smoke
+  const x = carried[X]!
+  const y = carried[Y]!
+  const fresh = carried[FRESH]!
+  const dt = carried[DT]!
   const x0 = x | 0
   const y0 = y | 0
   const wd = (x - x0) * (y - y0)
@@ -70,14 +90,17 @@ function carryKind(grid: Grid, smoke: Smoke, fading: Fading, c: number, x: numbe
   kindNext[o + STEAM] = fresh * (1 - fading.dry * dt) * (1 - fading.thin * dt) * steam
   const cooled = fresh * fresh * (1 - fading.cool * dt)
   kindNext[o + HEAT] = cooled * (wa * kind[p + HEAT]! + wb * kind[q + HEAT]! + wc * kind[r + HEAT]! + wd * kind[s + HEAT]!)
-  return kept
+  carried[KEPT] = kept
 }
 
 /** The four fine cells of one coarse cell. Returns whether anything is in them. */
 function carryFine(
   { nx, ny, row, fineRow, u, v, windU }: Grid, { now, next }: Smoke,
-  c: number, i: number, j: number, kept: number, burnt: number, cells: number,
+  c: number, i: number, j: number,
 ): boolean {
+  const kept = carried[KEPT]!
+  const burnt = carried[BURNT]!
+  const cells = carried[CELLS]!
   const right = 2 * nx + 0.99
   const bottom = 2 * ny + 0.99
   // Velocity as a slope within the cell, a quarter of a cell from its middle; in fine cells.

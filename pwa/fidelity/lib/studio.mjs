@@ -21,7 +21,7 @@ export async function openStudio({ density = 2 } = {}) {
   const page = await context.newPage()
   const complaints = []
   page.on('pageerror', (error) => complaints.push(error.message))
-  await page.goto(`${server.resolvedUrls.local[0]}fidelity/player/index.html`)
+  await page.goto(`${server.resolvedUrls.local[0]}fidelity/player/index.html`, { timeout: 120_000 }) // a busy machine takes its time to serve the source
   await page.waitForFunction('globalThis.lintelPlayer !== undefined', undefined, { timeout: 60_000 })
   const folder = mkdtempSync(join(tmpdir(), 'lintel-fidelity-'))
   return {

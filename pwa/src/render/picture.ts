@@ -50,9 +50,7 @@ export class Picture {
   constructor(scenario: Scenario, view: View, cells: number = FINENESS[0], seed = SEED) {
     this.view = view
     this.#noise = noiseOf(seed)
-    const aspect = view.widthM / view.heightM
-    const ny = Math.max(12, Math.round(Math.sqrt(cells / aspect) / 2))
-    const nx = Math.max(12, Math.round(ny * aspect))
+    const { nx, ny } = shapeOf(view.widthM / view.heightM, cells)
     this.grid = makeGrid(nx, ny, this.view.heightM / ny)
     this.#breadth = makeBreadth(this.grid)
     this.#front = makeCanvas(this.grid)
@@ -180,6 +178,25 @@ export class Picture {
     for (const eave of this.#eaves) putHold(this.grid, eave, holdOf(eave, area, look.outVelocityMS, heat))
   }
 
+}
+
+/** Rows that are given up for whole cells across. Chosen by us. */
+const ROWS_GIVEN = 2
+
+/**
+ * Coarse cells across and down. They are square and the picture's breadth is
+ * seldom a whole number of them: of a few heights the one counts that fits best,
+ * as all smoke is stretched by what is left.
+ */
+export function shapeOf(aspect: number, cells: number): { nx: number; ny: number } {
+  const most = Math.round(Math.sqrt(cells / aspect) / 2)
+  let best = { nx: 0, ny: 0, off: Infinity }
+  for (let ny = Math.max(12, most); ny >= Math.max(12, most - ROWS_GIVEN); ny--) {
+    const nx = Math.max(12, Math.round(ny * aspect))
+    const off = Math.abs(nx / (ny * aspect) - 1)
+    if (off < best.off) best = { nx, ny, off }
+  }
+  return best
 }
 
 /** How broad a stream leaves: its lesser side, or the breadth of a level hole. */

@@ -99,9 +99,14 @@ function grainOf({ area, plane }: Jet): number {
   return 0.62 * Math.min(area.x1 - area.x0, band)
 }
 
-/** Share of the outflow's height that burns: all of it once the flame is as long as that height. */
+// However long the flame, this share of the outflow's height at most burns where it
+// leaves: below it the smoke that it comes with still shows, and its colour can be
+// told. Chosen by us, by eye.
+const MOST_BURNS = 0.7
+
+/** Share of the outflow's height that burns. */
 function flameReach({ look, area, plane }: Jet): number {
-  return Math.min(1, flameLength(look) / Math.max(0.05, plane - area.y0))
+  return Math.min(MOST_BURNS, flameLength(look) / Math.max(0.05, plane - area.y0))
 }
 
 /** Glow that burning gas starts with: more for a flame longer than its opening is high, so that it outlives the rise. */

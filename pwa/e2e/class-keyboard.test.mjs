@@ -2,30 +2,22 @@
 // led and at one's own pace, two people on one phone, and out again. The board starts,
 // compares and disagrees by key too. Wherever Tab leads, the focus is seen.
 import assert from 'node:assert/strict'
-import { mkdirSync } from 'node:fs'
-import { join } from 'node:path'
-import { after, before, test } from 'node:test'
-import { launch } from './lib/browser.mjs'
+import { test } from 'node:test'
 import * as on from './lib/class.mjs'
 import { pressOn, tabTo, typeInto } from './lib/keys.mjs'
-import { Server } from './lib/server.mjs'
+import { prepare, shotsOf, useCrowd, useServer } from './lib/ready.mjs'
 
-const shots = process.env.SHOTS
-if (shots) mkdirSync(shots, { recursive: true })
-const shot = (page, name) => shots && page.screenshot({ path: join(shots, `keys-${name}.png`) })
-
+const shot = shotsOf('keys')
 const slow = { timeout: 90_000 }
-const server = new Server()
+const server = useServer()
+const browser = useCrowd()
 const complaints = []
-let browser
 let board
 let page // the phone's
 let set
 let led
 
-before(async () => {
-  await server.start()
-  browser = await launch()
+prepare(async () => {
   board = (await on.openPage(browser, complaints, { width: 1280, height: 800, name: 'board' })).page
   set = await on.prepare(board, server, 'Two doors', [{ family: 'two-way-door', seed: 4 }, { family: 'one-door', seed: 3 }])
   led = await on.openBoard(board, server, { title: 'By key', set })
@@ -33,10 +25,6 @@ before(async () => {
   await on.joinByCode(other.page, server.url, led.door.code, 'Knot')
   await other.context.close()
   page = (await on.openPage(browser, complaints, { name: 'phone' })).page
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
 })
 
 test('what is typed stays when the device’s own call sign comes late', async () => {

@@ -3,30 +3,22 @@
 // the door locked, scenes reordered, a key disagreed with, the suggested scene added,
 // and the wall as the back row sees it. SHOTS=folder keeps pictures.
 import assert from 'node:assert/strict'
-import { mkdirSync } from 'node:fs'
-import { join } from 'node:path'
-import { after, before, test } from 'node:test'
-import { launch } from './lib/browser.mjs'
+import { test } from 'node:test'
 import * as on from './lib/class.mjs'
 import { eventsOnDevice } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { prepare, shotsOf, useCrowd, useServer } from './lib/ready.mjs'
 
-const shots = process.env.SHOTS
-if (shots) mkdirSync(shots, { recursive: true })
-const shot = (page, name) => shots && page.screenshot({ path: join(shots, `lead-${name}.png`) })
-
+const shot = shotsOf('lead')
 const slow = { timeout: 90_000 }
-const server = new Server()
+const server = useServer()
+const browser = useCrowd()
 const complaints = []
-let browser
 let board
 let phone
 let wall
 let opened
 
-before(async () => {
-  await server.start()
-  browser = await launch()
+prepare(async () => {
   board = await on.openPage(browser, complaints, { width: 1280, height: 800, name: 'board' })
   const set = await on.prepare(board.page, server, 'Two doors', [
     { family: 'two-way-door', seed: 4, look_s: 60 },
@@ -35,10 +27,6 @@ before(async () => {
   opened = await on.openBoard(board.page, server, { title: 'Tuesday, B shift', set, rehearsal: true })
   wall = await on.openPage(browser, complaints, { width: 1920, height: 1080, name: 'wall' })
   await wall.page.goto(`${server.url}/projector/${opened.id}#${opened.projector}`)
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
 })
 
 /** Comes to a button by Tab alone and presses Enter on it, as one without a mouse does. */

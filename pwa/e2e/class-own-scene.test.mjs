@@ -2,36 +2,21 @@
 // set, played to a class, answered, and told by its own truth on phone, board, wall
 // and report. SHOTS=folder keeps pictures.
 import assert from 'node:assert/strict'
-import { mkdirSync } from 'node:fs'
-import { join } from 'node:path'
-import { after, before, test } from 'node:test'
-import { launch } from './lib/browser.mjs'
+import { test } from 'node:test'
 import * as on from './lib/class.mjs'
 import { eventsOnDevice } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { shotsOf, useCrowd, useServer } from './lib/ready.mjs'
 
-const shots = process.env.SHOTS
-if (shots) mkdirSync(shots, { recursive: true })
-const shot = (page, name) => shots && page.screenshot({ path: join(shots, `own-${name}.png`) })
-
+const shot = shotsOf('own')
 const slow = { timeout: 90_000 }
-const server = new Server()
+const server = useServer()
+const browser = useCrowd()
 const complaints = []
 const title = 'The box with its port open'
-let browser
 let board
 let phone
 let wall
 let id
-
-before(async () => {
-  await server.start()
-  browser = await launch()
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
-})
 
 test('a moment of a fire in Prop is kept on this device', async () => {
   board = await on.openPage(browser, complaints, { width: 1280, height: 800, name: 'board' })

@@ -2,36 +2,23 @@
 // printed and typed in later, the instructor calls all to compare a scene and lets
 // them go on, and the report counts both. SHOTS=folder keeps pictures.
 import assert from 'node:assert/strict'
-import { mkdirSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
-import { after, before, test } from 'node:test'
-import { launch } from './lib/browser.mjs'
+import { test } from 'node:test'
 import * as on from './lib/class.mjs'
-import { Server } from './lib/server.mjs'
+import { keep, prepare, shotsOf, useCrowd, useServer } from './lib/ready.mjs'
 
-const shots = process.env.SHOTS
-if (shots) mkdirSync(shots, { recursive: true })
-const shot = (page, name) => shots && page.screenshot({ path: join(shots, `paper-${name}.png`) })
-const keep = (name, bytes) => shots && writeFileSync(join(shots, name), bytes)
-
+const shot = shotsOf('paper')
 const slow = { timeout: 90_000 }
-const server = new Server()
+const server = useServer()
+const browser = useCrowd()
 const complaints = []
-let browser
 let board
 let phone
 let opened
 
-before(async () => {
-  await server.start()
-  browser = await launch()
+prepare(async () => {
   board = await on.openPage(browser, complaints, { width: 1280, height: 800, name: 'board' })
   const set = await on.prepare(board.page, server, 'Two doors', [{ family: 'one-door', seed: 3 }, { family: 'two-way-door', seed: 4 }])
   opened = await on.openBoard(board.page, server, { title: 'Wednesday, own pace', set, pace: 'self' })
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
 })
 
 test('a sheet for every scene is there to print', async () => {

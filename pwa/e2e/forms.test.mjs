@@ -1,27 +1,17 @@
 // The tests before, after and long after a course: a whole one, and the others begun,
 // weeks apart by the clock. No scene is met twice, in a test or in a drill.
 import assert from 'node:assert/strict'
-import { after, before, test } from 'node:test'
-import { openBrowser } from './lib/browser.mjs'
-import { answerScene, begin, eventsOnDevice, sayHowSure, sceneReady } from './lib/drill.mjs'
-import { Server } from './lib/server.mjs'
+import { test } from 'node:test'
+import { answerScene, answerUnsure, begin, eventsOnDevice } from './lib/drill.mjs'
+import { prepare, usePhone, useServer } from './lib/ready.mjs'
 
-const server = new Server()
 const firstTestSeed = 2 ** 52 // quiz.FirstTestSeed
 const scenesOfAForm = 21
 const weekMS = 7 * 24 * 3600 * 1000
-let browser
+const server = useServer()
+const browser = usePhone()
 let page
-
-before(async () => {
-  await server.start()
-  browser = await openBrowser()
-  page = browser.page
-})
-after(async () => {
-  await browser?.close()
-  await server.kill()
-})
+prepare(() => void (page = browser.page))
 
 const form = (name) => page.getByRole('button', { name })
 const answered = async () => (await eventsOnDevice(page)).filter(({ kind }) => kind === 'answer')
@@ -29,16 +19,7 @@ const answered = async () => (await eventsOnDevice(page)).filter(({ kind }) => k
 /** Answers the open scene of a test, by "cannot tell" where that is quickest, and commits. */
 async function tested(n) {
   await page.getByText(`Scene ${n} of ${scenesOfAForm}`, { exact: true }).last().waitFor({ timeout: 60_000 })
-  await sceneReady(page)
-  const commit = page.getByRole('button', { name: 'Commit' })
-  while (!(await commit.count())) {
-    const asked = page.getByRole('region', { name: 'Your answer', exact: true })
-    const said = await asked.textContent()
-    const report = asked.getByRole('button', { name: 'I would report it now' })
-    await ((await report.count()) ? report : asked.getByRole('button', { name: 'Cannot tell' })).click()
-    await page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said)
-  }
-  await sayHowSure(page)
+  const commit = await answerUnsure(page)
   const had = (await answered()).length
   await commit.click()
   await assert.doesNotReject(keptMore(had))

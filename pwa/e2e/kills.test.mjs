@@ -8,7 +8,7 @@ import { join } from 'node:path'
 import { after, before, test } from 'node:test'
 import { chromium } from 'playwright-core'
 import { chromiumArgs, executablePath } from './lib/browser.mjs'
-import { eventsOnDevice, onward, sayHowSure, sceneReady } from './lib/drill.mjs'
+import { answerUnsure, eventsOnDevice, onward } from './lib/drill.mjs'
 import { Server } from './lib/server.mjs'
 
 const kills = Number(process.env.KILLS ?? 20)
@@ -77,21 +77,9 @@ test(`${kills} kills mid-drill lose nothing that was ticked`, async () => {
 async function commitAndBeKilled(page) {
   const open = page.getByRole('button', { name: /^Go on with scene/ })
   await ((await open.count()) ? open : page.getByRole('button', { name: /^Begin a set/ })).click()
-  await sceneReady(page)
-  const commit = page.getByRole('button', { name: 'Commit' })
-  while (!(await commit.count())) await answerUnsure(page)
-  await sayHowSure(page)
-  await commit.click()
+  await (await answerUnsure(page)).click()
   await page.waitForTimeout(Math.random() * longestMS)
   const seen = (await onward(page).count()) > 0
   await die()
   return seen
-}
-
-async function answerUnsure(page) {
-  const asked = page.getByRole('region', { name: 'Your answer', exact: true })
-  const said = await asked.textContent()
-  const report = asked.getByRole('button', { name: 'I would report it now' })
-  await ((await report.count()) ? report : asked.getByRole('button', { name: 'Cannot tell' })).click()
-  await page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said)
 }

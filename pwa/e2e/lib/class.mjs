@@ -1,8 +1,9 @@
 // A class as people work in it: an instructor's laptop, a projector, and phones,
 // each a browser context of its own in one Chromium.
 import assert from 'node:assert/strict'
-import { AxeBuilder } from '@axe-core/playwright'
 import { eventsOnDevice, sayHowSure } from './drill.mjs'
+
+export { checkScreen } from './check.mjs'
 
 const slow = { timeout: 90_000 } // thirteen engines share what CI has of cores
 
@@ -143,16 +144,6 @@ export async function commit(page) {
 export async function committedOn(page, id) {
   const events = await eventsOnDevice(page)
   return events.filter(({ body }) => body.class?.id === id).map(({ body }) => ({ ...body.class, replies: body.answer.replies }))
-}
-
-/** Nothing that axe finds, nothing over the edge, one main heading. */
-export async function checkScreen(page, what) {
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-  assert.ok(over <= 0, `${what} runs ${over} px over the edge`)
-  assert.equal(await page.locator('h1').count(), 1, `${what} has one main heading`)
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ').slice(0, 300)}`)
-  assert.deepEqual(found, [], what)
 }
 
 /** Asks the server as the page is signed in; fails with what the server said unless that is what is wanted. */

@@ -1,5 +1,5 @@
 // What a file of tests begins with and ends: the real server, and browsers on it.
-import { mkdirSync } from 'node:fs'
+import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { after, before } from 'node:test'
 import { launch, openBrowser } from './browser.mjs'
@@ -38,10 +38,24 @@ export function useCrowd(options) {
   return { newContext: (view) => chromium.newContext(view) }
 }
 
-/** Keeps a picture of a page where SHOTS names a folder. */
+/** Where pictures are kept: the folder that SHOTS names, if it names one. */
+function folder() {
+  const named = process.env.SHOTS
+  if (named) mkdirSync(named, { recursive: true })
+  return named
+}
+
+/** Keeps a picture of a page. */
 export async function shot(page, name, options = {}) {
-  const folder = process.env.SHOTS
-  if (!folder) return
-  mkdirSync(folder, { recursive: true })
-  await page.screenshot({ path: join(folder, `${name}.png`), ...options })
+  const at = folder()
+  if (at) await page.screenshot({ path: join(at, `${name}.png`), ...options })
+}
+
+/** The same for a file whose pictures begin alike. */
+export const shotsOf = (what) => (page, name) => shot(page, `${what}-${name}`)
+
+/** Keeps a file beside the pictures. */
+export function keep(name, bytes) {
+  const at = folder()
+  if (at) writeFileSync(join(at, name), bytes)
 }

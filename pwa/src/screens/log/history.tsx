@@ -1,3 +1,5 @@
+import { useEffect, useState } from 'preact/hooks'
+import { engine } from '../../worker/client'
 import { isBurn, type Note } from '../prop/burning/record'
 import { spellNote } from '../prop/burning/spell-note'
 import { log } from '../../words/log'
@@ -10,6 +12,7 @@ const most = 20
 
 /** The latest events of this device, newest first, each with whether the server holds it. */
 export function History({ events, acked }: { events: readonly QuizEvent[]; acked: number }) {
+  const titles = useTitles()
   return (
     <section class="stack">
       <h2>{log.history}</h2>
@@ -19,7 +22,7 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
           .toReversed()
           .map((event) => (
             <li key={event.seq}>
-              <span>{about(event)}</span>
+              <span>{about(event, titles)}</span>
               <span class="small soft">
                 {new Date(event.t_client).toLocaleString(locale)} · {event.seq > acked ? log.waiting : log.synced}
               </span>
@@ -31,11 +34,20 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
   )
 }
 
+/** What the families of scenes are called; nothing until the engine has said so. */
+function useTitles(): ReadonlyMap<string, string> {
+  const [titles, setTitles] = useState<ReadonlyMap<string, string>>(new Map())
+  useEffect(() => {
+    engine.families().then((all) => setTitles(new Map(all.map(({ id, title }) => [id, title]))), () => {})
+  }, [])
+  return titles
+}
+
 /** One line on what happened, as a whole sentence. */
-function about(event: QuizEvent): string {
+function about(event: QuizEvent, titles: ReadonlyMap<string, string>): string {
   if (event.kind === 'answer') {
-    const { parts } = (event.body as AnswerBody).verdict
-    return log.drilled({ right: parts.filter(({ right }) => right).length, of: parts.length })
+    const { answer, verdict: { parts } } = event.body as AnswerBody
+    return log.drilled({ scene: answer.own ? undefined : titles.get(answer.family), right: parts.filter(({ right }) => right).length, of: parts.length })
   }
   if (event.kind === 'size_up') {
     const { finding } = event.body as { finding: StagesRead }

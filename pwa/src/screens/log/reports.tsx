@@ -1,24 +1,32 @@
+import { locale } from '../../words/language'
 import { log } from '../../words/log'
 import { drill } from '../../words/drill'
-import type { KindSum, Progress, ReportProgress } from '../../wire.gen'
+import type { CallProgress, KindSum, Progress, ReportProgress } from '../../wire.gen'
 import { Calibration } from './calibration'
 
 /** Answers with their confidence, and what was called out in time. */
 export function Calls({ progress: { calls, reports } }: { progress: Progress }) {
-  const gap = calls.gap
   return (
     <>
       {calls.n > 0 && (
         <section class="stack">
           <h2>{log.confidence}</h2>
           <Calibration calls={calls} />
-          {gap !== null && gap !== undefined && <p>{log.gap(Math.round(gap * 100))}</p>}
+          <p>{spellCalls(calls).join(' ')}</p>
           {calls.kinds.length > 1 && <ByKind kinds={calls.kinds} />}
         </section>
       )}
       {reports.n > 0 && <Reports reports={reports} />}
     </>
   )
+}
+
+function spellCalls({ gap, brier, overlap }: CallProgress): string[] {
+  const said: string[] = []
+  if (gap !== null && gap !== undefined) said.push(log.gap(Math.round(gap * 100)))
+  if (brier !== null && brier !== undefined) said.push(log.brier(brier.toLocaleString(locale, { maximumFractionDigits: 2 })))
+  if (overlap !== null && overlap !== undefined) said.push(log.overlap(Math.round(overlap * 100)))
+  return said
 }
 
 const percent = (share: number) => `${Math.round(share * 100)} %`
@@ -54,7 +62,7 @@ function Reports({ reports }: { reports: ReportProgress }) {
   const { hits, misses, false_alarms, correct_rejections, d_prime, criterion, lead_s } = reports
   const said: string[] = []
   if (lead_s !== null && lead_s !== undefined) said.push(log.lead(Math.round(lead_s)))
-  if (d_prime !== null && d_prime !== undefined) said.push(log.dPrime(d_prime.toFixed(1)))
+  if (d_prime !== null && d_prime !== undefined) said.push(log.dPrime(d_prime.toLocaleString(locale, { maximumFractionDigits: 1 })))
   if (criterion !== null && criterion !== undefined) said.push(criterion > 0.2 ? log.late : criterion < -0.2 ? log.early : log.even)
   return (
     <section class="stack">

@@ -1,3 +1,4 @@
+import { locale } from '../../words/language'
 import { log } from '../../words/log'
 import { ordinalCues, type OrdinalCue } from '../../words/scales'
 import type { Progress, SkillProgress } from '../../wire.gen'
@@ -12,6 +13,7 @@ export function Skills({ progress, record }: { progress: Progress; record: OwnRe
   return (
     <section class="stack">
       <h2>{log.perCue}</h2>
+      <p>{[log.answered(progress.n), ...(progress.median_took_s ? [log.took(Math.round(progress.median_took_s))] : [])].join(' ')}</p>
       <p class="small soft">{log.perCueWhy}</p>
       {progress.skills.map((skill, n) => (
         <Skill key={skill.skill} skill={skill} record={record} weakest={n === 0 && skill.n >= enough && progress.skills.length > 1} />
@@ -51,14 +53,14 @@ function spell(skill: SkillProgress): string[] {
   if (n > given) said.push(log.cannotTell(n - given))
   if (given < enough) return [...said, log.few]
   if (bias !== undefined && bias !== null) said.push(isOrdinal(skill) ? spellBias(bias) : spellHeight(bias))
-  if (kappa !== undefined && kappa !== null) said.push(log.kappa(kappa.toFixed(2)))
+  if (kappa !== undefined && kappa !== null) said.push(log.kappa(kappa.toLocaleString(locale, { maximumFractionDigits: 2 })))
   else if (isOrdinal(skill)) said.push(log.kappaLater)
   return said
 }
 
 function spellBias(bias: number): string {
-  const steps = Math.abs(bias).toFixed(1)
-  if (steps === '0.0') return log.leansNowhere
+  const steps = Math.abs(bias).toLocaleString(locale, { maximumFractionDigits: 1 })
+  if (steps === '0') return log.leansNowhere
   return bias > 0 ? log.leansHeavy(steps) : log.leansLight(steps)
 }
 

@@ -38,8 +38,12 @@ function Pair({ item, cutaway, turn, again }: { item: Item; cutaway: boolean; tu
         <SceneView item={item} fire={moved} cutaway={cutaway} caption={drill.withMove} />
         <SceneView item={item} fire={left} cutaway={cutaway} caption={drill.leftAlone} />
       </div>
-      <div class="row">
-        {since === undefined && ready && <Button onClick={start}>{drill.watch}</Button>}
+      <div class="row futures-row">
+        {since === undefined && (
+          <Button disabled={!ready} onClick={start}>
+            {drill.watch}
+          </Button>
+        )}
         {since !== undefined && since >= untilS && <Button onClick={again}>{drill.again}</Button>}
         {since !== undefined && (
           <span class="small" role="timer">

@@ -71,7 +71,8 @@ type Latest = () => { props: SceneProps; chosen: Daylight | undefined; standing:
 /** Lends the canvas to the thread that draws, and tells it of every change until the component goes. */
 function run(canvas: HTMLCanvasElement, latest: Latest, gone: () => void): () => void {
   const lent = new Lent('scene', canvas, gone)
-  const size = { width: canvas.clientWidth, height: canvas.clientHeight }
+  const letters = Number(getComputedStyle(canvas).getPropertyValue('--picture-letters')) || 1
+  const size = { width: canvas.clientWidth, height: canvas.clientHeight, letters }
   const sizes = new ResizeObserver(([entry]) => {
     if (entry) [size.width, size.height] = [entry.contentRect.width, entry.contentRect.height]
   })

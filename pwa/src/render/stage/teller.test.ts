@@ -21,9 +21,9 @@ function scene(frame: SceneProps['frame']) {
   const lent = { tell: (told: Record<string, unknown>) => said.push(structuredClone(told)) }
   const teller = new Teller(lent as unknown as Lent)
   const props: SceneProps = { scenario: box, side: 'A', frame }
-  const look = (over: Partial<SceneProps> = {}) => {
+  const look = (over: Partial<SceneProps> = {}, letters?: number) => {
     said.length = 0
-    teller.tell({ props: { ...props, ...over }, chosen: undefined, standing: { near: false, far: false } }, size)
+    teller.tell({ props: { ...props, ...over }, chosen: undefined, standing: { near: false, far: false } }, { ...size, ...(letters && { letters }) })
     return said.map((told) => Object.keys(told)[0])
   }
   return { said, look }
@@ -73,4 +73,12 @@ test('a fire that is gone is told of once', () => {
   frame = null
   expect(look()).toEqual(['frame'])
   expect(look()).toEqual([])
+})
+
+test('letters that are read from afar make a smaller picture that is drawn as much finer', () => {
+  const { said, look } = scene(() => null)
+  look()
+  expect(said[1]!['standing']).toMatchObject({ size: { width: 390, height: 468, density: 2 } })
+  look({}, 1.5)
+  expect(said[0]!['standing']).toMatchObject({ size: { width: 260, height: 312, density: 3 } })
 })

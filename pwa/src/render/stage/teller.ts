@@ -4,6 +4,13 @@ import type { Daylight } from '../draw/palette'
 import type { Lent } from './stage'
 import type { Standing } from './told'
 
+/** The canvas on the page, and how many times larger than in the hand letters and lines are, where it is looked at from afar. */
+interface Size {
+  width: number
+  height: number
+  letters?: number
+}
+
 interface Looked {
   props: SceneProps
   /** The light, where a person chose one. */
@@ -23,7 +30,7 @@ export class Teller {
     this.#lent = lent
   }
 
-  tell(looked: Looked, size: { width: number; height: number }): void {
+  tell(looked: Looked, size: Size): void {
     const { scenario, frame } = looked.props
     if (scenario !== this.#scenario) {
       this.#scenario = scenario
@@ -52,10 +59,10 @@ export class Teller {
   }
 }
 
-function standingOf({ props, chosen, standing }: Looked, { width, height }: { width: number; height: number }): Standing {
+function standingOf({ props, chosen, standing }: Looked, { width, height, letters = 1 }: Size): Standing {
   const { side, cutaway = false, selected, paused = false, wind } = props
   return {
     side, cutaway, selected, paused, wind, light: chosen, ...standing, near: standing.near,
-    size: { width, height, density: devicePixelRatio }, shown: !document.hidden && width > 0,
+    size: { width: width / letters, height: height / letters, density: devicePixelRatio * letters }, shown: !document.hidden && width > 0,
   }
 }

@@ -91,7 +91,7 @@ function Cues({ told }: { told: ClassReport }) {
           <li key={cue}>
             <strong>{cueName(cue)}</strong>
             <span class="small">
-              {desk.cueLine(right, judged)}, {desk.cueWays[way]}
+              {[desk.cueLine(right, judged), way !== 'mixed' && desk.cueWays[way]].filter(Boolean).join(', ')}
             </span>
             <svg viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
               <path d="M0 2h100" class="cue-bar-all" />

@@ -1,6 +1,6 @@
 import type { ClassWay } from '../../wire.gen'
 
-const ways: Record<ClassWay, string> = { too_heavy: 'on the whole too heavy', too_light: 'on the whole too light', mixed: 'leaning neither way' }
+const ways: Record<Exclude<ClassWay, 'mixed'>, string> = { too_heavy: 'on the whole too heavy', too_light: 'on the whole too light' }
 
 /** What the board says to whoever leads a class. */
 export const board = {
@@ -68,7 +68,7 @@ export const board = {
   apart: (low: string, lowWho: string, high: string, highWho: string) => `Furthest apart: ${low} (${lowWho}) and ${high} (${highWho})`,
   whoAndMore: (names: string, more: number) => `${names} and ${more} more`,
   worst: 'read worst in this scene',
-  misread: (cue: string, right: number, judged: number, way: ClassWay) => `Most misread so far: ${cue}. ${right} of ${judged} as it was; ${ways[way]}.`,
+  misread: (cue: string, right: number, judged: number, way: ClassWay) => `Most misread so far: ${cue}. ${right} of ${judged} as it was${way === 'mixed' ? '' : `; ${ways[way]}`}.`,
   misreadNone: 'No cue has been misread so far as to need another scene.',
   suggest: (title: string, cue: string) => `Next, for ${cue}: ${title}`,
   suggestAdd: 'Add it to the scenes',
@@ -104,5 +104,4 @@ export const board = {
   sheetPrint: 'Print prediction sheets',
   toReport: 'Report',
   ended: 'The class has ended.',
-  ways,
 } as const

@@ -192,7 +192,7 @@ export const desk = {
   reportDate: (date: string, people: string) => `${date}, ${people}`,
   perCue: 'Cue by cue, worst first',
   cueLine: (right: number, judged: number) => `${right} of ${judged} as it was`,
-  cueWays: { too_heavy: 'leaning too heavy', too_light: 'leaning too light', mixed: 'leaning neither way' },
+  cueWays: { too_heavy: 'leaning too heavy', too_light: 'leaning too light' },
   repeat: 'What to repeat',
   repeatLine: (title: string, cue: string) => `${title}, for ${cue}`,
   repeatNone: 'No cue was misread so as to need repeating.',

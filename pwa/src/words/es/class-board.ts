@@ -2,7 +2,7 @@ import type { board as english } from '../en/class-board'
 import type { ClassWay } from '../../wire.gen'
 import type { Like } from '../like'
 
-const ways: Record<ClassWay, string> = { too_heavy: 'de más', too_light: 'de menos', mixed: 'en ambos sentidos' }
+const ways: Record<Exclude<ClassWay, 'mixed'>, string> = { too_heavy: 'de más', too_light: 'de menos' }
 
 /** Lo que dice el tablero a quien dirige una clase. */
 export const board: Like<typeof english> = {
@@ -70,7 +70,7 @@ export const board: Like<typeof english> = {
   apart: (low, lowWho, high, highWho) => `Las más alejadas: ${low} (${lowWho}) y ${high} (${highWho})`,
   whoAndMore: (names, more) => `${names} y ${more} más`,
   worst: 'la peor leída en esta escena',
-  misread: (cue, right, judged, way) => `La peor leída hasta ahora: ${cue}. ${right} de ${judged} como era, las demás ${ways[way]}.`,
+  misread: (cue, right, judged, way) => `La peor leída hasta ahora: ${cue}. ${right} de ${judged} como era${way === 'mixed' ? '' : `, las demás ${ways[way]}`}.`,
   misreadNone: 'Ninguna señal se ha leído tan mal como para pedir otra escena.',
   suggest: (title, cue) => `Siguiente, para ${cue}: ${title}`,
   suggestAdd: 'Añadirla a las escenas',
@@ -106,5 +106,4 @@ export const board: Like<typeof english> = {
   sheetPrint: 'Imprimir hojas de predicción',
   toReport: 'Informe',
   ended: 'La clase ha terminado.',
-  ways,
 }

@@ -191,7 +191,7 @@ export const desk: Like<typeof english> = {
   reportDate: (date, people) => `${date}, ${people}`,
   perCue: 'Señal por señal, primero la peor',
   cueLine: (right, judged) => `${right} de ${judged} como era`,
-  cueWays: { too_heavy: 'con tendencia a de más', too_light: 'con tendencia a de menos', mixed: 'sin tendencia' },
+  cueWays: { too_heavy: 'con tendencia a de más', too_light: 'con tendencia a de menos' },
   repeat: 'Qué repetir',
   repeatLine: (title, cue) => `${title}, para ${cue}`,
   repeatNone: 'Ninguna señal se leyó tan mal como para repetirla.',

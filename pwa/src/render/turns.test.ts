@@ -47,3 +47,24 @@ test('a still makes up for its whole second', () => {
   const turns = new Turns()
   expect(turns.take(1, false, true)).toEqual({ steps: 30, draw: true })
 })
+
+test.each([60, 120])('at %i frames a second one that comes late is made up for by and by, and never all at once', (perS) => {
+  const turns = new Turns()
+  let late = 0
+  for (let n = 0; n < 600; n++) {
+    const seconds = n % 20 === 19 ? 0.05 : 1 / perS
+    const { steps, draw } = turns.take(seconds, false, false)
+    late += seconds - steps * STEP_S
+    expect(steps + (draw ? 1 : 0)).toBeLessThanOrEqual(1)
+  }
+  expect(late).toBeLessThan(perS === 60 ? 600 / 20 * 0.05 : 0.2) // at 60 there is no frame to spare: what is late stays out
+})
+
+test('a screen that grows slow keeps the rate again a second later', () => {
+  const turns = new Turns()
+  run(turns, 60, 2)
+  run(turns, 24, 1)
+  const { steps, draws } = run(turns, 24, 5)
+  expect(Math.abs(steps * STEP_S - 5)).toBeLessThan(0.2)
+  expect(draws).toBeGreaterThan(0.9 * 24 * 5)
+})

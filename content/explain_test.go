@@ -1,6 +1,8 @@
 package content_test
 
 import (
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -119,10 +121,8 @@ func TestAFallIsToldWhereItIsAsked(t *testing.T) {
 			text := made.Question.Text
 			require.Contains(t, text, " ago ", f.ID)
 			assert.True(t, strings.Contains(text, "faster") || strings.Contains(text, "more") || strings.Contains(text, "smoke showed"), "%s %d: %s", f.ID, seed, text)
-			back := 60.0
-			if made.MomentS < 120 {
-				back = float64(int(made.MomentS/2/5)) * 5
-			}
+			back := math.Min(f.BeforeS, float64(int(made.MomentS/2/5))*5)
+			assert.Contains(t, text, fmt.Sprintf("%g seconds ago", back), f.ID)
 			run, err := sim.New(made.Scenario, content.Library())
 			require.NoError(t, err)
 			require.NoError(t, run.Advance(made.MomentS-back))

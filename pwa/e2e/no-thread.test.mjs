@@ -1,0 +1,62 @@
+// A browser that lends no canvas to another thread, and one whose drawing thread
+// cannot come: the picture moves on the page's own, the swatches too.
+import assert from 'node:assert/strict'
+import { test } from 'node:test'
+import { shot, useCrowd, useServer } from './lib/ready.mjs'
+
+const server = useServer()
+const browser = useCrowd()
+const thread = '**/draw.worker*.js'
+
+const ways = [
+  { name: 'with a drawing thread', threads: 1 },
+  { name: 'where no canvas can be lent', threads: 0, script: () => delete HTMLCanvasElement.prototype.transferControlToOffscreen },
+  { name: 'where the drawing thread does not come', threads: 0, route: thread },
+]
+
+for (const { name, threads, script, route } of ways) {
+  test(`a fire moves and swatches are drawn ${name}`, async () => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, serviceWorkers: 'block' })
+    context.setDefaultTimeout(60_000)
+    if (script) await context.addInitScript(script)
+    if (route) await context.route(route, (call) => call.abort())
+    const page = await context.newPage()
+    await page.goto(`${server.url}/prop`)
+    await page.getByRole('button', { name: 'Light it', exact: true }).click()
+    await movesWithin(page, page.locator('.prop-scene canvas'))
+    assert.equal(page.workers().filter((one) => /draw\.worker/.test(one.url())).length, threads)
+    await shot(page, `no-thread-${threads}-${route ? 'route' : script ? 'script' : 'both'}`)
+    await page.goto(`${server.url}/field-book/scales`)
+    await drawnWithin(page, page.locator('canvas').first())
+    await context.close()
+  })
+}
+
+const mostMS = 30_000
+
+/** Two photographs of the canvas a second apart differ. */
+async function movesWithin(page, canvas) {
+  await until(async () => {
+    const first = await canvas.screenshot()
+    await page.waitForTimeout(1000)
+    return !first.equals(await canvas.screenshot())
+  }, 'the picture stands still')
+}
+
+/** The canvas holds more than one grey: counted on a copy, as the canvas may belong to another thread. */
+async function drawnWithin(page, canvas) {
+  await canvas.waitFor()
+  await until(() => canvas.evaluate((one) => {
+    const copy = new OffscreenCanvas(40, 40)
+    const ctx = copy.getContext('2d')
+    ctx.drawImage(one, 0, 0, 40, 40)
+    return new Set(new Uint32Array(ctx.getImageData(0, 0, 40, 40).data.buffer)).size > 8
+  }), 'the swatch is empty')
+}
+
+async function until(holds, what) {
+  for (const began = Date.now(); Date.now() - began < mostMS; await new Promise((go) => setTimeout(go, 200))) {
+    if (await holds()) return
+  }
+  assert.fail(what)
+}

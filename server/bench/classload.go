@@ -9,6 +9,7 @@ import (
 
 var (
 	class30   = classFigure("class_30", 30)
+	class300  = classFigure("class_300", 300)
 	class1000 = classFigure("class_1000", 1000)
 	class5000 = classFigure("class_5000", 5000)
 )

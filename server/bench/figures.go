@@ -30,6 +30,7 @@ func Figures() []Figure {
 		tapPaint,
 		lighthouse,
 		class30,
+		class300,
 		class1000,
 		class5000,
 		classMemory,

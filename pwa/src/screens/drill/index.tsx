@@ -9,6 +9,7 @@ import { End } from './end'
 import { ItemView } from './item-view'
 import { Matching } from './matching'
 import { Reveal } from './reveal'
+import { PictureToCome } from './scene-view'
 import { Start } from './start'
 import { failed, item, leave, matching, openScene, phase, restore, set, showing, verdict } from './state'
 import './drill.css'
@@ -59,9 +60,7 @@ function Making() {
   return (
     <div class="item item-asking">
       <figure class="item-scene">
-        <p class="item-lighting" role="status">
-          {drill.making}
-        </p>
+        <PictureToCome said={drill.making} />
       </figure>
     </div>
   )

@@ -33,9 +33,7 @@ export function SceneView({ item, fire, cutaway = false, mark = true, caption }:
           {...windOf(item.scenario)}
         />
       ) : (
-        <p class="item-lighting" role="status">
-          {drill.lighting}
-        </p>
+        <PictureToCome said={drill.lighting} />
       )}
       {caption && <figcaption class="item-caption">{caption}</figcaption>}
       {sides.length > 1 && (
@@ -48,6 +46,15 @@ export function SceneView({ item, fire, cutaway = false, mark = true, caption }:
         </div>
       )}
     </figure>
+  )
+}
+
+/** Holds the place of a picture that is on its way, and says what it waits for. */
+export function PictureToCome({ said }: { said: string }) {
+  return (
+    <p class="item-lighting" role="status">
+      {said}
+    </p>
   )
 }
 

@@ -75,6 +75,8 @@ export function Plane({ chosen, choose, earlier }: PlaneProps) {
 /** The same opening afterwards: the line that was given over the true one. */
 export function PlaneOver({ given, truth }: { given: number | undefined; truth: number }) {
   const said = given === undefined ? trade.cannotTell : trade.planeAt(given)
+  const none = trade.planeNone(truth)
+  const low = (given ?? 1) <= 0.5
   return (
     <div
       class="plane-opening plane-over"
@@ -82,17 +84,24 @@ export function PlaneOver({ given, truth }: { given: number | undefined; truth: 
       aria-label={`${words.app.yours}: ${said}. ${words.app.truth}: ${trade.planeAt(truth)}`}
     >
       <div class="plane-smoke" style={{ height: percent(1 - truth) }} />
-      {trade.planeNone(truth) ? (
-        <span class="plane-hint">{trade.planeNone(truth)}</span>
+      {none ? (
+        <span class="plane-hint" style={given === undefined ? undefined : besides(given)}>
+          {none}
+        </span>
       ) : (
         <Line share={truth} name={words.app.truth} look="truth" />
       )}
-      {given !== undefined && <Line share={given} name={words.app.yours} look="own" />}
+      {given !== undefined && <Line share={given} name={words.app.yours} look={none && low ? 'own-under' : 'own'} />}
     </div>
   )
 }
 
-function Line({ share, name, look }: { share: number; name: string; look: 'own' | 'earlier' | 'truth' }) {
+/** The larger of the two parts of an opening that a line cuts it into. */
+function besides(line: number) {
+  return line > 0.5 ? { top: percent(1 - line) } : { bottom: percent(line) }
+}
+
+function Line({ share, name, look }: { share: number; name: string; look: 'own' | 'own-under' | 'earlier' | 'truth' }) {
   return (
     <div class={`plane-line plane-line-${look}`} style={{ bottom: percent(share) }}>
       <span>{name}</span>

@@ -9,7 +9,7 @@ import { Swatch } from '../../ui/swatch'
 import { drill } from '../../words/drill'
 import { levelName, ordinalCues, scale } from '../../words/scales'
 import { capital } from '../../words/sentence'
-import { matching } from './state'
+import { matching, newcomer } from './state'
 import { rounds } from './rounds'
 
 const { matching: words } = drill
@@ -93,7 +93,7 @@ function Finished() {
             </ol>
           </section>
         ))}
-        <Button look="main" wide onClick={() => (matching.value = false)}>
+        <Button look="main" wide onClick={() => ((newcomer.value = false), (matching.value = false))}>
           {words.toDrill}
         </Button>
       </div>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { useFocusIfLost } from '../../ui/focus'
 import { drill } from '../../words/drill'
+import { capital } from '../../words/sentence'
 import { sourceName } from '../../words/sources'
 import type { Item, Verdict } from '../../wire.gen'
 import { useFire } from './fire'
@@ -41,7 +42,8 @@ export function Reveal({ item, verdict }: { item: Item; verdict: Verdict }) {
             <PartView key={part.ask} item={item} part={part} />
           ))}
         </ul>
-        <Explained verdict={verdict} />
+        <Explained verdict={verdict} shown={verdict.parts.every(({ kind }) => kind === 'level')} />
+        <p class="small soft">{drill.scoredBy(verdict.engine)}</p>
         <Button look="main" wide onClick={() => void openScene()}>
           {last ? drill.finish : drill.next}
         </Button>
@@ -74,9 +76,15 @@ function OneScene({ item, cutaway, atS }: BehindProps) {
   return <SceneView item={item} fire={fire} cutaway={cutaway} />
 }
 
-export function Explained({ verdict }: { verdict: Verdict }) {
+interface ExplainedProps {
+  verdict: Verdict
+  /** The rails above say already what each level looks like, which is all that there is to why. */
+  shown?: boolean
+}
+
+export function Explained({ verdict, shown = false }: ExplainedProps) {
   const said = [
-    [drill.why, verdict.why],
+    ...(shown ? [] : [[drill.why, verdict.why] as const]),
     [drill.tell, verdict.tell],
     [drill.rule, verdict.rule],
   ] as const
@@ -90,7 +98,7 @@ export function Explained({ verdict }: { verdict: Verdict }) {
       ))}
       <div>
         <dt class="label">{drill.source}</dt>
-        <dd class="small soft">{sourceName(verdict.source)}</dd>
+        <dd class="small soft">{capital(sourceName(verdict.source))}</dd>
       </div>
     </dl>
   )

@@ -21,7 +21,7 @@ export function SceneView({ item, fire, cutaway = false, mark = true, caption }:
   const [side, setSide] = useState<Side>(sideOf(item, asked) ?? 'A')
   const sides = SIDE_WORDS.filter((one) => item.show.some((id) => sideOf(item, id) === one))
   return (
-    <figure class="item-scene" aria-label={caption}>
+    <figure class={cutaway ? 'item-scene item-scene-cut' : 'item-scene'} aria-label={caption}>
       {fire ? (
         <Scene
           scenario={item.scenario}

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
 import { NotValidated } from '../../ui/not-validated'
@@ -8,13 +7,13 @@ import { drill } from '../../words/drill'
 import { ITEM_KIND_WORDS } from '../../wire.gen'
 import { sizes } from './choose'
 import { Forms } from './forms'
-import { begin, choosing, failed, matching, openScene, restored, set } from './state'
+import { begin, choosing, failed, matching, newcomer, openScene, restored, set, wanted } from './state'
 
 /** Where a set begins: the next one at one press, and what else there is below. */
 export function Start() {
   const left = set.value && set.value.done.length < set.value.scenes.length ? set.value : undefined
   const open = choosing.value ? undefined : left // a set being begun was not left: nothing makes room for it
-  const [size, setSize] = useState<number>(8)
+  const first = newcomer.value && !open
   return (
     <Page title={words.screens.drill.name} aside={<Choosing />}>
       <div class="stack stack-wide">
@@ -24,18 +23,22 @@ export function Start() {
       {/* What the set left open decides where everything stands: until it is known nothing can be tapped. */}
       <div class="stack stack-wide drill-ways" hidden={!restored.value}>
         {failed.value && <p role="alert">{failed.value}</p>}
+        {first && <First main />}
         <div class="stack">
           {open && (
             <Button look="main" wide onClick={() => void openScene()}>
               {drill.resume(open.done.length + 1, open.scenes.length)}
             </Button>
           )}
-          <Button look={open ? 'plain' : 'main'} wide disabled={choosing.value} onClick={() => void begin(size as 8)}>
-            {drill.begin(size)}
+          <Button look={open || first ? 'plain' : 'main'} wide disabled={choosing.value} onClick={() => void begin(wanted.value)}>
+            {drill.begin(wanted.value)}
           </Button>
-          <Choices<number> label={drill.size} choices={sizes.map((n) => ({ value: n, name: String(n) }))} chosen={size} choose={(n) => setSize(n)} />
+          <Choices label={drill.size} choices={sizes.map((n) => ({ value: n, name: String(n) }))} chosen={wanted.value} choose={(n) => (wanted.value = n)} />
         </div>
-        <Other />
+        <div class="kinds">
+          <PreShift />
+          {!first && <First />}
+        </div>
         <section class="stack">
           <h2>{drill.whatComes}</h2>
           <dl class="kinds">
@@ -62,22 +65,26 @@ function Choosing() {
   )
 }
 
-/** Three minutes before the shift, and three for whoever is new. */
-function Other() {
+/** Three minutes before the shift. */
+function PreShift() {
   return (
-    <div class="kinds">
-      <div class="stack">
-        <Button wide disabled={choosing.value} onClick={() => void begin('pre_shift')}>
-          {drill.preShift}
-        </Button>
-        <p class="small soft">{drill.preShiftWhy}</p>
-      </div>
-      <div class="stack">
-        <Button wide onClick={() => (matching.value = true)}>
-          {drill.first}
-        </Button>
-        <p class="small soft">{drill.firstWhy}</p>
-      </div>
+    <div class="stack">
+      <Button wide disabled={choosing.value} onClick={() => void begin('pre_shift')}>
+        {drill.preShift}
+      </Button>
+      <p class="small soft">{drill.preShiftWhy}</p>
+    </div>
+  )
+}
+
+/** Three minutes for whoever is new. */
+function First({ main = false }: { main?: boolean }) {
+  return (
+    <div class="stack">
+      <Button look={main ? 'main' : 'plain'} wide onClick={() => (matching.value = true)}>
+        {drill.first}
+      </Button>
+      <p class="small soft">{drill.firstWhy}</p>
     </div>
   )
 }

@@ -20,6 +20,8 @@ export interface Done {
 export interface DrillSet {
   /** Given for a test: nothing is explained before its end. */
   form?: FormKind
+  /** As many as were asked for; a test has its own number. */
+  size?: Size
   scenes: Scene[]
   done: Done[]
   /** Answers to the open scene, not committed yet. */
@@ -50,17 +52,23 @@ let firstSeen = 0
 let made: { scene: Scene; item: Promise<Item> } | undefined
 /** The set that was open has been brought back, or there was none. */
 export const restored = signal(false)
+/** Nothing was ever written down on this device: the words come before the first scene. */
+export const newcomer = signal(false)
+/** How many scenes a set will have. */
+export const wanted = signal<Exclude<Size, 'pre_shift'>>(8)
 
 /** Brings back the set that was open, if any. */
 export async function restore(): Promise<void> {
   if (restored.value) return
-  const kept = await (await store()).kept<DrillSet>('drill')
+  const opened = await store()
+  const [kept, self] = await Promise.all([opened.kept<DrillSet>('drill'), opened.journal.self()])
+  newcomer.value = self.next === 1
   if (kept && kept.done.length < kept.scenes.length) set.value ??= kept
   restored.value = true
 }
 
 export function begin(size: Size): Promise<void> {
-  return start(async () => ({ scenes: await chooseScenes(size) }))
+  return start(async () => ({ size, scenes: await chooseScenes(size) }))
 }
 
 /** A test: scenes that no drill and no other test shows, those of it that were not answered yet. */
@@ -72,7 +80,7 @@ export function beginForm(form: FormKind): Promise<void> {
   })
 }
 
-async function start(choose: () => Promise<Pick<DrillSet, 'form' | 'scenes'>>): Promise<void> {
+async function start(choose: () => Promise<Pick<DrillSet, 'form' | 'size' | 'scenes'>>): Promise<void> {
   failed.value = undefined
   choosing.value = true
   try {
@@ -186,18 +194,19 @@ export async function goOnUnkept(): Promise<void> {
 async function reveal(asked: Item, scored: Verdict): Promise<void> {
   const open = set.value!
   const { family, seed, title, kind, question } = asked
+  const { form, size, scenes } = open
   const done = [...open.done, { item: { family, seed, title, kind, question }, verdict: scored }]
   batch(() => {
-    set.value = { ...(open.form && { form: open.form }), scenes: open.scenes, done, replies: [] }
+    set.value = { ...(form && { form }), ...(size && { size }), scenes, done, replies: [] }
     busy.value = false
-    if (open.form) return void (item.value = undefined)
+    if (form) return void (item.value = undefined)
     verdict.value = scored
     phase.value = 'revealed'
   })
   await keep()
-  const following = open.scenes[done.length]
+  const following = scenes[done.length]
   if (following) make(following).catch(() => {}) // said when it is opened
-  if (open.form) await openScene()
+  if (form) await openScene()
 }
 
 function answerOf(asked: Item, open: DrillSet): Answer {

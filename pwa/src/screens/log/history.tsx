@@ -24,7 +24,7 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
             <li key={event.seq}>
               <span>{about(event, titles)}</span>
               <span class="small soft">
-                {new Date(event.t_client).toLocaleString(locale)} · {event.seq > acked ? log.waiting : log.synced}
+                {[new Date(event.t_client).toLocaleString(locale), ...scoredBy(event), event.seq > acked ? log.waiting : log.synced].join(' · ')}
               </span>
             </li>
           ))}
@@ -41,6 +41,11 @@ function useTitles(): ReadonlyMap<string, string> {
     engine.families().then((all) => setTitles(new Map(all.map(({ id, title }) => [id, title]))), () => {})
   }, [])
   return titles
+}
+
+/** An answer stays scored as it was on the device, by the version that did it. */
+function scoredBy({ kind, body }: QuizEvent): string[] {
+  return kind === 'answer' ? [log.scoredBy((body as AnswerBody).verdict.engine)] : []
 }
 
 /** One line on what happened, as a whole sentence. */

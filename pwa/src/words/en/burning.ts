@@ -8,6 +8,7 @@ export const burning = {
   // Before
   before: 'Before the log starts',
   beforeNote: 'Every point is settled on site and by the plan that your authority requires. The list reminds; it does not replace a pre-burn plan or a briefing.',
+  noPlastics: 'Never burn plastics or foam in a live prop.',
   checks: {
     site: 'Site: outdoors, hard and level, nothing that burns near or downwind, no wires above.',
     wind: 'Wind and weather are within the limit written down for today; who ends it when they change is named.',

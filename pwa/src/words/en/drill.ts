@@ -36,7 +36,7 @@ export const drill = {
   },
   whatComes: 'What comes',
   making: 'Making a new scene on this device',
-  lighting: 'The fire burns up to the moment asked about',
+  lighting: 'This device works out the fire, up to the moment asked about',
   failed: 'This scene could not be made',
   failedWhy: (why: string) => `This scene could not be made: ${why}`,
   scene: (at: number, of: number) => `Scene ${at} of ${of}`,
@@ -97,6 +97,8 @@ export const drill = {
   tell: 'What would have told',
   rule: 'The rule',
   source: 'Source',
+  /** Where an answer was scored, and by which version of the engine. */
+  scoredBy: (version: string) => `Scored on this device, engine version ${version}.`,
   withMove: 'With the move',
   leftAlone: 'Left as it was',
   watch: 'Watch both',

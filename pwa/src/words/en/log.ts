@@ -82,6 +82,7 @@ export const log = {
   burn: (what: string) => `Live burn: ${what}`,
   burnBegun: (signed: string) => `log begun, signed by ${signed}`,
   burnNotes: { skip: 'a planned move left out', strike: 'an entry struck out', end: 'log ended' },
+  scoredBy: (version: string) => `scored on the device, engine version ${version}`,
   waiting: 'not synced',
   synced: 'synced',
   of: (shown: number, all: number) => `The last ${shown} of ${all}`,

@@ -11,6 +11,7 @@ export const burning: Like<typeof english> = {
   before: 'Antes de empezar el registro',
   beforeNote:
     'Cada punto se resuelve en el lugar y según el plan que exige su autoridad. La lista recuerda; no sustituye un plan previo ni una explicación.',
+  noPlastics: 'Nunca queme plásticos ni espuma en una maqueta real.',
   checks: {
     site: 'Lugar: al aire libre, firme y llano, nada que arda cerca ni a sotavento, sin cables encima.',
     wind: 'Viento y tiempo están dentro del límite escrito para hoy; se sabe quién termina si cambian.',

@@ -86,6 +86,7 @@ export const log: Like<typeof english> = {
   burn: (what) => `Quema real: ${what}`,
   burnBegun: (signed) => `registro iniciado, firmado por ${signed}`,
   burnNotes: { skip: 'un movimiento previsto que se dejó', strike: 'una anotación tachada', end: 'registro terminado' },
+  scoredBy: (version) => `puntuado en el dispositivo, versión ${version} del motor`,
   waiting: 'sin sincronizar',
   synced: 'sincronizado',
   of: (shown, all) => `Los últimos ${shown} de ${all}`,

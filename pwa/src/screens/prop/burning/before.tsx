@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks'
 import { burning } from '../../../words/burning'
-import { prop } from '../../../words/prop'
 import type { Note } from './record'
 import '../../../ui/field.css'
 
@@ -25,7 +24,7 @@ export function Before({ start }: { start(note: Note): Promise<void> }) {
       }}
     >
       <p>{burning.idea}</p>
-      <p class="prop-warning" role="note"><strong>{prop.simulatedOnly}</strong></p>
+      <p class="prop-warning" role="note"><strong>{burning.noPlastics}</strong></p>
       <h2>{burning.before}</h2>
       <p class="soft">{burning.beforeNote}</p>
       <ul class="burn-checks">

@@ -5,6 +5,7 @@ import { TextField } from '../../ui/text-field'
 import { desk } from '../../words/class-desk'
 import type { Deed, Instructor, InstructorRole } from '../../wire.gen'
 import { date } from './classes'
+import { spellDeed } from './deed'
 import { who } from './state'
 import { useDoing, useLoaded } from './use-loaded'
 
@@ -132,10 +133,10 @@ function Audit() {
       <h2>{desk.audit}</h2>
       {first.failed && <p role="alert">{first.failed}</p>}
       <ul class="desk-list deeds">
-        {[...(first.value?.deeds ?? []), ...more].map(({ seq, at_ms, by, did, what }) => (
-          <li key={seq}>
-            <span class="small soft">{date(at_ms)}</span>
-            <span>{[by, desk.deeds[did] ?? did, what].filter(Boolean).join(' · ')}</span>
+        {[...(first.value?.deeds ?? []), ...more].map((deed) => (
+          <li key={deed.seq}>
+            <span class="small soft">{date(deed.at_ms)}</span>
+            <span>{spellDeed(deed)}</span>
           </li>
         ))}
       </ul>

@@ -185,6 +185,18 @@ export const desk = {
     export_report: 'took the papers of a class',
     erase: 'was erased',
   } as Record<string, string>,
+  /** Who did it, where it was no instructor. */
+  deedBy: { console: 'the console', server: 'the server', phone: 'a phone' } as Record<string, string>,
+  deedPhone: (of: string) => `the phone of ${of}`,
+  /** What it was done to, where the server keeps a word of its own for it. */
+  deedDetails: {
+    'pass phrase': 'by pass phrase',
+    'other sign-ins ended': 'other sign-ins ended',
+    'codes were being guessed': 'codes were being guessed',
+    'a device, at its owner\'s wish': 'a device, as its owner wished',
+  } as Record<string, string>,
+  deedPerson: (title: string, person: number) => `${title}, person ${person}`,
+  deedScene: (title: string, scene: number) => `${title}, scene ${scene}`,
   auditMore: 'Earlier',
 
   report: 'Report',

@@ -184,6 +184,16 @@ export const desk: Like<typeof english> = {
     export_report: 'sacó los papeles de una clase',
     erase: 'quedó borrado',
   } as Record<string, string>,
+  deedBy: { console: 'la consola', server: 'el servidor', phone: 'un teléfono' } as Record<string, string>,
+  deedPhone: (of) => `el teléfono de ${of}`,
+  deedDetails: {
+    'pass phrase': 'con la frase de paso',
+    'other sign-ins ended': 'las demás entradas terminaron',
+    'codes were being guessed': 'se estaban adivinando códigos',
+    'a device, at its owner\'s wish': 'un dispositivo, como quiso su dueño',
+  } as Record<string, string>,
+  deedPerson: (title, person) => `${title}, persona ${person}`,
+  deedScene: (title, scene) => `${title}, escena ${scene}`,
   auditMore: 'Anteriores',
 
   report: 'Informe',

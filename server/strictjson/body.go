@@ -11,7 +11,8 @@ import (
 
 const sendAgain = "nothing was stored, send the whole body again"
 
-// Body fills a struct from the body of a request, one JSON object.
+// Body fills a struct from the body of a request, one JSON object. A name given
+// twice is refused wherever it stands: what judged the one would store the other.
 func Body(text []byte, into any) error {
 	dec := json.NewDecoder(bytes.NewReader(text))
 	dec.DisallowUnknownFields()
@@ -20,6 +21,9 @@ func Body(text []byte, into any) error {
 	}
 	if what, found := more(dec); found {
 		return engine.Bad("body", what, "send one JSON object")
+	}
+	if where, found := twice(text); found {
+		return engine.Bad(where, "is given twice", "keep one of them; nothing was stored")
 	}
 	return nil
 }

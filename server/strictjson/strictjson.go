@@ -3,8 +3,8 @@
 // makes the plain tree that engine/shape takes: a name that stands twice in one
 // object, anything after the value, nesting without end and a text beyond the
 // limit are refused. Body fills a struct from what a device sent, and may keep parts
-// of it as the bytes that came: unknown fields and anything after the object are
-// refused.
+// of it as the bytes that came: unknown fields, a name given twice and anything
+// after the object are refused.
 package strictjson
 
 import (

@@ -3,6 +3,7 @@ package strictjson_test
 import (
 	"encoding/json"
 	"errors"
+	"math/rand/v2"
 	"strings"
 	"testing"
 	"testing/iotest"
@@ -73,6 +74,7 @@ func TestBody(t *testing.T) {
 		`{"v":"one"}`:       "v is a string: see server/httpapi/README.md; nothing was stored",
 		`{"v":1,"extra":1}`: `body holds an unknown field "extra": take it out; nothing was stored`,
 		`{"v":1}{}`:         "body goes on after its end, at byte 8: send one JSON object",
+		`{"v":1,"v":1}`:     "v is given twice: keep one of them; nothing was stored",
 	} {
 		assert.EqualError(t, strictjson.Body([]byte(text), new(body)), says, text)
 	}
@@ -82,4 +84,76 @@ func TestReadPassesOnTheReadersOwnError(t *testing.T) {
 	broken := errors.New("disk on fire")
 	_, err := strictjson.Read(iotest.ErrReader(broken), 1000)
 	require.ErrorIs(t, err, broken)
+}
+
+// A name twice is found at any depth, in whatever case and spelling, also in the
+// parts that are kept as they came; the same name in two objects is not twice.
+func TestBodyRefusesANameGivenTwice(t *testing.T) {
+	type body struct {
+		V    int             `json:"v"`
+		Kept json.RawMessage `json:"kept"`
+	}
+	for text, where := range map[string]string{
+		`{"v":1,"V":2}`:                                 "V",
+		`{"v":1,"\u0076":2}`:                            "v",
+		`{"kept":{"a":[0,{"b":1},{"c":1,"c":2}]}}`:      "kept.a[2].c",
+		`{"kept":{"a":{"x":{}},"b":"\",\"a\":","a":1}}`: "kept.a",
+		"{\"v\" \n:1,\"v\":1}":                          "v",
+	} {
+		var problem *engine.Problem
+		require.ErrorAs(t, strictjson.Body([]byte(text), new(body)), &problem, text)
+		assert.Equal(t, where, problem.Where, text)
+		assert.Equal(t, "is given twice", problem.What, text)
+	}
+	for _, text := range []string{
+		`{"v":1,"kept":{"v":1,"a":{"v":1},"b":[{"v":1},{"v":1}]}}`,
+		`{"v":1,"kept":["a","a",":","\"a\":","\\"]}`,
+		`{"v":1,"kept":{"":1," ":1,"a":"a","b":"a"}}`,
+	} {
+		assert.NoError(t, strictjson.Body([]byte(text), new(body)), text)
+	}
+}
+
+// The reader of files takes every text apart by encoding/json: of random texts the
+// two find the same name twice, or none.
+func TestBodyFindsTheNameThatReadFinds(t *testing.T) {
+	dice := rand.New(rand.NewPCG(1, 2))
+	twice := 0
+	for range 2000 {
+		text := random(dice, 0)
+		_, read := strictjson.Read(strings.NewReader(text), 1<<20)
+		var into any
+		body := strictjson.Body([]byte(text), &into)
+		if read == nil {
+			assert.NoError(t, body, text)
+			continue
+		}
+		twice++
+		var said, found *engine.Problem
+		require.ErrorAs(t, read, &said)
+		require.ErrorAs(t, body, &found, text)
+		assert.Equal(t, said.Where, found.Where, text)
+	}
+	assert.Greater(t, twice, 200)
+	assert.Less(t, twice, 1800)
+}
+
+// random is a JSON value whose names are few and awkward.
+func random(dice *rand.Rand, depth int) string {
+	words := []string{`"a"`, `"b"`, `"\""`, `"\\"`, `"a\":"`, `"{"`, `"[,"`, `""`}
+	word := func() string { return words[dice.IntN(len(words))] }
+	parts := make([]string, dice.IntN(4))
+	switch kind := dice.IntN(4); {
+	case depth == 0 || kind < 2 && depth < 4:
+		for i := range parts {
+			parts[i] = word() + " :" + random(dice, depth+1)
+		}
+		return "{" + strings.Join(parts, ", ") + "}"
+	case kind == 2 && depth < 4:
+		for i := range parts {
+			parts[i] = random(dice, depth+1)
+		}
+		return "[" + strings.Join(parts, ",") + "]"
+	}
+	return word()
 }

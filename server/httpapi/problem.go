@@ -85,7 +85,7 @@ var sentences = map[int]problem{
 	http.StatusNotFound:                    {Where: "path", What: "does not exist here", Do: "see the paths in server/httpapi/README.md"},
 	http.StatusMethodNotAllowed:            {Where: "method", What: "is not allowed on this path", Do: "see the paths in server/httpapi/README.md"},
 	http.StatusRequestTimeout:              {Where: "request", What: "took too long", Do: "send it again"},
-	http.StatusRequestEntityTooLarge:       {Where: "body", What: "is larger than this server takes", Do: "send fewer events at a time; nothing was stored"},
+	http.StatusRequestEntityTooLarge:       {Where: "body", What: "is larger than this server takes", Do: "send less at a time; nothing was stored"},
 	http.StatusUpgradeRequired:             {Where: "request", What: "does not ask for a socket", Do: "connect with a websocket client"},
 	http.StatusRequestHeaderFieldsTooLarge: {Where: "headers", What: "are larger than this server takes", Do: "send shorter headers"},
 }
@@ -122,7 +122,11 @@ func (a *api) explain(err error) (int, failure) {
 		if refused := (*class.Refused)(nil); errors.As(err, &refused) {
 			status = http.StatusConflict
 		}
-		return status, failure{Error: problem{Where: mistake.Where, What: mistake.What, Do: mistake.Do}}
+		said := problem{Where: mistake.Where, What: mistake.What, Do: mistake.Do}
+		if named := (interface{ Code() string })(nil); errors.As(err, &named) {
+			said.Code = named.Code()
+		}
+		return status, failure{Error: said}
 	}
 	if errors.Is(err, quiz.ErrUnknownDevice) {
 		// Said in the same words as a wrong secret, so that nobody learns which

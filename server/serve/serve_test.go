@@ -103,7 +103,7 @@ func TestHugeBodyGetsOneSentence(t *testing.T) {
 	start := time.Now()
 	got := s.do("POST", "/api/v1/events", bytes.NewReader(huge), as(1)...)
 	assert.Equal(t, 413, got.status)
-	assert.Equal(t, "body is larger than this server takes: send fewer events at a time; nothing was stored", got.sentence(t))
+	assert.Equal(t, "body is larger than this server takes: send less at a time; nothing was stored", got.sentence(t))
 	assert.NotEmpty(t, got.header.Get("Content-Security-Policy"))
 	assert.Less(t, time.Since(start), 10*time.Second)
 
@@ -186,7 +186,7 @@ func TestMalformedRequests(t *testing.T) {
 		})
 	}
 	for text, status := range map[string]int{
-		`{"v":1,"events":[],"extra":1}`: 400, `{"v":2,"events":[]}`: 400, `[]`: 400, `{"v":1,"events":[]}{}`: 400, `{"v":NaN}`: 400, "\x00\xff": 400,
+		`{"v":1,"events":[],"extra":1}`: 400, `{"v":1,"events":[],"events":[]}`: 400, `{"v":2,"events":[]}`: 400, `[]`: 400, `{"v":1,"events":[]}{}`: 400, `{"v":NaN}`: 400, "\x00\xff": 400,
 	} {
 		got := s.do("POST", "/api/v1/events", strings.NewReader(text), as(1)...)
 		assert.Equal(t, status, got.status, text)

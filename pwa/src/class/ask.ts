@@ -6,7 +6,7 @@ import { refused } from '../words/refused'
 /** The server did not do it, or could not be reached (status 0). */
 export class Refused extends Error {
   readonly status: number
-  /** By what the server named it, where that is in the catalogues: said is then in the page's language. */
+  /** By what the server named it. One that stands in the catalogue of refusals is said in the page's language. */
   readonly code: string | undefined
   /** Which part of what was sent is at fault. */
   readonly where: string | undefined
@@ -65,6 +65,6 @@ export async function ask<T>(
 function refusal(status: number, fault: Fault): Refused {
   const { code, where, what } = fault
   const known = refused[code ?? '']
-  if (known) return new Refused(status, known, { code, where })
-  return new Refused(status, [where, what].filter(Boolean).join(' ') + (fault.do ? `: ${fault.do}` : ''), { where })
+  const said = known ?? [where, what].filter(Boolean).join(' ') + (fault.do ? `: ${fault.do}` : '')
+  return new Refused(status, said, { code, where })
 }

@@ -1,12 +1,22 @@
 import { useId, useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { desk } from '../../words/class-desk'
+import { NoTable, tableText } from './table-text'
 
 /** A roster from a table: a file, or lines pasted in. The server reads it, and names the line that is wrong. */
 export function FromTable({ ready, failed, make }: { ready: boolean; failed: string | undefined; make(csv: string): void }) {
   const [csv, setCsv] = useState('')
+  const [unread, setUnread] = useState<string>()
   const id = useId()
-  const read = async (file: File | undefined) => setCsv((await file?.text()) ?? '')
+  const read = async (file: File | undefined) => {
+    if (!file) return
+    setUnread(undefined)
+    try {
+      setCsv(tableText(new Uint8Array(await file.arrayBuffer())))
+    } catch (error) {
+      setUnread(error instanceof NoTable ? error.message : desk.csvUnread)
+    }
+  }
   return (
     <section class="stack">
       <h2>{desk.csv}</h2>
@@ -19,7 +29,7 @@ export function FromTable({ ready, failed, make }: { ready: boolean; failed: str
         {desk.csvText}
       </label>
       <textarea id={id} class="desk-text" rows={8} value={csv} spellcheck={false} onInput={(event) => setCsv(event.currentTarget.value)} />
-      {failed && <p role="alert">{failed}</p>}
+      {(unread ?? failed) && <p role="alert">{unread ?? failed}</p>}
       <Button wide disabled={!ready || csv.trim() === ''} onClick={() => make(csv)}>
         {desk.csvNow}
       </Button>

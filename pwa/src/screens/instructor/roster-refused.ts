@@ -6,5 +6,7 @@ import { language } from '../../words/language'
 export function rosterRefused(error: unknown, on = language): string | undefined {
   const [, line, seat] = (error instanceof Refused && /^(?:line (\d+)|seats\[(\d+)\].*)$/.exec(error.where ?? '')) || []
   if (seat) return desk.seatRefused(Number(seat) + 1)
-  return line && on !== 'en' ? desk.lineRefused(Number(line)) : undefined
+  if (!line || on === 'en') return undefined
+  const why = desk.lineRefused[(error as Refused).code ?? '']
+  return why && desk.lineSays(Number(line), why)
 }

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals'
+import { decimal, rounded } from './number'
 import { windSpeedIn } from './wind-speed'
 
 // Metric or US units, as a person chose or as the device's region has them. The
@@ -41,8 +42,6 @@ const FOOT_M = 0.3048
 const POUND_KG = 0.45359237
 const GALLON_L = 3.785411784
 
-const round = (value: number, digits: number) => String(Number(value.toFixed(digits)))
-
 export const degreesUnit = (): string => (us() ? '°F' : '°C')
 /** A temperature in the units of the page. */
 export const degrees = (c: number): number => (us() ? 1.8 * c + 32 : c)
@@ -51,17 +50,17 @@ export const temperature = (c: number): string => `${Math.round(degrees(c))} ${d
 export const warmer = (c: number): string => `${Math.round(us() ? 1.8 * c : c)} ${degreesUnit()}`
 
 /** Of smoke at an opening. */
-export const gasSpeed = (ms: number): string => (us() ? `${(ms / FOOT_M).toFixed(1)} ft/s` : `${ms.toFixed(2)} m/s`)
+export const gasSpeed = (ms: number): string => (us() ? `${decimal(ms / FOOT_M, 1)} ft/s` : `${decimal(ms, 2)} m/s`)
 export const windSpeed = (ms: number): string => windSpeedIn(ms, us())
 
 export function mass(kg: number): string {
-  if (!us()) return kg < 1 ? `${Math.round(kg * 1000)} g` : `${round(kg, 1)} kg`
+  if (!us()) return kg < 1 ? `${Math.round(kg * 1000)} g` : `${rounded(kg, 1)} kg`
   const lb = kg / POUND_KG
-  return lb < 1 ? `${round(16 * lb, 1)} oz` : `${round(lb, lb < 10 ? 1 : 0)} lb`
+  return lb < 1 ? `${rounded(16 * lb, 1)} oz` : `${rounded(lb, lb < 10 ? 1 : 0)} lb`
 }
 
 export function volume(litres: number): string {
-  if (!us()) return litres < 1 ? `${Math.round(litres * 1000)} ml` : `${round(litres, 1)} l`
+  if (!us()) return litres < 1 ? `${Math.round(litres * 1000)} ml` : `${rounded(litres, 1)} l`
   const gallons = litres / GALLON_L
-  return gallons < 0.25 ? `${round(128 * gallons, 1)} fl oz` : `${round(gallons, gallons < 10 ? 1 : 0)} gal`
+  return gallons < 0.25 ? `${rounded(128 * gallons, 1)} fl oz` : `${rounded(gallons, gallons < 10 ? 1 : 0)} gal`
 }

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { decimal } from '../../words/number'
 import { prop } from '../../words/prop'
 import type { Bench } from './bench'
 import { series, times, type Curve, type Line, type Shown } from './series'
@@ -53,5 +54,5 @@ function headOf({ fire, layer }: Line, two: boolean): string {
 
 function said(curve: Curve, value: number | null): string {
   if (value === null || Number.isNaN(value)) return prop.noValue
-  return value.toFixed(curve === 'oxygen' || (curve === 'heat' && value < 10) ? 1 : 0)
+  return decimal(value, curve === 'oxygen' || (curve === 'heat' && value < 10) ? 1 : 0)
 }

@@ -1,4 +1,5 @@
 import { Button } from '../../ui/button'
+import { decimal } from '../../words/number'
 import { prop } from '../../words/prop'
 import type { Bench } from './bench'
 import { listed } from './moves'
@@ -73,7 +74,7 @@ export function TimeNotes({ bench, now }: { bench: Bench; now: Now }) {
   return (
     <div class="prop-notes" role="status">
       {now.behindS >= 1 && <p>{prop.catchingUp(Math.round(now.behindS))}</p>}
-      {now.managesRate !== undefined && <p>{prop.manages(now.managesRate.toFixed(now.managesRate < 3 ? 1 : 0), speed)}</p>}
+      {now.managesRate !== undefined && <p>{prop.manages(decimal(now.managesRate, now.managesRate < 3 ? 1 : 0), speed)}</p>}
       {back && <p>{prop.lookingBack(prop.clock(newestS))}</p>}
       {newestS >= bench.building.scenario.end_s && <p>{prop.over}</p>}
       {speed > 1 && !back && <p class="soft">{prop.speedNote}</p>}

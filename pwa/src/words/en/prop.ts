@@ -1,3 +1,5 @@
+import { decimal } from '../number'
+
 /** What the Prop screen says. */
 export const prop = {
   building: 'Building',
@@ -156,13 +158,13 @@ export const prop = {
   regime: 'Regime',
   nothingBurns: 'Nothing burns',
   heat: 'Heat release',
-  heatKW: (kw: number) => (kw >= 1000 ? `${(kw / 1000).toFixed(1)} MW` : `${kw < 10 ? kw.toFixed(1) : Math.round(kw)} kW`),
+  heatKW: (kw: number) => (kw >= 1000 ? `${decimal(kw / 1000, 1)} MW` : `${decimal(kw, kw < 10 ? 1 : 0)} kW`),
   room: 'Room',
   upper: 'Upper layer',
   lower: 'Lower layer',
   oxygen: 'Oxygen above',
   percent: (n: number) => `${Math.round(n)} %`,
-  percentFine: (n: number) => `${n.toFixed(1)} %`,
+  percentFine: (n: number) => `${decimal(n, 1)} %`,
   events: 'What happened',
   noEvents: 'Nothing sudden so far.',
   eventKinds: {

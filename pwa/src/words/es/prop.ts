@@ -1,5 +1,6 @@
 import type { prop as english } from '../en/prop'
 import type { Like } from '../like'
+import { decimal } from '../number'
 
 /** Lo que dice la pantalla de la maqueta. */
 export const prop: Like<typeof english> = {
@@ -162,13 +163,13 @@ export const prop: Like<typeof english> = {
   regime: 'Régimen',
   nothingBurns: 'No arde nada',
   heat: 'Calor liberado',
-  heatKW: (kw) => (kw >= 1000 ? `${(kw / 1000).toFixed(1)} MW` : `${kw < 10 ? kw.toFixed(1) : Math.round(kw)} kW`),
+  heatKW: (kw) => (kw >= 1000 ? `${decimal(kw / 1000, 1)} MW` : `${decimal(kw, kw < 10 ? 1 : 0)} kW`),
   room: 'Cuarto',
   upper: 'Capa superior',
   lower: 'Capa inferior',
   oxygen: 'Oxígeno arriba',
   percent: (n) => `${Math.round(n)} %`,
-  percentFine: (n) => `${n.toFixed(1)} %`,
+  percentFine: (n) => `${decimal(n, 1)} %`,
   events: 'Lo que ocurrió',
   noEvents: 'Nada repentino hasta ahora.',
   eventKinds: {

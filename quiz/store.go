@@ -69,6 +69,10 @@ type Record struct {
 	Check      *Check `json:"check,omitempty"`
 }
 
+// PageBytes is how much of events' bodies is read at once, so that a small request
+// cannot have the server hold a large history for it many times over. Chosen by us.
+const PageBytes = 1 << 20
+
 // Store keeps devices and their events. Every method may be called from any
 // goroutine. A method that writes returns only when what it wrote would survive
 // the process being killed, or was not written at all. Implementations must
@@ -108,17 +112,20 @@ type Store interface {
 	Acked(device string) (uint64, error)
 
 	// Records returns up to limit of a device's events after a sequence number,
-	// in order. Called for the device itself and for export.
-	// Returns ErrUnknownDevice.
+	// in order; fewer where they are large: none follows once their bodies have
+	// filled PageBytes. None are returned where none are left. Called for the
+	// device itself and for export. Returns ErrUnknownDevice.
 	Records(device string, after uint64, limit int) ([]Record, error)
 
 	// Devices returns up to limit devices after an id, in order of id. Called
 	// for export and checks only.
 	Devices(after string, limit int) ([]Device, error)
 
-	// Waiting returns up to limit answers that no one has checked, oldest device
-	// id first. Called by the checker only.
-	Waiting(limit int) ([]Event, error)
+	// Waiting returns up to limit answers that no one has checked: of each device
+	// its oldest, in order of id from the first device after the one named and
+	// round to that one, so that no device's many keep another's few waiting. An
+	// empty name begins at the first. Called by the checker only.
+	Waiting(after string, limit int) ([]Event, error)
 
 	// SetCheck stores the check of an answer and takes it off the waiting list.
 	// Called by the checker only. A second check of the same answer is ignored.

@@ -233,6 +233,7 @@ func (d *Desk) records(claims []claim, at string, limit int) (records []quiz.Rec
 	if err != nil {
 		return nil, "", err
 	}
+	size := 0
 	for i := first; i < len(claims); i++ {
 		c := claims[i]
 		if i > first || after < c.After {
@@ -251,9 +252,9 @@ func (d *Desk) records(claims []claim, at string, limit int) (records []quiz.Rec
 					break
 				}
 				if placeOf(r) == c.Place {
-					records = append(records, r)
+					records, size = append(records, r), size+len(r.Body)
 				}
-				if len(records) == limit {
+				if len(records) == limit || size >= quiz.PageBytes {
 					return records, strconv.Itoa(i) + "." + strconv.FormatUint(r.Seq, 10), nil
 				}
 			}

@@ -59,7 +59,7 @@ func (a *api) withAcked(device string, err error) error {
 	return &gapError{acked: acked}
 }
 
-// Page sizes of records, chosen by us: with verdicts a full page is about 2 MB.
+// Page sizes of records, chosen by us: of large ones fewer come (quiz.PageBytes).
 const (
 	usualPage = 100
 	maxPage   = 200
@@ -81,17 +81,21 @@ func (a *api) getRecords(c *fiber.Ctx) error {
 	if err != nil {
 		return err
 	}
-	records, err := a.Store.Records(deviceOf(c).ID, after, int(limit)+1)
+	device := deviceOf(c).ID
+	records, err := a.Store.Records(device, after, int(limit))
+	if err != nil {
+		return err
+	}
+	if len(records) == 0 {
+		return c.JSON(recordsReply{V: version, Records: []quiz.Record{}})
+	}
+	acked, err := a.Store.Acked(device)
 	if err != nil {
 		return err
 	}
 	reply := recordsReply{V: version, Records: records}
-	if len(records) > int(limit) {
-		reply.Records = records[:limit]
-		reply.Next = records[limit-1].Seq
-	}
-	if reply.Records == nil {
-		reply.Records = []quiz.Record{}
+	if last := records[len(records)-1].Seq; last < acked {
+		reply.Next = last
 	}
 	return c.JSON(reply)
 }

@@ -53,7 +53,7 @@ func (f *fakeStore) Commit(id string, events []quiz.Event, _ []quiz.Line) (uint6
 func (f *fakeStore) Acked(string) (uint64, error)                       { return 41, nil }
 func (f *fakeStore) Records(string, uint64, int) ([]quiz.Record, error) { return nil, nil }
 func (f *fakeStore) Devices(string, int) ([]quiz.Device, error)         { return nil, nil }
-func (f *fakeStore) Waiting(int) ([]quiz.Event, error)                  { return nil, nil }
+func (f *fakeStore) Waiting(string, int) ([]quiz.Event, error)          { return nil, nil }
 func (f *fakeStore) SetCheck(string, uint64, quiz.Check) error          { return nil }
 func (f *fakeStore) Docs(quiz.DocKind, string, int) ([]quiz.Doc, error) { return nil, nil }
 func (f *fakeStore) Doc(quiz.DocKind, string) (quiz.Doc, error)         { return quiz.Doc{}, quiz.ErrNoDoc }

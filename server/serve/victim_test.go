@@ -167,8 +167,7 @@ func requireToldIsHeld(t *testing.T, path string, told *tally) {
 	require.NoError(t, err)
 	defer s.Close()
 	for n, seq := range told.acked {
-		records, err := s.Records(storetest.ID(n), 0, 1<<20)
-		require.NoError(t, err)
+		records := storetest.All(t, s, storetest.ID(n))
 		require.GreaterOrEqual(t, len(records), int(seq), "device %d", n)
 		for i, r := range records {
 			require.Equal(t, storetest.Answer(n, uint64(i)+1), r.Event)

@@ -128,18 +128,19 @@ func (s *Store) Acked(device string) (uint64, error) {
 	return acked, err
 }
 
-// Records returns a device's events in order, each answer with its check.
+// Records returns a page of a device's events in order, each answer with its check.
 func (s *Store) Records(device string, after uint64, limit int) ([]quiz.Record, error) {
 	var records []quiz.Record
+	size := 0
 	err := s.viewDevice(device, func(tx *bolt.Tx, device []byte) error {
 		cursor := tx.Bucket(eventBucket).Cursor()
 		key, text := cursor.Seek(eventKey(device, after+1))
-		for ; bytes.HasPrefix(key, device) && len(records) < limit; key, text = cursor.Next() {
+		for ; bytes.HasPrefix(key, device) && len(records) < limit && size < quiz.PageBytes; key, text = cursor.Next() {
 			record, err := readRecord(tx, key, text)
 			if err != nil {
 				return err
 			}
-			records = append(records, record)
+			records, size = append(records, record), size+len(record.Body)
 		}
 		return nil
 	})

@@ -54,8 +54,7 @@ func requireWhole(t *testing.T, s *store.Store, acked uint64) {
 	held, err := s.Acked(storetest.ID(1))
 	require.NoError(t, err)
 	require.Equal(t, acked, held)
-	records, err := s.Records(storetest.ID(1), 0, 5000)
-	require.NoError(t, err)
+	records := storetest.All(t, s, storetest.ID(1))
 	require.Len(t, records, int(acked))
 	for i, r := range records {
 		require.Equal(t, fat(1, uint64(i)+1), r.Event)

@@ -22,12 +22,13 @@ import (
 
 // Store is what a Checker asks of the store.
 type Store interface {
-	Waiting(limit int) ([]quiz.Event, error)
+	Waiting(after string, limit int) ([]quiz.Event, error)
 	SetCheck(device string, seq uint64, check quiz.Check) error
 }
 
 // Checker checks waiting answers one after another: scoring simulates a fire,
-// and one core is the most that devices can make a server spend on it.
+// and one core is the most that devices can make a server spend on it. Devices take
+// turns, an answer each, so that one which sends thousands keeps no other waiting.
 type Checker struct {
 	Store   Store
 	Engine  string
@@ -36,6 +37,7 @@ type Checker struct {
 	Log     *slog.Logger
 
 	wake chan struct{}
+	last string // device whose turn was the last
 }
 
 // New returns a checker that scores by one version of engine and content.
@@ -79,7 +81,7 @@ func (c *Checker) Run(ctx context.Context) {
 // drain checks everything that waits.
 func (c *Checker) drain(ctx context.Context) error {
 	for {
-		events, err := c.Store.Waiting(portion)
+		events, err := c.Store.Waiting(c.last, portion)
 		if err != nil || len(events) == 0 {
 			return err
 		}
@@ -94,6 +96,7 @@ func (c *Checker) drain(ctx context.Context) error {
 			if err := c.Store.SetCheck(e.Device, e.Seq, check); err != nil {
 				return err
 			}
+			c.last = e.Device
 		}
 	}
 }

@@ -89,11 +89,13 @@ type queue struct {
 	waiting  []quiz.Event
 	checked  []quiz.Check
 	failures int
+	after    string // whose turn the checker says was the last
 }
 
-func (q *queue) Waiting(limit int) ([]quiz.Event, error) {
+func (q *queue) Waiting(after string, limit int) ([]quiz.Event, error) {
 	q.mu.Lock()
 	defer q.mu.Unlock()
+	q.after = after
 	return append([]quiz.Event{}, q.waiting[:min(limit, len(q.waiting))]...), nil
 }
 
@@ -132,11 +134,14 @@ func TestRunChecksWhatWaitsAndWhatComesLater(t *testing.T) {
 	require.Eventually(t, func() bool { waiting, checked := q.counts(); return waiting == 0 && checked == 150 }, 5*time.Second, time.Millisecond)
 
 	q.mu.Lock()
-	q.waiting = append(q.waiting, event(t, func(*quiz.AnswerBody) {}))
+	last := event(t, func(*quiz.AnswerBody) {})
+	last.Device = "the last"
+	q.waiting = append(q.waiting, last)
 	q.mu.Unlock()
 	c.Wake()
 	c.Wake()
 	require.Eventually(t, func() bool { _, checked := q.counts(); return checked == 151 }, 5*time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { q.mu.Lock(); defer q.mu.Unlock(); return q.after == "the last" }, 5*time.Second, time.Millisecond, "the next turn is another device's")
 	stop()
 	<-done
 }

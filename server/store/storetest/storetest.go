@@ -33,6 +33,8 @@ func Run(t *testing.T, open Open) {
 		{"devices in pages", pagesDevices},
 		{"body kept", keepsBody},
 		{"checks", checks},
+		{"devices take turns at being checked", takesTurns},
+		{"records in pages of large ones", pagesBySize},
 		{"restart", restarts},
 		{"docs", keepsDocs},
 		{"stale docs", refusesStaleDocs},
@@ -123,9 +125,11 @@ func restarts(t *testing.T, open Open) {
 	acked, err = store.Append(ID(1), Answers(1, 4, 7))
 	require.NoError(t, err)
 	assert.EqualValues(t, 7, acked)
-	waiting, err := store.Waiting(100)
-	require.NoError(t, err)
-	assert.Len(t, waiting, 7)
+	records := All(t, store, ID(1))
+	require.Len(t, records, 7)
+	for _, r := range records {
+		assert.Equal(t, quiz.CheckWaiting, r.Check.State)
+	}
 }
 
 func refusesWhenClosed(t *testing.T, open Open) {

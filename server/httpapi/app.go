@@ -86,7 +86,7 @@ func New(config Config) (*fiber.App, error) {
 		ErrorHandler:          a.failEarly,
 	})
 	handover.Allow(app)
-	app.Use(a.logged, a.recovered, secured)
+	app.Use(a.logged, a.recovered, a.secured)
 	a.routes(app)
 	return app, nil
 }

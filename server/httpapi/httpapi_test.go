@@ -102,6 +102,7 @@ func TestSecurityHeaders(t *testing.T) {
 		assert.Empty(t, reply.Header.Get("Access-Control-Allow-Origin"), "no other site may read")
 		assert.Empty(t, reply.Header.Get("Server"), c)
 		assert.Empty(t, reply.Header.Get("Set-Cookie"), c)
+		assert.Empty(t, reply.Header.Get("Strict-Transport-Security"), "plain http")
 	}
 	reply, _ := a.ask("GET", "/api/v1/state", "", signedIn...)
 	assert.Equal(t, "no-store", reply.Header.Get("Cache-Control"))

@@ -57,7 +57,7 @@ func (a *api) postSetUp(c *fiber.Ctx) error {
 }
 
 func (a *api) postSignIn(c *fiber.Ctx) error {
-	where := from(c)
+	where := a.from(c)
 	return a.signingIn(c, http.StatusOK, func(r signInRequest) (desk.SignedIn, error) {
 		return a.Desk.SignIn(r.CallSign, r.PassPhrase, where)
 	})
@@ -107,7 +107,7 @@ func (a *api) askBoards() { a.Viewers.Expel("", session.Board) }
 
 // postSignOut ends the sign-in of this browser.
 func (a *api) postSignOut(c *fiber.Ctx) error {
-	if err := a.Desk.SignOut(strings.Clone(c.Cookies(sessionCookie))); err != nil {
+	if err := a.Desk.SignOut(a.held(c, sessionCookie)); err != nil {
 		return err
 	}
 	a.askBoards()
@@ -124,7 +124,7 @@ func (a *api) postPhrase(c *fiber.Ctx) error {
 	if err := readVersioned(c, &request, &request.V); err != nil {
 		return err
 	}
-	in, err := a.Desk.ChangePhrase(instructorOf(c), strings.Clone(c.Cookies(browserCookie)), request.Old, request.New)
+	in, err := a.Desk.ChangePhrase(instructorOf(c), a.held(c, browserCookie), request.Old, request.New)
 	if err != nil {
 		return err
 	}

@@ -106,7 +106,7 @@ func (a *api) fail(c *fiber.Ctx, err error) error {
 	if status == http.StatusUnauthorized {
 		c.Set(fiber.HeaderWWWAuthenticate, "Device")
 	}
-	secure(c)
+	a.secure(c)
 	c.Set(fiber.HeaderCacheControl, "no-store")
 	return c.Status(status).JSON(body)
 }

@@ -76,7 +76,7 @@ func (a *api) whoIs(c *fiber.Ctx) (quiz.Instructor, error) {
 	if !a.encrypted(c) && !ownMachine(c) {
 		return quiz.Instructor{}, errPlain
 	}
-	return a.Desk.WhoIs(strings.Clone(c.Cookies(sessionCookie)))
+	return a.Desk.WhoIs(a.held(c, sessionCookie))
 }
 
 // instructorOf is the instructor that instructor let pass.
@@ -85,8 +85,8 @@ func instructorOf(c *fiber.Ctx) quiz.Instructor {
 }
 
 // from is what is known of where a sign-in comes from.
-func from(c *fiber.Ctx) desk.From {
-	return desk.From{Own: ownMachine(c), Browser: strings.Clone(c.Cookies(browserCookie))}
+func (a *api) from(c *fiber.Ctx) desk.From {
+	return desk.From{Own: ownMachine(c), Browser: a.held(c, browserCookie)}
 }
 
 // remember hands the browser its cookies. No script can read them, and no other
@@ -97,8 +97,26 @@ func (a *api) remember(c *fiber.Ctx, in desk.SignedIn) {
 }
 
 func (a *api) cookie(c *fiber.Ctx, name, value string, until time.Time) {
+	name, path := a.spelled(c, name)
 	c.Cookie(&fiber.Cookie{
-		Name: name, Value: value, Path: "/api/v1", Expires: until,
+		Name: name, Value: value, Path: path, Expires: until,
 		HTTPOnly: true, SameSite: fiber.CookieSameSiteStrictMode, Secure: a.encrypted(c),
 	})
+}
+
+// held is what a cookie of the browser says, copied; empty where it has none.
+func (a *api) held(c *fiber.Ctx, name string) string {
+	name, _ = a.spelled(c, name)
+	return strings.Clone(c.Cookies(name))
+}
+
+// spelled is a cookie's name and path as they go over this connection. Under TLS a
+// browser takes one of this prefix from this very host by TLS only, so that nobody
+// on the way plants a sign-in of theirs (RFC 6265bis, section 4.1.3.2; it asks for
+// the path; from memory, to be confirmed).
+func (a *api) spelled(c *fiber.Ctx, name string) (spelled, path string) {
+	if a.encrypted(c) {
+		return "__Host-" + name, "/"
+	}
+	return name, "/api/v1"
 }

@@ -68,8 +68,22 @@ func TestAnOwnCertificate(t *testing.T) {
 	got := post("/api/v1/setup", `{"v":1,"code":"`+code+`","call_sign":"Chief 1","pass_phrase":"`+phrase+`"}`)
 	require.Equal(t, 201, got.StatusCode)
 	for _, line := range got.Header.Values("Set-Cookie") {
-		assert.Contains(t, line, "secure")
+		assert.Regexp(t, `^__Host-lintel\w*=.*; path=/; HttpOnly; secure; SameSite=Strict$`, line)
 	}
+	assert.Equal(t, "max-age=31536000", got.Header.Get("Strict-Transport-Security"))
+	session := got.Header.Values("Set-Cookie")[0]
+	session, _, _ = strings.Cut(session, ";")
+	me := func(cookie string) int {
+		ask, err := http.NewRequest("GET", url+"/api/v1/me", nil)
+		require.NoError(t, err)
+		ask.Header.Set("Cookie", cookie)
+		got, err := client.Do(ask)
+		require.NoError(t, err)
+		got.Body.Close()
+		return got.StatusCode
+	}
+	assert.Equal(t, 200, me(session))
+	assert.Equal(t, 401, me(strings.TrimPrefix(session, "__Host-")), "planted by somebody on the way")
 	got = post("/api/v1/devices", `{"v":1,"device":"`+storetest.ID(1)+`","secret":"`+storetest.Secret(1)+`","call_sign":"Engine 1"}`)
 	require.Equal(t, 201, got.StatusCode)
 	dialer := websocket.Dialer{TLSClientConfig: trusting}

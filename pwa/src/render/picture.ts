@@ -22,7 +22,7 @@ export const FINENESS = [24000, 12000, 7500, 4500, 3000] as const
 /** Where the unevenness of all smoke starts from; another gives other lumps of the same smoke. Chosen by us. */
 const SEED = 20261
 
-/** An opening that smoke may leave by; `left` metres of it have. */
+/** An opening that smoke may leave by; `left` lumps of it have. */
 interface Source extends Aimed { left: number }
 
 /**

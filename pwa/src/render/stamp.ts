@@ -9,7 +9,12 @@ import { depthInPart } from './tone'
 // over height is the square root of the height above the neutral plane, as
 // Bernoulli gives it for a hot room (physics of vent flow; trade texts, 2.1).
 
-/** Stamps one jet, `left` metres of which have left before; returns how many more leave in this step. */
+/**
+ * Stamps one jet, of which `left` lumps have left before, one above the other;
+ * returns how many more leave in this step. Lumps are counted and not metres: where
+ * the outflow grows so do they, and those that have left must not be counted anew
+ * by the new size, or what is drawn would run far faster than the gas does.
+ */
 export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: number): number {
   const { look } = jet
   if (!(jet.depth > 0.01 || look.flameKW > 0) || !(look.outVelocityMS > 0.005)) return 0
@@ -19,7 +24,7 @@ export function stamp(grid: Grid, jet: Jet, left: number, noise: Noise, time: nu
   const smoke = hidden(jet.facing) ? grid.back : grid.front
   stampSmoke(grid, smoke, jet, left, noise)
   stampAir(grid, smoke, jet, speed)
-  return speed * STEP_S
+  return (speed * STEP_S) / highOf(jet, grid)
 }
 
 /** Mean of sqrt(x) over 0 to 1 is 2/3, so this profile has the mean speed asked for. */
@@ -28,9 +33,8 @@ const profile = (share: number) => 1.5 * Math.sqrt(share < 0 ? 0 : share > 1 ? 1
 function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noise): void {
   const { area, plane } = jet
   const fineM = grid.cellM / 2
-  const grain = grainOf(jet)
-  const broad = Math.max(grain, NARROWEST * fineM)
-  const high = Math.max(grain, LOWEST * fineM)
+  const broad = Math.max(grainOf(jet), NARROWEST * fineM)
+  const high = highOf(jet, grid)
   const rises = upward(jet)
   const wave = waveOf(jet)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
@@ -40,16 +44,16 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const rim = jet.facing === 'eye' ? 0.5 * fineM : 0
   const flame = flameReach(jet)
   const strength = flameStrength(jet)
-  const ripple = jet.seed + (0.7 * left) / high // the boundary ripples as fast as the smoke above it moves
+  const ripple = jet.seed + 0.7 * left // the boundary ripples as fast as the smoke above it moves
   const tongue = area.x1 - area.x0 < NARROW_CELLS * fineM ? 0 : 0.6
   const f = smoke.now
   for (let j = j0; j <= j1; j++) {
     const y = (j - 0.5) * fineM
     for (let i = i0; i <= i1; i++) {
       const x = (i - 0.5) * fineM
-      const gx = x / broad + jet.seed * 7.31
-      const gy = (left + y) / high
-      const edge = plane + wave * noise.at(x / broad + 3.3, ripple)
+      const gx = (x - area.x1) / broad + jet.seed * 7.31
+      const gy = left + (y - area.y0) / high
+      const edge = plane + wave * noise.at(gx + 3.3, ripple)
       const above = rises ? 1 : inside(y, 2 * area.y0 - edge, Math.min(edge, area.y1), fineM)
       const cover = rises ? round(area, x, y) : above > 0 ? inside(x, area.x0 - rim, area.x1 + rim, fineM) * inside(y, area.y0 - rim, area.y1 + fineM, fineM) : 0
       if (!rises && y > edge) drawIn(f, (j * grid.fineRow + i) * FIELDS)
@@ -103,6 +107,8 @@ function grainOf({ area, plane }: Jet): number {
 // leaves: below it the smoke that it comes with still shows, and its colour can be
 // told. Chosen by us, by eye.
 const MOST_BURNS = 0.7
+
+const highOf = (jet: Jet, { cellM }: Grid): number => Math.max(grainOf(jet), 0.5 * LOWEST * cellM)
 
 /** Share of the outflow's height that burns. */
 function flameReach({ look, area, plane }: Jet): number {

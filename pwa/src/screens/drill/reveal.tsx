@@ -3,7 +3,6 @@ import { Button } from '../../ui/button'
 import { useFocusIfLost } from '../../ui/focus'
 import { drill } from '../../words/drill'
 import { capital } from '../../words/sentence'
-import { sourceName } from '../../words/sources'
 import type { Item, Verdict } from '../../wire.gen'
 import { useFire } from './fire'
 import { Futures } from './futures'
@@ -98,7 +97,7 @@ export function Explained({ verdict, shown = false }: ExplainedProps) {
       ))}
       <div>
         <dt class="label">{drill.source}</dt>
-        <dd class="small soft">{capital(sourceName(verdict.source))}</dd>
+        <dd class="small soft">{capital(verdict.source)}</dd>
       </div>
     </dl>
   )

@@ -18,7 +18,7 @@ export function KeepMoment({ bench, now, moves }: { bench: Bench; now: Now; move
     setOpen(true)
   }
   return (
-    <div>
+    <div class="stack">
       <Button look="quiet" onClick={begin}>
         {prop.keepMoment}
       </Button>

@@ -17,11 +17,12 @@ export function WhatIfPanel(props: PanelProps) {
   return (
     <div class="stack">
       <Futures {...props} />
-      <h2 class="label">{prop.branch}</h2>
-      <p class="small soft">{prop.branchNote}</p>
-      <div><Button onClick={() => props.bench.branch()}>{prop.branch}</Button></div>
+      <section class="prop-so-far stack">
+        <Button wide onClick={() => props.bench.branch()}>{prop.branch}</Button>
+        <p class="small soft">{prop.branchNote}</p>
+      </section>
       <MovesSoFar {...props} />
-      <div><Button look="quiet" onClick={props.again}>{prop.again}</Button></div>
+      <Button look="quiet" onClick={props.again}>{prop.again}</Button>
     </div>
   )
 }
@@ -59,7 +60,7 @@ function Futures({ bench, now, selected, select }: PanelProps) {
 function MovesSoFar({ bench, now }: PanelProps) {
   const moves = listed(now.first.moves, bench.building.scenario)
   return (
-    <section>
+    <section class="prop-so-far">
       <h2 class="label">{prop.movesSoFar}</h2>
       <p class="small soft">{moves.some(({ fuel }) => !fuel) ? prop.movesNote : prop.noMoves}</p>
       <ol class="prop-moves">

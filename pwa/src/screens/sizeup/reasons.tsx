@@ -1,5 +1,5 @@
 import { sizeUp } from '../../words/size-up'
-import { sourceName } from '../../words/sources'
+import { capital } from '../../words/sentence'
 import { isTold, spellNames } from '../../words/stages'
 import type { Evidence, Finding } from '../../wire.gen'
 import { byAnswer, type ReasonGroup } from './reason-groups'
@@ -34,7 +34,7 @@ export function Reasons({ read }: { read: Finding }) {
         <summary>{sizeUp.sources(cited.length)}</summary>
         <ol class="reason-sources">
           {cited.map((source) => (
-            <li key={source}>{sourceName(source)}</li>
+            <li key={source}>{capital(source)}</li>
           ))}
         </ol>
       </details>

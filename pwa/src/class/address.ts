@@ -1,7 +1,10 @@
 import { useEffect, useState } from 'preact/hooks'
 import { ask } from './ask'
 
-const loopback = /^(?:localhost|127\.|\[::1\])/
+const loopback = /^(?:localhost$|127\.|\[::1\])/
+
+/** An address that means, on every device, that device itself. */
+export const leadsNowhere = (address: string) => loopback.test(new URL(address).hostname)
 
 /**
  * The address under which phones reach this server. On the laptop itself the

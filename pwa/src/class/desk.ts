@@ -15,6 +15,7 @@ import type {
   Roster,
 } from '../wire.gen'
 import { ask, type Lead } from './ask'
+import { locale } from '../words/language'
 import { dressed, sentences } from './dress'
 
 // The API that instructors use. Who asks is known by the cookie, or on a phone
@@ -56,6 +57,9 @@ export const instructors = () => ask<{ instructors: Instructor[] }>('GET', '/ins
 export const changeInstructor = (id: string, role: InstructorRole, shut_out: boolean) => ask('PUT', `/instructors/${id}`, { role, shut_out })
 export const audit = (before?: number) => ask<{ deeds: Deed[]; next?: number }>('GET', `/audit?limit=50${before ? `&before=${before}` : ''}`)
 
+/** In the order in which a person looks for a title; numbers in it count as numbers. */
+const byTitle = <T extends { title: string }>(all: readonly T[]) => all.toSorted((a, b) => a.title.localeCompare(b.title, locale, { numeric: true }))
+
 /** A seat as it is written: no id makes a new one, no personnel number keeps the old. */
 export interface SeatDraft {
   id?: string
@@ -63,13 +67,13 @@ export interface SeatDraft {
   personnel?: string
 }
 
-export const rosters = () => ask<{ rosters: Roster[] }>('GET', '/rosters')
+export const rosters = async () => ({ rosters: byTitle((await ask<{ rosters: Roster[] }>('GET', '/rosters')).rosters) })
 export const addRoster = (title: string, from: { seats: SeatDraft[] } | { csv: string }) => ask<{ roster: Roster }>('POST', '/rosters', { title, ...from })
 export const changeRoster = (id: string, title: string, seats: SeatDraft[]) => ask<{ roster: Roster }>('PUT', `/rosters/${id}`, { title, seats })
 export const dropRoster = (id: string) => ask('DELETE', `/rosters/${id}`)
 export const claimCode = (roster: string, seat: string) => ask<OneTime>('POST', `/rosters/${roster}/seats/${seat}/claim`, {})
 
-export const sets = () => ask<{ sets: ClassSet[] }>('GET', '/sets')
+export const sets = async () => ({ sets: byTitle((await ask<{ sets: ClassSet[] }>('GET', '/sets')).sets) })
 export const saveSet = (id: string | undefined, title: string, scenes: readonly ClassPlanned[]) =>
   ask<{ set: ClassSet }>(id ? 'PUT' : 'POST', id ? `/sets/${id}` : '/sets', { title, scenes })
 export const dropSet = (id: string) => ask('DELETE', `/sets/${id}`)

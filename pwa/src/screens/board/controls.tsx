@@ -33,7 +33,7 @@ export function Controls({ view, now, lead, here, door }: DeskProps) {
             {classes.code} <strong>{door.code}</strong>
           </p>
         )}
-        <Ending view={view} lead={lead} />
+        {isLast(view) && <Ending lead={lead} look="main" />}
       </div>
     </section>
   )
@@ -75,12 +75,15 @@ function Undo({ until, now, lead }: { until: number; now(): number; lead: Lead }
   return <Button onClick={() => void lead.do({ kind: 'undone' })}>{board.undo}</Button>
 }
 
-function Ending({ view, lead }: { view: ClassBoardView; lead: Lead }) {
+/** Nothing comes after this but the end. */
+export const isLast = (view: ClassBoardView) => view.step === 'cutaway' && !nextAct(view)
+
+/** Ends the class, asked once more. */
+export function Ending({ lead, look }: { lead: Lead; look: 'main' | 'quiet' }) {
   const [sure, ask] = useState(false)
-  const last = view.step === 'cutaway' && !nextAct(view)
   return (
-    <div class="controls-end">
-      <Button look={last ? 'main' : 'quiet'} onClick={() => ask(true)}>
+    <>
+      <Button look={look} onClick={() => ask(true)}>
         {board.end}
       </Button>
       {sure && (
@@ -94,6 +97,6 @@ function Ending({ view, lead }: { view: ClassBoardView; lead: Lead }) {
           </Button>
         </Dialog>
       )}
-    </div>
+    </>
   )
 }

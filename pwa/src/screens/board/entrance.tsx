@@ -3,6 +3,7 @@ import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
 import { classes } from '../../words/class'
 import { board } from '../../words/class-board'
+import { Ending, isLast } from './controls'
 import type { DeskProps } from './desk-props'
 import { Handing } from './handing'
 import { HowToJoin } from './how-to-join'
@@ -22,6 +23,7 @@ export function Entrance({ view, door, lead }: DeskProps) {
         </a>
       )}
       {!lead.key && view.step !== 'ended' && <Button onClick={() => setOpen('hand')}>{board.handOver}</Button>}
+      {view.step !== 'ended' && !isLast(view) && <Ending lead={lead} look="quiet" />}
       {open === 'join' && door && (
         <Dialog title={classes.joinTo(view.title)} close={close}>
           <HowToJoin view={view} door={door} lead={lead} />

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { useAddress } from '../../class/address'
+import { leadsNowhere, useAddress } from '../../class/address'
 import { newCode, oneClass } from '../../class/desk'
 import { QR } from '../../class/qr'
 import { say } from '../../class/say'
@@ -21,21 +21,31 @@ export function HowToJoin({ view, door, lead }: HowToJoinProps) {
   const [failed, setFailed] = useState<string>()
   const renew = () => newCode(lead.id).catch((error: unknown) => setFailed(say(error)))
   return (
-    <div class="stack">
-      {view.locked ? <p>{wall.locked}</p> : <QR text={`${address}/class#${door.token}`} label={wall.codeLabel} />}
-      {!view.locked && (
-        <p class="join-code">
-          <span>{wall.joinType(`${address.replace(/^https?:\/\//, '')}/class`)}</span>
-          <strong>{door.code}</strong>
-        </p>
-      )}
-      {failed && <p role="alert">{failed}</p>}
-      <div class="row">
-        <Button onClick={() => void lead.do({ kind: 'locked', on: !view.locked })}>{view.locked ? board.unlock : board.lock}</Button>
-        {!lead.key && <Button onClick={() => void renew()}>{board.newCode}</Button>}
+    <div class="how-to-join">
+      {view.locked ? <p>{wall.locked}</p> : <DoorCode address={address} door={door} />}
+      <div class="stack">
+        {failed && <p role="alert">{failed}</p>}
+        <div class="row">
+          <Button onClick={() => void lead.do({ kind: 'locked', on: !view.locked })}>{view.locked ? board.unlock : board.lock}</Button>
+          {!lead.key && <Button onClick={() => void renew()}>{board.newCode}</Button>}
+        </div>
+        {!lead.key && <p class="small soft">{board.newCodeWhy}</p>}
+        <ProjectorLink lead={lead} />
       </div>
-      {!lead.key && <p class="small soft">{board.newCodeWhy}</p>}
-      <ProjectorLink lead={lead} />
+    </div>
+  )
+}
+
+/** What phones join by; an address of this machine alone would lead each of them to itself. */
+function DoorCode({ address, door }: { address: string; door: ClassDoor }) {
+  return (
+    <div class="stack">
+      <QR text={`${address}/class#${door.token}`} label={wall.codeLabel} />
+      <p class="join-code">
+        <span>{wall.joinType(`${address.replace(/^https?:\/\//, '')}/class`)}</span>
+        <strong>{door.code}</strong>
+      </p>
+      {leadsNowhere(address) && <p role="alert">{board.onlyHere}</p>}
     </div>
   )
 }

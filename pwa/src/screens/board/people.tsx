@@ -23,7 +23,7 @@ export function People({ view, here, lead }: DeskProps) {
           <li key={one.person}>
             <button type="button" class="person" onClick={() => setOpen(one.person)}>
               <strong>{one.call_sign}</strong>
-              <span class="small">{standing(one, here, view.scene?.id)}</span>
+              <span class="small">{standing(one, here, view.step === 'watch' ? undefined : view.scene?.id)}</span>
             </button>
           </li>
         ))}
@@ -45,10 +45,11 @@ export function People({ view, here, lead }: DeskProps) {
   )
 }
 
-/** In words, never by a hue: here or away, and whether the reading is in. */
+/** In a word, never by a hue: the reading is in; if not, why it may not come; else that it has not come yet. */
 function standing(one: ClassBoardPerson, here: readonly number[], scene: string | undefined): string {
   if (one.removed) return board.removed
   const place = !one.device ? board.paper : here.includes(one.person) ? board.isHere : board.isAway
   if (scene === undefined) return place
-  return `${place}, ${one.committed.includes(scene) ? board.hasCommitted : board.hasNot}`
+  if (one.committed.includes(scene)) return board.hasCommitted
+  return here.includes(one.person) ? board.hasNot : place
 }

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
-import { Preview } from '../../class/preview'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
 import { board } from '../../words/class-board'
 import type { ClassBoardScene, ClassBoardView } from '../../wire.gen'
+import { Preview } from '../class/preview'
 import type { DeskProps } from './desk-props'
 import type { Lead } from './lead'
 
@@ -16,10 +16,9 @@ export function Scenes({ view, lead }: DeskProps) {
       <ol class="scene-list">
         {view.scenes.map((scene, at) => (
           <li key={scene.id} aria-current={scene.id === view.scene?.id ? 'step' : undefined}>
-            <div class="row spread">
-              <strong>{board.numbered(scene.number, scene.title)}</strong>
-              <span class="small">{standing(scene, view)}</span>
-            </div>
+            <p>
+              <strong>{board.numbered(scene.number, scene.title)}</strong> <span class="small scene-standing">{standing(scene, view)}</span>
+            </p>
             {scene.note && <p class="small soft">{scene.note}</p>}
             <div class="row">
               <Button look="quiet" onClick={() => show(scene)}>

@@ -5,11 +5,11 @@ import { QR } from '../../class/qr'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { desk } from '../../words/class-desk'
-import { useDoing, useLoaded } from './use-loaded'
+import { found, useDoing, useLoaded } from './use-loaded'
 
 /** Personal codes to print and hand out: each lets one phone take one place of the roster. */
 export function ClaimSheets({ id }: { id: string }) {
-  const { value: roster, failed } = useLoaded(async () => (await rosters()).rosters.find((one) => one.id === id))
+  const { value: roster, failed } = useLoaded(async () => found((await rosters()).rosters, id))
   const [tokens, setTokens] = useState<ReadonlyMap<string, string>>(new Map())
   const doing = useDoing()
   const address = useAddress()

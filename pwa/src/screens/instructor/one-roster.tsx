@@ -6,14 +6,15 @@ import { Page } from '../../ui/page'
 import { TextField } from '../../ui/text-field'
 import { desk } from '../../words/class-desk'
 import type { Roster } from '../../wire.gen'
+import { Drop } from './drop'
 import { FromTable } from './from-table'
 import { rosterRefused } from './roster-refused'
 import { SeatRow, type SeatLine } from './seat-row'
-import { useDoing, useLoaded } from './use-loaded'
+import { found, useDoing, useLoaded } from './use-loaded'
 
 /** One roster: made from a table or by hand, and changed. */
 export function OneRoster({ id }: { id: string }) {
-  const { value, failed, again } = useLoaded(async () => (id === 'new' ? undefined : (await rosters()).rosters.find((one) => one.id === id)))
+  const { value, failed, again } = useLoaded(async () => (id === 'new' ? undefined : found((await rosters()).rosters, id)))
   const ready = id === 'new' || value
   return (
     <Page title={value?.title ?? desk.newRoster} wide>
@@ -40,10 +41,13 @@ function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
   const save = () => (held ? run(() => changeRoster(held.id, name, seats(lines)).then(saved)) : add({ seats: seats(lines) }))
   const drop = () => run(() => dropRoster(held!.id).then(() => go('/instructor/rosters')))
   return (
-    <div class="desk-two">
+    <div class="desk-edit">
+      <TextField label={desk.rosterTitle} value={title} set={setTitle} most={80} />
+      <div class="desk-beside">
+        {held ? <Papers held={held} /> : <FromTable failed={byTable ? failed : undefined} ready={name !== '' && !doing} make={(csv) => void add({ csv })} />}
+      </div>
       <div class="stack stack-wide">
-        <TextField label={desk.rosterTitle} value={title} set={setTitle} most={80} />
-        <ul class="desk-list">
+        <ul class="desk-list seats">
           {lines.map((one, at) => (
             <SeatRow key={one.key} line={one} change={(next) => setLines(next ? lines.with(at, next) : lines.toSpliced(at, 1))} />
           ))}
@@ -56,17 +60,12 @@ function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
           <Button look="main" disabled={doing || name === '' || lines.length === 0} onClick={() => void save()}>
             {desk.saveRoster}
           </Button>
-          {held && (
-            <Button look="quiet" onClick={() => void drop()}>
-              {desk.dropRoster}
-            </Button>
-          )}
+          {held && <Drop name={desk.dropRoster} why={desk.dropRosterSure} disabled={doing} drop={() => void drop()} />}
         </div>
         <p>
           <a href="/instructor/rosters">{desk.rosters}</a>
         </p>
       </div>
-      {held ? <Papers held={held} /> : <FromTable failed={byTable ? failed : undefined} ready={name !== '' && !doing} make={(csv) => void add({ csv })} />}
     </div>
   )
 }

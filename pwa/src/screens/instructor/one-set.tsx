@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { go } from '../../app/router'
 import { dropSet, saveSet, sets } from '../../class/desk'
-import { Preview } from '../../class/preview'
 import { keepSetDraft, keptSetDraft, type SetDraft } from '../../class/set-draft'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
@@ -10,15 +9,17 @@ import { TextField } from '../../ui/text-field'
 import { desk } from '../../words/class-desk'
 import type { ClassPlanned, ClassSet } from '../../wire.gen'
 import { engine, type FamilyInfo } from '../../worker/client'
+import { Preview } from '../class/preview'
 import { AddOwn } from './add-own'
 import { AddScene } from './add-scene'
+import { Drop } from './drop'
 import { PlannedScene } from './planned-scene'
 import { titleOf } from './title-of'
-import { useDoing, useLoaded } from './use-loaded'
+import { found, useDoing, useLoaded } from './use-loaded'
 
 /** One set of scenes, to be built or changed. */
 export function OneSet({ id }: { id: string }) {
-  const { value, failed } = useLoaded(async () => (id === 'new' ? undefined : (await sets()).sets.find((one) => one.id === id)))
+  const { value, failed } = useLoaded(async () => (id === 'new' ? undefined : found((await sets()).sets, id)))
   const families = useFamilies()
   const ready = families && (id === 'new' || value)
   return (
@@ -62,7 +63,7 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
     go('/instructor/sets')
   }
   return (
-    <div class="desk-two">
+    <div class="desk-edit">
       <div class="stack stack-wide">
         <TextField label={desk.setTitle} value={title} set={(next) => hold({ title: next, scenes })} most={80} hint={desk.setTitleHint} />
         <ol class="desk-list planned-list">
@@ -70,6 +71,12 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
             <PlannedScene key={`${scene.family} ${scene.seed}`} scenes={scenes} at={at} families={families} change={change} see={see} />
           ))}
         </ol>
+      </div>
+      <div class="desk-beside stack stack-wide">
+        <AddScene families={families} add={(scene) => change([...scenes, scene])} />
+        <AddOwn add={(scene) => change([...scenes, scene])} />
+      </div>
+      <div class="stack stack-wide">
         {failed && <p role="alert">{failed}</p>}
         {draft && <p class="small soft">{desk.unsaved}</p>}
         <div class="row">
@@ -81,19 +88,11 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
               {held ? desk.asSaved : desk.startOver}
             </Button>
           )}
-          {held && (
-            <Button look="quiet" onClick={() => void run(drop)}>
-              {desk.dropSet}
-            </Button>
-          )}
+          {held && <Drop name={desk.dropSet} why={desk.dropSetSure} disabled={doing} drop={() => void run(drop)} />}
         </div>
         <p>
           <a href="/instructor/sets">{desk.sets}</a>
         </p>
-      </div>
-      <div class="stack stack-wide">
-        <AddScene families={families} add={(scene) => change([...scenes, scene])} />
-        <AddOwn add={(scene) => change([...scenes, scene])} />
       </div>
       {seen && (
         <Dialog title={titleOf(families, seen)} close={() => see(undefined)}>

@@ -1,12 +1,20 @@
 import { useEffect, useState } from 'preact/hooks'
 import { Refused } from '../../class/ask'
 import { say } from '../../class/say'
+import { refused } from '../../words/refused'
 import { look } from './state'
 
 interface Loaded<T> {
   value: T | undefined
   failed: string | undefined
   again(): void
+}
+
+/** The one of a list that an address names; where there is none, that is said. */
+export function found<T extends { id: string }>(all: readonly T[], id: string): T {
+  const one = all.find((each) => each.id === id)
+  if (!one) throw new Refused(404, refused['not_here'] ?? '', { code: 'not_here' })
+  return one
 }
 
 /** Loads something from the server; a sign-in that has ended leads back to the gate. */

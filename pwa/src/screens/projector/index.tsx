@@ -8,6 +8,7 @@ import { useLive } from '../../class/use-live'
 import { classes } from '../../words/class'
 import { wall } from '../../words/class-wall'
 import { words } from '../../words/frame'
+import { engine } from '../../worker/client'
 import { Wall } from './wall'
 import './projector.css'
 
@@ -17,6 +18,8 @@ export default function Projector() {
   const [id] = place.value.rest
   const key = `lintel.projector.${id}`
   const held = token.value ?? kept<string>(key)
+  // Made ready while people gather, so that the first scene need not wait for it.
+  useEffect(() => void engine.version().catch(() => {}), [])
   useEffect(() => {
     document.title = `${wall.title} · ${words.app.name}`
     if (token.value) keep(key, token.value)

@@ -27,8 +27,12 @@ export function Spreads({ spread }: { spread: ClassSpread }) {
 
 function Apart({ said: { ask, apart } }: { said: ClassAskSpread }) {
   if (!apart) return null
-  const name = (value: string) => spellReply(ask, replyOf(ask, value))
-  return <p class="wall-apart">{wall.apart(apart.low_n, name(apart.low), apart.high_n, name(apart.high))}</p>
+  const said = (n: number, value: string) => wall.said(n, spellReply(ask, replyOf(ask, value)))
+  return (
+    <p class="wall-apart">
+      {wall.apart} <span class="wall-said">{said(apart.low_n, apart.low)},</span> <span class="wall-said">{said(apart.high_n, apart.high)}</span>
+    </p>
+  )
 }
 
 /** Beside the opened wall: what was true, how many read it so, and why. */

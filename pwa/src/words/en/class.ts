@@ -64,7 +64,7 @@ export const classes = {
   sceneFailed: 'The scene could not be made on this device',
   keptHere: 'Kept on this phone',
   keptClass: 'Kept, and with the class',
-  keptWhy: 'It goes to the class as soon as the server can be reached. You can close nothing wrong.',
+  keptWhy: 'It goes to the class as soon as the server can be reached. Nothing is lost if this page is closed.',
   othersStill: (n: number, of: number) => `${n} of ${of} have committed`,
   compareTitle: 'What the class saw',
   compareWhy: 'Each dot is one reading. What it was comes with the cutaway.',

@@ -90,7 +90,7 @@ function planeNone(share: number): string | undefined {
 }
 
 function planeAt(share: number): string {
-  return planeNone(share) ?? `${Math.round(share * 100)} % of the way up`
+  return planeNone(share) ?? `${Math.round(share * 100)}\u00a0% of the way up`
 }
 
 export const trade = {

@@ -66,6 +66,6 @@ export const trade: Like<typeof english> = {
   cannotTell: 'No se distingue',
   yes: 'Sí',
   no: 'No',
-  planeAt: (share) => planeNone(share) ?? `Al ${Math.round(share * 100)} % de la altura`,
+  planeAt: (share) => planeNone(share) ?? `Al ${Math.round(share * 100)}\u00a0% de la altura`,
   planeNone,
 }

@@ -1,10 +1,11 @@
 import { useState } from 'preact/hooks'
-import { Behind } from '../screens/drill/reveal'
-import { Button } from '../ui/button'
-import { drill } from '../words/drill'
-import type { Item } from '../wire.gen'
-import { WithItem, type Source } from './with-item'
-import '../screens/drill/drill.css'
+import { WithItem, type Source } from '../../class/with-item'
+import { Button } from '../../ui/button'
+import { drill } from '../../words/drill'
+import type { Item } from '../../wire.gen'
+import { Behind } from '../drill/reveal'
+import '../drill/drill.css'
+import './class.css'
 
 /** A scene as everybody will see it, with what it asks. */
 export function Preview({ shown }: { shown: Source }) {

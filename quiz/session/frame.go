@@ -23,6 +23,10 @@ type Hello struct {
 	Last   uint64 `json:"last"`
 }
 
+// HelloPatienceMS is how long the server waits for a Hello, ms. A phone that was
+// slower tries again (chosen by us).
+const HelloPatienceMS = 5000
+
 // FrameKind is what a frame from the server holds.
 type FrameKind string
 

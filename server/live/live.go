@@ -19,6 +19,7 @@ import (
 	"github.com/gorilla/websocket"
 
 	"lintel/quiz"
+	"lintel/quiz/session"
 )
 
 // Limits are the bounds of a hub. All are chosen by us.
@@ -37,7 +38,7 @@ type Limits struct {
 // DefaultLimits suit a server for several academies.
 var DefaultLimits = Limits{
 	Sockets: 10_000, Waiting: 4096, PerDevice: 4, Queue: 32,
-	Hello: 5 * time.Second, Write: 5 * time.Second, Ping: 25 * time.Second, Silence: 60 * time.Second,
+	Hello: session.HelloPatienceMS * time.Millisecond, Write: 5 * time.Second, Ping: 25 * time.Second, Silence: 60 * time.Second,
 	Frame: 1024,
 }
 

@@ -1,5 +1,5 @@
 import { realTiming, type Timing } from '../local/sync'
-import type { ClassFrame, ClassHello } from '../wire.gen'
+import { HELLO_PATIENCE_MS, type ClassFrame, type ClassHello } from '../wire.gen'
 
 // The live line of a class: whole views, numbered; the newest one counts. It
 // comes back by itself, and says where it stands each time.
@@ -25,9 +25,8 @@ const longestWait = 8_000
 // Chosen by us: so often in a row, and it is meant.
 const policyViolation = 1008
 const mostRefusals = 3
-// It closes so too on one who took longer than this to say who they are (the
-// server's own figure). A busy phone is slow again and again, and no less welcome.
-const helloPatience = 5_000
+// It closes so too on one who took longer than HELLO_PATIENCE_MS to say who they
+// are. A busy phone is slow again and again, and no less welcome.
 
 /** Keeps one page on the live line of one class. */
 export class ClassSocket {
@@ -131,7 +130,7 @@ export class ClassSocket {
 
   /** So slow that the server may have closed for want of a hello, and not for what it said. */
   #wasSlow(): boolean {
-    return this.#clock() - this.#dialled >= helloPatience
+    return this.#clock() - this.#dialled >= HELLO_PATIENCE_MS
   }
 
   #tryLater(): void {

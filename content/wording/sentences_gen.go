@@ -5,7 +5,7 @@ package wording
 var english = map[string]string{
 	"ask/change/darkness":               "Darkness of the smoke: less, the same or more afterwards?",
 	"ask/change/density":                "Density (thickness) of the smoke: less, the same or more afterwards?",
-	"ask/change/neutral_plane":          "Height of the neutral plane: less, the same or more afterwards?",
+	"ask/change/neutral_plane":          "Height of the neutral plane: lower, the same or higher afterwards?",
 	"ask/change/velocity":               "Velocity of the smoke: less, the same or more afterwards?",
 	"ask/change/volume":                 "Volume of smoke: less, the same or more afterwards?",
 	"ask/flow":                          "Which way does the gas move here?",

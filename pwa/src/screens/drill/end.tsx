@@ -6,7 +6,7 @@ import { Page } from '../../ui/page'
 import { drill } from '../../words/drill'
 import { judged } from './part-view'
 import { askName } from './spell-reply'
-import { begin, set, wanted, type Done } from './state'
+import { begin, chosenSize, set, type Done } from './state'
 
 /** The end of a set: every scene with how each answer compared. No total: so few say little of anyone. */
 export function End() {
@@ -24,7 +24,7 @@ export function End() {
             <Scene key={n} done={one} lesson={lessons.get(one.item.family)} />
           ))}
         </ol>
-        <Button look="main" wide onClick={() => void begin(set.value?.size ?? wanted.value)}>
+        <Button look="main" wide onClick={() => void begin(set.value?.size ?? chosenSize.value)}>
           {drill.another}
         </Button>
         <a class="button" href="/log">

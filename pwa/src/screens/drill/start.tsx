@@ -7,7 +7,7 @@ import { drill } from '../../words/drill'
 import { ITEM_KIND_WORDS } from '../../wire.gen'
 import { sizes } from './choose'
 import { Forms } from './forms'
-import { begin, choosing, failed, matching, newcomer, openScene, restored, set, wanted } from './state'
+import { begin, choosing, chosenSize, failed, matching, newcomer, openScene, restored, set } from './state'
 
 /** Where a set begins: the next one at one press, and what else there is below. */
 export function Start() {
@@ -30,10 +30,10 @@ export function Start() {
               {drill.resume(open.done.length + 1, open.scenes.length)}
             </Button>
           )}
-          <Button look={open || first ? 'plain' : 'main'} wide disabled={choosing.value} onClick={() => void begin(wanted.value)}>
-            {drill.begin(wanted.value)}
+          <Button look={open || first ? 'plain' : 'main'} wide disabled={choosing.value} onClick={() => void begin(chosenSize.value)}>
+            {drill.begin(chosenSize.value)}
           </Button>
-          <Choices label={drill.size} choices={sizes.map((n) => ({ value: n, name: String(n) }))} chosen={wanted.value} choose={(n) => (wanted.value = n)} />
+          <Choices label={drill.size} choices={sizes.map((n) => ({ value: n, name: String(n) }))} chosen={chosenSize.value} choose={(n) => (chosenSize.value = n)} />
         </div>
         <div class="kinds">
           <PreShift />

@@ -55,7 +55,7 @@ export const restored = signal(false)
 /** Nothing was ever written down on this device: the words come before the first scene. */
 export const newcomer = signal(false)
 /** How many scenes a set will have. */
-export const wanted = signal<Exclude<Size, 'pre_shift'>>(8)
+export const chosenSize = signal<Exclude<Size, 'pre_shift'>>(8)
 
 /** Brings back the set that was open, if any. */
 export async function restore(): Promise<void> {

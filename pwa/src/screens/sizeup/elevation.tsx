@@ -10,15 +10,16 @@ interface ElevationProps {
   sketch: Sketch
   side: Side
   openings: readonly Outside[]
-  ratings: Record<string, Rating>
-  chosen: string | undefined
-  choose(one: Outside): void
+  ratings?: Record<string, Rating>
+  chosen?: string | undefined
+  /** Where there is something to choose; else the openings are only drawn. */
+  choose?(one: Outside): void
 }
 
 const sky = 0.9 // m of air above and beside the walls in the drawing
 
-/** One side of the building, square on, with its openings to press. */
-export function Elevation({ sketch, side, openings, ratings, chosen, choose }: ElevationProps) {
+/** One side of the building, square on, with its openings, to press where one is chosen. */
+export function Elevation({ sketch, side, openings, ratings = {}, chosen, choose }: ElevationProps) {
   const layout = layOut(sketch.plan)
   const view = frameView(layout, side, 1)
   const along = (x: number, y: number) => turn(view, x, y).along
@@ -61,11 +62,13 @@ export function Elevation({ sketch, side, openings, ratings, chosen, choose }: E
       {openings.map((one) => {
         const placed = layout.places.find(({ id }) => id === one.id)
         if (!placed) return null
+        const look = `elevation-opening elevation-${one.kind}`
+        if (!choose) return <span key={one.id} class={look} style={box(placed)} />
         return (
           <button
             key={one.id}
             type="button"
-            class={`elevation-opening elevation-${one.kind}`}
+            class={look}
             style={box(placed)}
             aria-pressed={one.id === chosen}
             onClick={() => choose(one)}

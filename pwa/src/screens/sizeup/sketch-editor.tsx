@@ -63,7 +63,7 @@ function SideOpenings({ drawn, side, storeys, set }: SideOpeningsProps) {
   const here = outsides(drawn).filter((one) => one.side === side)
   return (
     <>
-      <Elevation sketch={drawn} side={side} openings={here} ratings={{}} chosen={undefined} choose={() => {}} />
+      <Elevation sketch={drawn} side={side} openings={here} />
       <OpeningList drawn={drawn} here={here} set={set} />
       {Array.from({ length: storeys }, (_, n) => n + 1).map((floor) => (
         <div key={floor} class="stack">

@@ -16,10 +16,9 @@ type Books struct {
 }
 
 // add gives a room's layer a stream of gas in kg/s made from nothing in the room
-// (fuel gas, steam). Its enthalpy pushes on the pressure.
+// (fuel gas, steam).
 func (m *Model) feed(r *Room, layer int, stream *Layer, dt float64) {
 	sum(&r.rate[layer], stream, 1)
-	r.heat += stream.Heat
 	m.Books.In.after(stream, dt)
 }
 
@@ -82,9 +81,9 @@ func (m *Model) burnt(r *Room, fuelFrom, oxygenFrom int, oxygen, starved, dt flo
 	r.spend(fuelFrom, float64(share*fuel.Of[Fuel]))
 	var used Layer
 	takeFuel(&used, fuel, share)
-	used.Heat = float64(HeatCap * used.Mass * r.now.temp[fuelFrom])
+	used.Heat = float64(used.Mass * dryHeat(r.now.temp[fuelFrom]))
 	sum(&r.rate[fuelFrom], &used, -1)
-	breath := float64(HeatCap * oxygen * r.now.temp[oxygenFrom])
+	breath := float64(oxygen * dryHeat(r.now.temp[oxygenFrom]))
 	r.rate[oxygenFrom].Mass -= oxygen
 	r.rate[oxygenFrom].Of[Oxygen] -= oxygen
 	r.rate[oxygenFrom].Heat -= breath
@@ -157,7 +156,6 @@ func blackShare(yield, starved float64) float64 {
 // release puts heat of burning into the upper layer.
 func (m *Model) release(r *Room, watts, dt float64) {
 	r.rate[Upper].Heat += watts
-	r.heat += watts
 	r.Out.BurnW += watts
 	m.Books.Released += float64(dt * watts)
 }

@@ -32,7 +32,8 @@ func TestBooksBalanceInRandomHouses(t *testing.T) {
 	assert.Less(t, all.Mass, 1e-6)
 	assert.Less(t, all.Enthalpy, 1e-6)
 	assert.Less(t, all.Species, 1e-6)
-	assert.Less(t, all.Volume, 0.001)
+	assert.Less(t, all.Steady, 0.001)
+	assert.Less(t, all.Volume, 0.03, "in the step in which a door flies open or water falls")
 }
 
 func TestTheSameHouseTwiceIsTheSameToTheBit(t *testing.T) {

@@ -73,7 +73,6 @@ func (m *Model) plumeBurns(f *Fire, r *Room, air airAt, gas *Layer, burn, dt flo
 	shine := float64(f.Kind.RadiantFraction * watts)
 	m.release(r, watts, dt)
 	r.rate[Upper].Heat -= shine
-	r.heat -= shine
 	m.Books.Lost += float64(dt * shine)
 	r.now.flameW += shine
 }

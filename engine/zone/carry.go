@@ -90,14 +90,14 @@ func (m *Model) letOut(r *Room) {
 type stream struct {
 	of                 [2]*Layer
 	share              [2]float64 // of what is in the layer, a second
-	mass, heat, oxygen float64
+	mass, heat, oxygen float64    // heat in K kg/s
 }
 
-func (s *stream) draw(gas *Layer, layer int, amount float64) {
+func (s *stream) draw(gas *Layer, layer int, amount, temp float64) {
 	share := amount / gas.Mass
 	s.of[layer], s.share[layer] = gas, share
 	s.mass += amount
-	s.heat += float64(share * gas.Heat)
+	s.heat += float64(amount * temp)
 	s.oxygen += float64(share * gas.Of[Oxygen])
 }
 
@@ -110,7 +110,7 @@ func (s *stream) pour(to *Layer, part float64) {
 	}
 }
 
-func (s *stream) temp() float64 { return s.heat / float64(HeatCap*s.mass) }
+func (s *stream) temp() float64 { return s.heat / s.mass }
 
 // pass carries the stream from one side of a vent to the other.
 func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt float64) {
@@ -120,7 +120,7 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt f
 	}
 	var s stream
 	if from == OutsideRoom {
-		s.draw(&m.air, Lower, flow)
+		s.draw(&m.air, Lower, flow, m.Ambient)
 		m.breathed += flow
 	} else {
 		r := &m.Rooms[from]
@@ -130,7 +130,7 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt f
 				r.now.vented[layer] += amount
 				continue
 			}
-			s.draw(&r.Gas[layer], layer, amount)
+			s.draw(&r.Gas[layer], layer, amount, r.now.temp[layer])
 		}
 	}
 	if to != OutsideRoom && s.mass > 0 {
@@ -200,7 +200,7 @@ func (r *Room) rises(temp float64) float64 {
 // inhale remembers what came in low, for the draught over the fire and the air
 // that its flame meets.
 func (r *Room) inhale(s *stream, down float64) {
-	volume := float64(down * s.heat / volumeHeat)
+	volume := float64(down * s.heat / Density)
 	r.now.draughtNow += volume
 	r.now.freshFlow += float64(volume * molesOfOxygen * s.oxygen / s.mass)
 }

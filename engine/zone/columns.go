@@ -21,8 +21,8 @@ func (r *Room) look(outside, dt float64) {
 	now := &r.now
 	for layer := range r.Gas {
 		gas := &r.Gas[layer]
-		now.temp[layer] = gas.Temp()
-		now.volume[layer] = gas.Volume()
+		now.temp[layer], now.capacity[layer] = gas.warm().temp()
+		now.volume[layer] = float64(gas.Mass*now.temp[layer]) / Density
 		r.remember(layer, now.temp[layer], dt)
 		now.oxygen[layer] = gas.OxygenMoles()
 		now.column.Density[layer] = Density / now.temp[layer]
@@ -45,7 +45,6 @@ func (r *Room) look(outside, dt float64) {
 	}
 	now.drawn, now.vented, now.crossed = [2]float64{}, [2]float64{}, [2]float64{}
 	r.rate = [2]Layer{}
-	r.heat = 0
 	out := &r.Out
 	out.BurnW, out.LayerW = 0, 0
 }

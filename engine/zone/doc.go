@@ -3,12 +3,13 @@
 //
 // # Formulation
 //
-// All gas has one molar mass and one heat capacity (those of air), and the
-// pressure differs from that of the atmosphere by so little that density times
-// temperature is one constant. The volume of a layer is then its enthalpy over
-// that constant, and because the layers of a room fill it, the enthalpy of a
-// room cannot change: what flows in, burns and is lost must leave through the
-// openings. That balance, one equation a room, gives the pressures. It is solved
+// All gas has one molar mass (that of air), and the pressure differs from that of
+// the atmosphere by so little that density times temperature is one constant. The
+// volume of a layer is then its mass times its temperature over that constant, and
+// because the layers of a room fill it, their sum cannot change: what flows in,
+// burns and is lost makes volume that must leave through the openings. Heat capacity
+// rises with temperature and with water vapour, see enthalpy.go. That balance, one
+// equation a room, gives the pressures. It is solved
 // by a damped Newton method with the exact derivative of the flow through every
 // opening; no pressure is ever stepped in time (a pressure equation would need
 // steps of a few hundred-thousandths of a second).

@@ -20,6 +20,10 @@ func (f *Face) Face() float64 {
 	return f.Temp[0] + (f.Temp[0]-f.Temp[1])*f.size[0]/(f.size[0]+f.size[1])
 }
 
+// DryHeat and VapourHeat are the enthalpies of a kg of air and of water vapour.
+func DryHeat(temp float64) float64    { return dryHeat(temp) }
+func VapourHeat(temp float64) float64 { return vapourHeat(temp) }
+
 // ConductBack is Conduct with what lies behind the face of a room.
 func (m *Model) ConductBack(room, face int, dt float64) {
 	f := &m.Rooms[room].Faces[face]

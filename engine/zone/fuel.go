@@ -91,7 +91,7 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 		if f.lit {
 			f.Gas = f.powerAt(m.Time) / (f.Kind.HeatMJKg * 1e6) * f.Flame
 			f.fill(&gas, f.Gas, 0)
-			gas.Heat = float64(HeatCap * gas.Mass * m.Ambient)
+			gas.Heat = float64(gas.Mass * dryHeat(m.Ambient))
 		}
 		return gas
 	}
@@ -121,7 +121,7 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 	f.fill(&gas, rate, tar)
 	gas.Mass += dry
 	gas.Of[Water] += dry
-	gas.Heat = float64(HeatCap * (float64(rate*gasTemp) + float64(dry*boiling)))
+	gas.Heat = float64(rate*dryHeat(gasTemp)) + float64(dry*vapourHeat(boiling))
 	return gas
 }
 
@@ -142,9 +142,9 @@ func (m *Model) scorch(f *Fire, rate, dt float64) {
 	}
 	var haze Layer
 	f.fill(&haze, rate, 1)
+	haze.Heat = float64(haze.Mass*dryHeat(boiling)) + float64(damp*vapourHeat(boiling))
 	haze.Mass += damp
 	haze.Of[Water] += damp
-	haze.Heat = float64(HeatCap * haze.Mass * boiling)
 	f.Mass -= float64(rate * dt)
 	m.feed(&m.Rooms[f.Room], Upper, &haze, dt)
 }

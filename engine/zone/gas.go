@@ -5,7 +5,7 @@ import "lintel/engine/internal/num"
 // Physical constants and those of air, which all gas is taken for.
 const (
 	Gravity   = 9.80665     // m/s², standard value
-	HeatCap   = 1012.0      // J/(kg K), air, used by CFAST Tech. Ref.
+	HeatCap   = 1012.0      // J/(kg K), air, in the formulas of plumes and streams (CFAST Tech. Ref.)
 	Density   = 352.8       // kg K/m³: density times temperature at 101 325 Pa (M = 28.96 g/mol)
 	Boltzmann = 5.670374e-8 // W/(m² K⁴), Stefan-Boltzmann
 	Kelvin    = 273.15
@@ -18,9 +18,6 @@ const (
 	molesOfOxygen = 28.96 / 31.9988 // mass fraction to mole fraction
 	molesOfCO     = 28.96 / 28.010
 	molesOfWater  = 28.96 / 18.015
-
-	// volumeHeat is the enthalpy of a cubic metre of gas at any temperature.
-	volumeHeat = HeatCap * Density
 )
 
 // The species that a layer carries beside the nitrogen and carbon dioxide that
@@ -47,19 +44,13 @@ const (
 	Upper = 1
 )
 
-// Layer is an amount of gas: mass in kg, enthalpy in J (heat capacity times
-// mass times kelvin), and of each species its kg (FuelHeat: its J).
+// Layer is an amount of gas: mass in kg, enthalpy in J (see enthalpy.go), and of
+// each species its kg (FuelHeat: its J).
 type Layer struct {
 	Mass float64
 	Heat float64
 	Of   [speciesCount]float64
 }
-
-// Temp is in kelvin.
-func (l *Layer) Temp() float64 { return l.Heat / float64(HeatCap*l.Mass) }
-
-// Volume is in m³.
-func (l *Layer) Volume() float64 { return l.Heat / volumeHeat }
 
 // Fraction is the mass fraction of a species.
 func (l *Layer) Fraction(species int) float64 { return l.Of[species] / l.Mass }
@@ -97,7 +88,8 @@ func (l *Layer) after(rate *Layer, dt float64) {
 
 // air returns volume m³ of clean air at a temperature in kelvin.
 func air(volume, temp float64) Layer {
-	l := Layer{Mass: volume * Density / temp, Heat: volume * volumeHeat}
+	l := Layer{Mass: volume * Density / temp}
+	l.Heat = l.Mass * dryHeat(temp)
 	l.Of[Oxygen] = l.Mass * airOxygen
 	return l
 }

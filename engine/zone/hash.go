@@ -9,7 +9,7 @@ func (m *Model) Hash() uint64 {
 	h.add(m.Time)
 	for i := range m.Rooms {
 		r := &m.Rooms[i]
-		h.add(r.Pressure, r.Flame, r.Spray, r.Wet, r.lasting[Lower], r.lasting[Upper])
+		h.add(r.Pressure, r.slip, r.Flame, r.Spray, r.Wet, r.lasting[Lower], r.lasting[Upper])
 		for layer := range r.Gas {
 			h.add(r.Gas[layer].Mass, r.Gas[layer].Heat)
 			h.add(r.Gas[layer].Of[:]...)

@@ -80,7 +80,7 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 	if extra <= 0 {
 		return
 	}
-	temp := (j.heat + j.drawnHeat) / float64(HeatCap*(j.flow+j.drawn))
+	temp := (j.heat + j.drawnHeat) / (j.flow + j.drawn)
 	richHeat := j.want * OxygenHeat / j.flow
 	leanMoles := j.drawnMoles
 	deposit := Lower
@@ -88,7 +88,7 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 		deposit = Upper
 	}
 	fuelFrom, oxygenFrom := deposit, mixed.From
-	hot := j.heat / float64(HeatCap*j.flow)
+	hot := j.heat / j.flow
 	if j.oxygen*j.drawnAsk > j.want*j.drawnOxygen { // the stream brings the air
 		richHeat = j.drawnAsk * OxygenHeat / j.drawn
 		leanMoles = j.moles
@@ -140,7 +140,7 @@ func (m *Model) gather(v *Vent, r *Room, mixed Mixing, from, side int) jet {
 		}
 		gas := m.sourceLayer(from, layer)
 		j.flow += amount
-		j.heat += float64(HeatCap * amount * gas.Temp())
+		j.heat += float64(amount * gas.Temp())
 		j.oxygen += float64(amount * gas.Fraction(Oxygen))
 		j.want += float64(amount*gas.Fraction(FuelHeat)) / OxygenHeat
 	}
@@ -148,7 +148,7 @@ func (m *Model) gather(v *Vent, r *Room, mixed Mixing, from, side int) jet {
 	j.moles = molesOfOxygen * j.oxygen / j.flow
 	gas := &r.Gas[mixed.From]
 	j.drawn = mixed.Amount
-	j.drawnHeat = float64(HeatCap * mixed.Amount * r.now.temp[mixed.From])
+	j.drawnHeat = float64(mixed.Amount * r.now.temp[mixed.From])
 	j.drawnOxygen = mixed.Amount * gas.Fraction(Oxygen)
 	j.drawnAsk = mixed.Amount * gas.Fraction(FuelHeat) / OxygenHeat
 	j.drawnMoles = r.now.oxygen[mixed.From]

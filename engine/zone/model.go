@@ -23,7 +23,8 @@ type Room struct {
 	rate                        [2]Layer
 	draught                     float64    // m³/s that came in low during the last step
 	fresh                       float64    // oxygen mole fraction of it
-	heat                        float64    // W into the gas this step
+	swell                       float64    // K kg/s: what it would grow by without vents, see swells
+	slip                        float64    // K kg/s: what it grew by unforeseen, see slips
 	film                        [2]float64 // W/(m² K), convection of each layer along the faces
 	grey                        float64    // emissivity of the upper layer
 	lastingS                    float64
@@ -42,10 +43,11 @@ type RoomOutput struct {
 
 // view is what a step needs to know of a room again and again.
 type view struct {
-	column Column
-	temp   [2]float64
-	volume [2]float64
-	share  float64 // of the room's height that is lower layer
+	column   Column
+	temp     [2]float64
+	volume   [2]float64
+	capacity [2]float64 // J/(kg K)
+	share    float64    // of the room's height that is lower layer
 	// plug is the share of the upper layer in what a ceiling opening draws: a thin
 	// layer is drawn through and the gas under it comes along. Whole above a
 	// twentieth of the room's height; chosen by us. sink is the same of the lower

@@ -124,7 +124,7 @@ func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]f
 		Upper: float64(high*(film[Upper]+radiant)) + float64(r.Area*radiant),
 	}
 	for layer := range eases {
-		share := dt * eases[layer] / float64(HeatCap*r.Gas[layer].Mass)
+		share := dt * eases[layer] / float64(r.now.capacity[layer]*r.Gas[layer].Mass)
 		eases[layer] = num.Min(1, 0.5/floor(share, 0.5))
 	}
 	return eases
@@ -135,7 +135,6 @@ func (m *Model) give(r *Room, face *Face, flux float64, layer int, dt float64) {
 	face.warm(flux, dt)
 	watts := float64(flux * face.Area)
 	r.rate[layer].Heat -= watts
-	r.heat -= watts
 	m.Books.Lost += float64(dt * watts)
 }
 
@@ -158,7 +157,6 @@ func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64
 	wall.warm(layer*(1-toGround)/wall.Area, dt)
 	ceiling.warm(-direct/ceiling.Area, dt)
 	r.rate[Upper].Heat -= layer
-	r.heat -= layer
 	m.Books.Lost += float64(dt * layer)
 	cold := float64(Boltzmann * fourth(m.Ambient))
 	r.Out.FloorFlux = float64(r.grey*glow) + float64(dim*ceilingGlow) - cold
@@ -172,7 +170,6 @@ func (m *Model) shineFlames(r *Room, flameW, dt float64) {
 	}
 	caught := float64(0.5 * r.grey * (1 - r.now.share))
 	r.rate[Upper].Heat += float64(caught * flameW)
-	r.heat += float64(caught * flameW)
 	m.Books.Lost -= float64(dt * caught * flameW)
 	left := float64((1 - caught) * flameW)
 	whole := 0.0

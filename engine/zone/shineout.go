@@ -36,7 +36,6 @@ func (m *Model) shineFrom(v *Vent, from, to int, dt float64) {
 	spare := float64(0.1*r.Gas[Upper].Heat) / dt * (1 - m.Ambient/r.now.temp[Upper])
 	watts = num.Min(watts, spare)
 	r.rate[Upper].Heat -= watts
-	r.heat -= watts
 	m.Books.Lost += float64(dt * watts)
 	if to != OutsideRoom {
 		m.Rooms[to].receive(watts, dt)

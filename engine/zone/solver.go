@@ -9,15 +9,15 @@ import (
 const (
 	// closeEnough is the volume error at which the pressures of a step are
 	// taken, as a share of a room's volume. Chosen by us: what is left over is let
-	// out again within drainS, so that errors that all point one way add up to ten
-	// times this.
+	// out again within drainS, so that errors that all point one way add up to
+	// twice this.
 	closeEnough = 2e-6
 
 	// mostTries bounds Newton's method in one step; 1 is usual. Chosen by us.
 	mostTries = 25
 
 	// drainS is how fast a drift of the volumes is let out again. Chosen by us.
-	drainS = 0.5
+	drainS = 0.1
 
 	// reliefPa is where a room gives way (a pane or door is pushed out): the cap
 	// that keeps a sealed room on fire from absurd pressures. A light door or a
@@ -98,8 +98,7 @@ func (m *Model) balance(dt float64) float64 {
 	s := &m.solver
 	for i := range s.count {
 		room := &m.Rooms[i]
-		drift := room.now.volume[Lower] + room.now.volume[Upper] - room.Volume
-		s.error[i] = room.heat/HeatCap + float64(drift*Density)/drainS
+		s.error[i] = room.swell + room.slip + room.drift()
 		for j := range s.count {
 			s.matrix[i][j] = 0
 		}

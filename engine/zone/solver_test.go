@@ -41,7 +41,8 @@ func TestHalvingTheStepHalvesTheError(t *testing.T) {
 }
 
 // A sealed room warmed at a steady rate lets out what its heat makes: enthalpy in
-// is enthalpy out, the first law at constant pressure.
+// is enthalpy out, the first law at constant pressure, but for what the gas that
+// stays holds more because its heat capacity rises.
 func TestAWarmedRoomLetsOutItsHeat(t *testing.T) {
 	sc := burnerRoom(20)
 	sc.Openings[0].Open = ptr(0)
@@ -51,7 +52,8 @@ func TestAWarmedRoomLetsOutItsHeat(t *testing.T) {
 	}
 	b := m.Books
 	let := b.Out.Heat - b.In.Heat
-	assert.InEpsilon(t, b.Released-b.Lost, let, 1e-3)
+	assert.InEpsilon(t, b.Released-b.Lost, let, 0.05)
+	assert.Less(t, let, b.Released-b.Lost)
 	assert.Positive(t, m.Rooms[0].Pressure)
 }
 

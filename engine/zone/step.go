@@ -35,6 +35,7 @@ func (m *Model) begin(dt float64) {
 		m.burnWalls(r, dt)
 		m.douse(r, i, dt)
 		r.overturn()
+		r.swell = r.swells(dt)
 	}
 }
 
@@ -49,6 +50,7 @@ func (m *Model) finish(dt float64) {
 			r.Gas[layer].after(&r.rate[layer], dt)
 		}
 		r.settle()
+		m.slips(i, dt)
 		m.HRR += r.Out.BurnW
 		face := &r.Faces[m.Steps%faceCount]
 		face.conduct(faceCount*dt, m.behind(face))

@@ -22,7 +22,7 @@ func (r *Room) sink(watts float64) {
 		return
 	}
 	watts *= wallFlow * num.Smooth(gap, 3, 20)
-	flow := watts / float64(HeatCap*gap)
+	flow := watts / (dryHeat(r.now.temp[Upper]) - dryHeat(r.now.temp[Lower]))
 	most := num.Min(0.4*r.budget(Upper), float64(wallFlowMost*r.Gas[Upper].Mass))
 	if flow > most {
 		watts *= most / flow

@@ -25,7 +25,7 @@ func (m *Model) douse(r *Room, room int, dt float64) {
 	fallen := r.Spray / sprayS
 	hot := num.Smooth(r.now.temp[Upper], boiling, boiling+150)
 	steam := float64(fallen * hot * (1 - r.now.share))
-	spare := r.Gas[Upper].Mass * HeatCap * num.Max(0, r.now.temp[Upper]-boiling)
+	spare := r.Gas[Upper].Mass * r.now.capacity[Upper] * num.Max(0, r.now.temp[Upper]-boiling)
 	steam = num.Min(steam, 0.2*spare/(steamHeat*dt))
 	r.Spray = num.Max(0, r.Spray-float64(fallen*dt))
 	m.steam(r, steam, steam*steamHeat, dt)
@@ -39,11 +39,10 @@ func (m *Model) steam(r *Room, amount, heat, dt float64) {
 	if amount <= 0 {
 		return
 	}
-	vapour := Layer{Mass: amount, Heat: amount * HeatCap * boiling}
+	vapour := Layer{Mass: amount, Heat: amount * vapourHeat(boiling)}
 	vapour.Of[Water] = amount
 	m.feed(r, Upper, &vapour, dt)
 	r.rate[Upper].Heat -= heat
-	r.heat -= heat
 	m.Books.Lost += float64(heat * dt)
 }
 

@@ -55,6 +55,6 @@ func (m *Model) wallGas(r *Room, i int, face *Face, dt float64) {
 	tar := r.wood.TarYield * tarLeft(r.Flame)
 	wood := Fire{Kind: *r.wood}
 	wood.fill(&gas, rate, tar)
-	gas.Heat = float64(HeatCap * rate * gasTemp)
+	gas.Heat = float64(rate * dryHeat(gasTemp))
 	m.feed(r, Upper, &gas, dt)
 }

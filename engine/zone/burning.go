@@ -107,7 +107,7 @@ func (m *Model) breathe(f *Fire, r *Room, dt float64) airAt {
 // mixBreath finds the oxygen of what is breathed. Where fresh air streams in,
 // the flame breathes part of it before it mixes with the layer.
 func (m *Model) mixBreath(f *Fire, r *Room, air *airAt) {
-	fresh := num.Clamp(r.draught*m.density/floor(air.lower, 1e-9), 0, 1) * freshShare
+	fresh := num.Clamp(r.inflow*m.density/floor(air.lower, 1e-9), 0, 1) * freshShare
 	lowMoles := num.Lerp(r.now.oxygen[Lower], num.Max(r.now.oxygen[Lower], r.fresh), fresh)
 	lowTemp := r.now.temp[Lower]
 	lowLives := breathes(lowMoles, lowTemp)

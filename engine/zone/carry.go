@@ -26,7 +26,8 @@ const (
 func (m *Model) carry(dt float64) {
 	m.breathed = 0
 	for i := range m.Rooms {
-		m.Rooms[i].now.draughtNow, m.Rooms[i].now.freshFlow = 0, 0
+		now := &m.Rooms[i].now
+		now.inflow, now.squares, now.freshFlow = 0, 0, 0
 		m.letOut(&m.Rooms[i])
 	}
 	for i := range m.Vents {
@@ -40,9 +41,10 @@ func (m *Model) carry(dt float64) {
 	}
 	for i := range m.Rooms {
 		r := &m.Rooms[i]
-		r.draught += float64(memory(dt) * (r.now.draughtNow - r.draught))
-		if r.now.draughtNow > 0 {
-			r.fresh += float64(memory(dt) * (r.now.freshFlow/r.now.draughtNow - r.fresh))
+		r.inflow += float64(memory(dt) * (r.now.inflow - r.inflow))
+		r.draught += float64(memory(dt) * (math.Sqrt(r.now.squares) - r.draught))
+		if r.now.inflow > 0 {
+			r.fresh += float64(memory(dt) * (r.now.freshFlow/r.now.inflow - r.fresh))
 		}
 	}
 }
@@ -198,10 +200,14 @@ func (r *Room) rises(temp float64) float64 {
 }
 
 // inhale remembers what came in low, for the draught over the fire and the air
-// that its flame meets.
+// that its flame meets. Streams from several sides do not blow one way past a fire:
+// their speeds add as vectors, and of directions that are not known the mean square
+// of the sum is the sum of the squares. One stream counts whole, as in the rooms
+// with one opening by which the draught was fitted.
 func (r *Room) inhale(s *stream, down float64) {
 	volume := float64(down * s.heat / Density)
-	r.now.draughtNow += volume
+	r.now.inflow += volume
+	r.now.squares += float64(volume * volume)
 	r.now.freshFlow += float64(volume * molesOfOxygen * s.oxygen / s.mass)
 }
 

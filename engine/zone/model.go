@@ -21,7 +21,8 @@ type Room struct {
 	Out                         RoomOutput
 	now                         view
 	rate                        [2]Layer
-	draught                     float64    // m³/s that came in low during the last step
+	inflow                      float64    // m³/s that came in low, of late
+	draught                     float64    // the same as it blows past a fire, see inhale
 	fresh                       float64    // oxygen mole fraction of it
 	swell                       float64    // K kg/s: what it would grow by without vents, see swells
 	slip                        float64    // K kg/s: what it grew by unforeseen, see slips
@@ -60,7 +61,8 @@ type view struct {
 	crossed    [2]float64 // kg/s that went over to the other layer in this step
 	oxygenLeft [2]float64 // kg/s that may still be burned in this step
 	heatLeft   [2]float64 // W of fuel that may still be burned
-	draughtNow float64    // m³/s that came in low in this step
+	inflow     float64    // m³/s that came in low in this step
+	squares    float64    // and the sum of the squares of its streams
 	freshFlow  float64    // m³/s of oxygen that came in low
 	pilot      float64    // strongest flame of the room's fires
 	flameW     float64    // W radiated by plumes

@@ -103,7 +103,8 @@ const (
 )
 
 // draught is the factor by which the inflow raises the plume's entrainment up
-// to height z. inflow is m³/s into the room's lower part.
+// to height z. inflow is m³/s into the room's lower part, of one stream or as
+// several blow past the fire (see inhale).
 func (p Plume) draught(inflow, width, z float64) float64 {
 	if z <= 0 || p.ConvectiveW <= 0 {
 		return 1

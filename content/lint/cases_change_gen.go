@@ -159,4 +159,26 @@ var casesChange = []infer.Case{
 		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Darkness: &int4}}},
 		Now:    engine.Look{Water: &boolTrue, Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int4}}},
 	},
+	{
+		Rule:   "less-at-an-opening",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
+	},
+	{
+		Rule:   "less-at-an-opening",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
+	},
+	{
+		Rule:   "thinner-at-an-opening",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int2}}},
+	},
+	{
+		Rule:   "thinner-at-an-opening",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int2}}},
+	},
 }

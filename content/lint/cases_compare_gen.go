@@ -104,6 +104,8 @@ var casesCompare = []infer.Case{
 		Rule: "brown-here-black-there",
 		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2, Colour: "brown"}, {ID: "b", Volume: &int3, Colour: "brown"}}},
 	},
+	{Rule: "smoke-at-several", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1}, {ID: "b", Volume: &int2}}}},
+	{Rule: "smoke-at-several", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1}, {ID: "b", Volume: &int0}}}},
 }
 
 var casesCompareLook1 = engine.Look{

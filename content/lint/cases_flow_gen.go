@@ -96,4 +96,26 @@ var casesFlow = []infer.Case{
 	},
 	{Rule: "in-and-out-thin", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Volume: &int1, Density: &int1}}}},
 	{Rule: "in-and-out-thin", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Volume: &int4, Density: &int1}}}},
+	{Rule: "open-but-still", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "none"}}}},
+	{Rule: "open-but-still", Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both"}}}},
+	{Rule: "nothing-moves", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "none"}, {ID: "b", Flow: "none"}}}},
+	{
+		Rule: "nothing-moves",
+		Note: "another lets smoke out",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "none"}, {ID: "b", Flow: "out"}}},
+	},
+	{Rule: "layer-in-the-opening", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both"}}}},
+	{Rule: "layer-in-the-opening", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "out"}}}},
+	{Rule: "all-out-none-in", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "out"}, {ID: "b", Flow: "none"}}}},
+	{Rule: "all-out-none-in", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "out"}, {ID: "b", Flow: "in"}}}},
+	{
+		Rule:  "two-way-low-plane-slow",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Velocity: &int1, NeutralPlane: &float0_4}}},
+	},
+	{
+		Rule: "two-way-low-plane-slow",
+		Note: "fast",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Velocity: &int4, NeutralPlane: &float0_4}}},
+	},
 }

@@ -86,4 +86,6 @@ var casesMisleads = []infer.Case{
 		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
+	{Rule: "no-water-put-on", Fires: true, Now: engine.Look{Water: &boolFalse, Openings: []engine.Reading{{ID: "a", Volume: &int2}}}},
+	{Rule: "no-water-put-on", Note: "not known", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}}},
 }

@@ -117,4 +117,6 @@ var casesStarved = []infer.Case{
 		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int0}, {ID: "b", Volume: &int0}}},
 	},
 	{Rule: "nothing-showing", Note: "one shows", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int0}, {ID: "b", Volume: &int1}}}},
+	{Rule: "nothing-showing-open", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int0}}}},
+	{Rule: "nothing-showing-open", Note: "closed up", Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Volume: &int0}}}},
 }

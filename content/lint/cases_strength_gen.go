@@ -126,4 +126,30 @@ var casesStrength = []infer.Case{
 		Note: "flame",
 		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int2, Density: &int1, Flame: "tongues"}}},
 	},
+	{
+		Rule:  "dark-thin-slow",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1, Density: &int1, Darkness: &int3}}},
+	},
+	{
+		Rule: "dark-thin-slow",
+		Note: "thick",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1, Density: &int3, Darkness: &int3}}},
+	},
+	{
+		Rule:  "too-much-for-a-young-fire",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1}, {ID: "b", Volume: &int2}}},
+	},
+	{Rule: "too-much-for-a-young-fire", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int1}}}},
+	{
+		Rule:  "white-that-stays",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int2, Darkness: &int1, Vanishes: &boolFalse}}},
+	},
+	{
+		Rule: "white-that-stays",
+		Note: "steam",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int2, Darkness: &int1, Vanishes: &boolTrue}}},
+	},
 }

@@ -140,4 +140,16 @@ var casesWhole = []infer.Case{
 	},
 	{Rule: "churning-full-volume", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Churning: &boolTrue}}}},
 	{Rule: "churning-full-volume", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Churning: &boolFalse}}}},
+	{Rule: "nothing-driven", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int2, Velocity: &int2}}}},
+	{
+		Rule: "nothing-driven",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int2, Velocity: &int2}, {ID: "b", Volume: &int2, Velocity: &int3}}},
+	},
+	{Rule: "nothing-dark", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int2, Darkness: &int2}}}},
+	{
+		Rule: "nothing-dark",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int2, Darkness: &int2}, {ID: "b", Volume: &int2, Darkness: &int3}}},
+	},
+	{Rule: "thin-everywhere", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int1, Density: &int1}}}},
+	{Rule: "thin-everywhere", Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int1, Density: &int3}}}},
 }

@@ -159,4 +159,16 @@ var rulesCompare = []infer.Rule{
 		CounterSign: "The openings share no space inside.",
 		Sources:     []string{"common_practice"},
 	},
+	{
+		ID:          "smoke-at-several",
+		Text:        "Smoke at more than one opening shows that it has spread beyond where it began, which a fire just lit seldom does.",
+		At:          "building",
+		When:        []string{"openings with smoke >= 2"},
+		Confidence:  "middle",
+		Opposes:     []engine.Stage{"incipient"},
+		LookAlike:   "One small room with several openings.",
+		NextLook:    "Look which of them shows most, and on which level.",
+		CounterSign: "All of it vanishes within a few breaths.",
+		Sources:     []string{"common_practice"},
+	},
 }

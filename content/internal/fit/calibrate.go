@@ -12,15 +12,21 @@ import (
 
 // coverGoal is the share of moments whose true stage the returned set must hold
 // (design figure). The covering probability is the least that reaches it.
-const coverGoal = 0.97
+// shorterGoal is printed beside it: what a set would be worth that is wrong in one
+// moment of ten.
+const (
+	coverGoal   = 0.97
+	shorterGoal = 0.90
+)
 
 // calibrate reads every test moment with the fitted weights, and sets from what
-// comes out the covering probability and the thresholds of the hazards' flags.
-func calibrate(out *measured.File, d data) error {
-	out.Priors.Cover = 1
+// comes out the covering probability and the thresholds of the hazards' flags. It
+// returns the covering probability of the shorter goal.
+func calibrate(out *measured.File, d data) (shorter float64, err error) {
+	out.Priors.Cover = 0 // the set is then the likeliest stage and what is not told apart from it
 	set, err := infer.NewSet(content.RuleList(), out.Weights(), out.Priors.Reader())
 	if err != nil {
-		return err
+		return 0, err
 	}
 	var need []float64
 	var chances [4][]chance
@@ -36,11 +42,17 @@ func calibrate(out *measured.File, d data) error {
 		}
 	}
 	sort.Float64s(need)
-	out.Priors.Cover = math.Ceil(100*need[int(coverGoal*float64(len(need)))]) / 100
+	out.Priors.Cover = coverFor(need, coverGoal)
 	for h, hazard := range engine.Hazards {
 		out.Priors.Flag[hazard] = threshold(chances[h])
 	}
-	return nil
+	return coverFor(need, shorterGoal), nil
+}
+
+// coverFor is the least covering probability that holds a share of the truths,
+// given in rising order what each of them needs.
+func coverFor(need []float64, share float64) float64 {
+	return math.Ceil(100*need[int(share*float64(len(need)))]) / 100
 }
 
 // chance is a hazard's probability as read, and whether it was true.
@@ -78,8 +90,12 @@ func threshold(list []chance) float64 {
 }
 
 // likelier is the probability of all stages likelier than the true one, the
-// undetermined part laid evenly over them, as infer's set counts it.
+// undetermined part laid evenly over them, as infer's set counts it; 0 where the
+// set holds the truth whatever it must cover.
 func likelier(f engine.Finding, truth engine.Stage) float64 {
+	if indexOf(f.Set, truth) >= 0 {
+		return 0
+	}
 	even := f.Stage[engine.Undetermined] / float64(len(trueStages))
 	sum := 0.0
 	for _, stage := range trueStages {

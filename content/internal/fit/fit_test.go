@@ -118,3 +118,60 @@ func TestShares(t *testing.T) {
 		Stage: map[engine.Stage]float64{}, Hazards: map[engine.Hazard]float64{},
 	}, got)
 }
+
+// Where fires say nothing of a rule, its weight is the share of the trade's that
+// the fit is tied to.
+func TestAnUnseenRuleKeepsTheShareItIsTiedTo(t *testing.T) {
+	for _, pull := range []float64{1, 0.3} {
+		h := newHead([]infer.Rule{{Confidence: infer.Middle, Supports: []engine.Stage{engine.Growth}}}, len(trueStages), stageClaim)
+		h.pull, h.keep = pull, 0.03
+		h.fit(sample{moments: []moment{{Stage: engine.Decay}}, examples: []example{{}}}, func(*moment) int { return 0 })
+		assert.InDelta(t, pull, h.weight[0][indexOf(trueStages, engine.Growth)], 0.01)
+	}
+}
+
+// The least covering probability holds the share asked for and not one moment less.
+func TestCoverHoldsItsShare(t *testing.T) {
+	need := []float64{0, 0, 0, 0, 0.1, 0.3, 0.5, 0.6, 0.8, 0.9}
+	for _, share := range []float64{0.5, 0.7, 0.9} {
+		cover, held := coverFor(need, share), 0
+		for _, n := range need {
+			if n <= cover {
+				held++
+			}
+		}
+		assert.GreaterOrEqual(t, float64(held)/10, share)
+		assert.LessOrEqual(t, held, int(10*share)+1)
+	}
+}
+
+// What the set holds whatever it must cover needs no cover; else it is what lies
+// above the truth.
+func TestWhatATruthNeeds(t *testing.T) {
+	f := engine.Finding{
+		Stage: map[engine.Stage]float64{engine.Growth: 0.6, engine.Decay: 0.3, engine.PreFlashover: 0.1},
+		Set:   []engine.Stage{engine.Growth, engine.PreFlashover},
+	}
+	assert.Zero(t, likelier(f, engine.PreFlashover))
+	assert.InDelta(t, 0.6, likelier(f, engine.Decay), 1e-9)
+}
+
+// Every stage counts alike in the mean over the stages.
+func TestTheMeanOverTheStages(t *testing.T) {
+	var tally tally
+	for range 9 {
+		tally.called(engine.Growth, engine.Growth)
+	}
+	tally.called(engine.Growth, engine.Decay)
+	assert.Equal(t, 9, tally.top)
+	assert.InDelta(t, 1.0/7, tally.even(), 1e-9)
+}
+
+// A rule that fits a fire short of air lowers no hazard; one that fits only a fire
+// dying down may.
+func TestAStarvedFireLowersNoHazard(t *testing.T) {
+	dying := infer.Rule{When: []string{"volume change <= -1"}, Supports: []engine.Stage{engine.Decay}}
+	assert.Equal(t, claim{-1, false}, hazardClaim(&dying, engine.Backdraft, 1))
+	dying.Supports = append(dying.Supports, engine.VentilationDecay)
+	assert.Equal(t, silent, hazardClaim(&dying, engine.Backdraft, 1))
+}

@@ -15,8 +15,8 @@ type model struct {
 }
 
 // head is a linear score for each class over the rules that fired. Start is the
-// trade's weight, to which the fit is tied; sign bounds a weight to what the rule
-// claims: 0 means the rule says nothing of that class.
+// trade's weight, to a share of which (pull) the fit is tied; sign bounds a weight
+// to what the rule claims: 0 means the rule says nothing of that class.
 type head struct {
 	bias   []float64
 	weight [][]float64 // by rule and class
@@ -24,6 +24,7 @@ type head struct {
 	sign   [][]float64
 	free   bool    // bound to no claim
 	even   bool    // before any sign every class counts alike, see fit
+	pull   float64 // share of the trade's weight to which the fit is tied
 	keep   float64 // share of the trade's weight that is kept whatever the fires say
 	under  []order // by rule: classes whose weight may not pass another's
 }
@@ -46,7 +47,7 @@ type claim struct {
 var silent = claim{}
 
 func newHead(rules []infer.Rule, classes int, claims func(r *infer.Rule, class int) claim) head {
-	h := head{bias: make([]float64, classes)}
+	h := head{bias: make([]float64, classes), pull: 1}
 	for i := range rules {
 		start, sign := make([]float64, classes), make([]float64, classes)
 		for c := range classes {
@@ -65,10 +66,10 @@ func newHead(rules []infer.Rule, classes int, claims func(r *infer.Rule, class i
 func learn(rules []infer.Rule, s sample) model {
 	var m model
 	m.stage = newHead(rules, len(trueStages), stageClaim)
-	m.stage.even, m.stage.keep, m.stage.under = true, keepStage, heatOrder(rules)
+	m.stage.even, m.stage.pull, m.stage.keep, m.stage.under = true, pullStage, keepStage, heatOrder(rules)
 	m.stage.fit(s, func(x *moment) int { return indexOf(trueStages, x.Stage) })
 	m.regime = newHead(rules, 2, regimeClaim)
-	m.regime.even, m.regime.keep = true, keepStage
+	m.regime.even, m.regime.pull, m.regime.keep = true, pullStage, keepStage
 	m.regime.fit(s, func(x *moment) int {
 		if x.Regime == engine.VentilationLimited {
 			return 1
@@ -121,7 +122,8 @@ var pastEvent = []engine.Stage{engine.Incipient, engine.FullyDeveloped, engine.D
 
 // hazardClaim lets a rule raise the hazards that it names. A rule that names no
 // such hazard and supports a stage in which the event is behind may lower it, but
-// for one that asks for fierce smoke.
+// for one that asks for fierce smoke, and for one that fits a fire short of air as
+// well, whose rapid event only waits for the next opening.
 func hazardClaim(r *infer.Rule, hazard engine.Hazard, class int) claim {
 	switch {
 	case class == 0:
@@ -129,7 +131,7 @@ func hazardClaim(r *infer.Rule, hazard engine.Hazard, class int) claim {
 	case indexOf(r.Hazards, hazard) >= 0:
 		return claim{1, true}
 	}
-	if asksFor(r, fierce) {
+	if asksFor(r, fierce) || indexOf(r.Supports, engine.VentilationDecay) >= 0 {
 		return silent
 	}
 	for _, stage := range pastEvent {
@@ -173,7 +175,7 @@ func (h *head) fit(s sample, class func(*moment) int) {
 		}
 		for r := range h.weight {
 			for c := range h.weight[r] {
-				step.weight[r][c] += tie * (h.weight[r][c] - h.start[r][c])
+				step.weight[r][c] += tie * (h.weight[r][c] - h.pull*h.start[r][c])
 			}
 		}
 		if h.even {
@@ -184,9 +186,14 @@ func (h *head) fit(s sample, class func(*moment) int) {
 	}
 }
 
-// keepStage is the same for stages and the regime, whose truths are surer in a
-// model than those of rapid events. Chosen by us.
-const keepStage = 0.1
+// pullStage is what a sign's own weight is worth where a dozen fire together, as
+// they do, and tell the same thing more than once; keepStage is what is left of it
+// at least. Both hold for stages and the regime, whose truths are surer in a model
+// than those of rapid events. Chosen by us, on fires of their own.
+const (
+	pullStage = 0.3
+	keepStage = 0.03
+)
 
 // keepHazard is the share of the trade's weight that a sign of a hazard keeps at
 // least: until the fire model is validated, no simulation talks a sign that the

@@ -47,11 +47,12 @@ func run(fires int, seed uint64, workers int, file, out string) error {
 	data := examplesOf(set, moments)
 	model := learn(content.RuleList(), data.fit)
 	table := measure(content.RuleList(), model, data, moments)
-	if err := calibrate(&table, data); err != nil {
+	shorter, err := calibrate(&table, data)
+	if err != nil {
 		return err
 	}
 	table.Priors.How = fmt.Sprintf("%d moments of %d simulated fires, seeds %d to %d, by content/internal/fit; half of the fires fit the weights, the other half gave hit rates, cover and thresholds", len(moments), fires, seed, seed+uint64(fires)-1)
-	if err := summary(table, data); err != nil {
+	if err := summary(table, shorter, data); err != nil {
 		return err
 	}
 	if out == "" {

@@ -9,9 +9,15 @@ import (
 	"lintel/engine/infer"
 )
 
-// summary prints what the measured reader gets right on the fires that test it.
-func summary(out measured.File, d data) error {
+// summary prints what the measured reader gets right on the fires that test it, and
+// what its sets would be at another covering probability.
+func summary(out measured.File, shorter float64, d data) error {
 	set, err := infer.NewSet(content.RuleList(), out.Weights(), out.Priors.Reader())
+	if err != nil {
+		return err
+	}
+	out.Priors.Cover = shorter
+	short, err := infer.NewSet(content.RuleList(), out.Weights(), out.Priors.Reader())
 	if err != nil {
 		return err
 	}
@@ -22,20 +28,19 @@ func summary(out measured.File, d data) error {
 	fmt.Println("moments by stage:", counts)
 	control := newRival(d.fit)
 	for _, exact := range []bool{true, false} {
-		var t tally
-		rivalRight := 0
+		var t, brief, rival tally
 		for i := range d.test.examples {
 			e := &d.test.examples[i]
 			if e.exact == exact {
 				m := &d.moments[e.moment]
 				t.add(infer.Read(set, e.readings), m)
-				if control.call(e.readings) == m.Stage {
-					rivalRight++
-				}
+				brief.add(infer.Read(short, e.readings), m)
+				rival.called(control.call(e.readings), m.Stage)
 			}
 		}
 		t.print(exact)
-		fmt.Printf("  control, a free multinomial logistic reader: top stage right %.3f\n", float64(rivalRight)/float64(t.n))
+		fmt.Printf("  covering %.2f: set holds %.3f at mean size %.2f\n", shorter, float64(brief.held)/float64(brief.n), float64(brief.size)/float64(brief.n))
+		fmt.Printf("  control, a free multinomial logistic reader: top stage right %.3f, mean over the stages %.3f\n", float64(rival.top)/float64(rival.n), rival.even())
 	}
 	return nil
 }
@@ -49,20 +54,13 @@ type tally struct {
 }
 
 func (t *tally) add(f engine.Finding, m *moment) {
-	t.n++
 	best := engine.Undetermined
 	for _, stage := range engine.Stages {
 		if f.Stage[stage] > f.Stage[best] {
 			best = stage
 		}
 	}
-	if best == m.Stage {
-		t.top++
-	}
-	if t.calls == nil {
-		t.calls = map[[2]engine.Stage]int{}
-	}
-	t.calls[[2]engine.Stage{m.Stage, best}]++
+	t.called(best, m.Stage)
 	if indexOf(f.Set, m.Stage) >= 0 {
 		t.held++
 	}
@@ -81,6 +79,32 @@ func (t *tally) add(f engine.Finding, m *moment) {
 		}
 	}
 	t.nearest(f, m)
+}
+
+// called counts the stage that was called.
+func (t *tally) called(call, truth engine.Stage) {
+	t.n++
+	if call == truth {
+		t.top++
+	}
+	if t.calls == nil {
+		t.calls = map[[2]engine.Stage]int{}
+	}
+	t.calls[[2]engine.Stage{truth, call}]++
+}
+
+// even is the share right of each stage, averaged: every stage counts alike,
+// however many moments the drawn fires hold of it.
+func (t *tally) even() float64 {
+	sum := 0.0
+	for _, truth := range trueStages {
+		n := 0
+		for _, call := range engine.Stages {
+			n += t.calls[[2]engine.Stage{truth, call}]
+		}
+		sum += ratio(t.calls[[2]engine.Stage{truth, truth}], n)
+	}
+	return sum / float64(len(trueStages))
 }
 
 // nearest counts, where more than one room shows, whether the opening with the
@@ -123,8 +147,8 @@ func (t *tally) print(exact bool) {
 		how = "exact"
 	}
 	n := float64(t.n)
-	fmt.Printf("%s: top stage right %.3f, set holds %.3f at mean size %.2f, regime %.3f, nearest %.3f of %d\n",
-		how, float64(t.top)/n, float64(t.held)/n, float64(t.size)/n, float64(t.regime)/n, ratio(t.near, t.nearOf), t.nearOf)
+	fmt.Printf("%s: top stage right %.3f, mean over the stages %.3f, set holds %.3f at mean size %.2f, regime %.3f, nearest %.3f of %d\n",
+		how, float64(t.top)/n, t.even(), float64(t.held)/n, float64(t.size)/n, float64(t.regime)/n, ratio(t.near, t.nearOf), t.nearOf)
 	t.table()
 	for h, hazard := range engine.Hazards {
 		fmt.Printf("  %s: flagged %d of %d with it, %d of %d without\n", hazard, t.flagged[h][0], t.flagged[h][1], t.clear[h][0], t.clear[h][1])

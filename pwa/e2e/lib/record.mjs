@@ -25,7 +25,7 @@ export async function practise({ answers = 120, days = 28, seed = 1 } = {}) {
   const journal = new Journal(shelf, { now: () => now, hex })
   const families = engine.families()
   for (let n = 0; n < answers; n++) {
-    now = began + Math.floor(n / 8) * ((days * dayMS) / Math.ceil(answers / 8)) + (n % 8) * 40_000
+    now = began + Math.floor((Math.floor(n / 8) * days * dayMS) / Math.ceil(answers / 8)) + (n % 8) * 40_000
     const item = engine.item(families[chance.below(families.length)].id, seed * 10_000 + n)
     if (item.error) continue // a seed whose scene would be unfair has none
     const body = answered(engine, item, hands.before + ((hands.after - hands.before) * n) / answers, chance)

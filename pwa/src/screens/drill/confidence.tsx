@@ -21,7 +21,7 @@ export function Confidence({ item, chosen, choose }: ConfidenceProps) {
 
 /** The confidences that can be given, with their names, the least first. */
 export const degrees = Object.entries(drill.sure)
-  .map(([value, name]) => ({ value: Number(value), name: `${name} (${Math.round(Number(value) * 100)} %)` }))
+  .map(([value, name]) => ({ value: Number(value), name: `${name} (${Math.round(Number(value) * 100)}\u00a0%)` }))
   .toSorted((a, b) => a.value - b.value)
 
 /** Whether estimates stand beside the choices: how sure one is says nothing of them. */

@@ -56,7 +56,7 @@ export default function Log() {
 }
 
 function Practice({ self, answers }: Shown) {
-  const progress = useProgress(answers)
+  const { progress, failed } = useProgress(answers)
   return (
     <>
       {progress ? (
@@ -65,7 +65,7 @@ function Practice({ self, answers }: Shown) {
           <Calls progress={progress} />
         </>
       ) : (
-        <p role="status">{log.adding}</p>
+        <p role="status">{failed === undefined ? log.adding : log.notAdded(failed)}</p>
       )}
       <Tests answers={answers} device={self.device} />
       <Refreshers answers={answers} device={self.device} />
@@ -73,17 +73,17 @@ function Practice({ self, answers }: Shown) {
   )
 }
 
-function useProgress(answers: readonly Answered[]): Progress | undefined {
-  const [progress, setProgress] = useState<Progress>()
+function useProgress(answers: readonly Answered[]): { progress?: Progress; failed?: string } {
+  const [added, setAdded] = useState<{ progress?: Progress; failed?: string }>({})
   useEffect(() => {
     let wanted = true
     progressOf(answers).then(
-      (added) => wanted && setProgress(added),
-      (error: unknown) => console.warn('progress:', error),
+      (progress) => wanted && setAdded({ progress }),
+      (error: unknown) => wanted && setAdded({ failed: error instanceof Error ? error.message : String(error) }),
     )
     return () => {
       wanted = false
     }
   }, [answers])
-  return progress
+  return added
 }

@@ -3,6 +3,7 @@ export const log = {
   lost: 'There is no record in this browser, and none can be made until it is allowed to store data.',
   empty: 'Nothing here yet. A drill or a saved size-up is written down on this device as it happens.',
   adding: 'Adding up your record',
+  notAdded: (why: string) => `Your record could not be added up: ${why}. Every answer is still on this device and in the exports below.`,
   perCue: 'Your eye, weakest first',
   perCueWhy:
     'Each dot is one rating. On the line it was as it was; to the right it read too heavy, to the left too light. The line below is the error of ten ratings at a time: it falls as your eye improves.',

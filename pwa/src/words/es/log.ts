@@ -6,6 +6,7 @@ export const log: Like<typeof english> = {
   lost: 'No hay registro en este navegador, ni puede hacerse mientras no se le permita guardar datos.',
   empty: 'Aún no hay nada. Una práctica o una evaluación guardada se anota en este dispositivo según ocurre.',
   adding: 'Sumando su registro',
+  notAdded: (why) => `Su registro no se pudo sumar: ${why}. Todas las respuestas siguen en este dispositivo y en las exportaciones de abajo.`,
   perCue: 'Su vista, primero lo más flojo',
   perCueWhy:
     'Cada punto es una valoración. En la línea fue como era; a la derecha leyó de más, a la izquierda de menos. La línea de abajo es el error de cada diez valoraciones: baja cuando su vista mejora.',

@@ -196,6 +196,12 @@ func houseEverythingOpen(f *fact) {
 	}
 }
 
+// measuredCooling is by how much of its rise over the laboratory the hot layer over
+// a steady burner fell when windows were opened above it: 88.1 to 82.4 K, while all
+// about it still warmed (NIST Vent Study, test 3 at 2,370 and 3,570 s; the twin with
+// windows open from the start was 12 per cent cooler), see testdata/validation.
+const measuredCooling = 0.065
+
 func houseVenting(f *fact) {
 	sc := twoStoreys(sofa(60), timber(60))
 	sc.Openings[0].Open = ptr(0.3)
@@ -214,7 +220,7 @@ func houseVenting(f *fact) {
 	f.row("upper layer, °C", unopened.upperC, opened.upperC, was.upperC, is.upperC)
 	assert.Greater(f, opened.kW, unopened.kW)
 	assert.Greater(f, opened.upperC, unopened.upperC-5)
-	assert.Less(f, is.upperC, was.upperC-10)
+	assert.Greater(f, was.upperC-is.upperC, measuredCooling*(was.upperC-few.Ambient.TempC))
 }
 
 func houseWater(f *fact) {

@@ -15,7 +15,7 @@ type Books struct {
 	Lost     float64 // J lost to faces and to water, and radiated by plumes, less what of it came back
 }
 
-// add gives a room's layer a stream of gas in kg/s made from nothing in the room
+// feed gives a room's layer a stream of gas in kg/s made from nothing in the room
 // (fuel gas, steam).
 func (m *Model) feed(r *Room, layer int, stream *Layer, dt float64) {
 	sum(&r.rate[layer], stream, 1)
@@ -115,8 +115,16 @@ const (
 	starvedCO   = 0.20
 
 	// waterMade is kg of water vapour from a kg of burnt fuel gas: between wood
-	// (0.55) and polystyrene (0.69) by their hydrogen. Chosen by us.
-	waterMade = 0.55
+	// (0.55) and polystyrene (0.69) by their hydrogen. Chosen by us. A burner's
+	// methane, at burnerHeat, leaves burnerWater: CH4 + 2 O2 to CO2 + 2 H2O, 36 kg
+	// from 16.
+	waterMade   = 0.55
+	burnerWater = 2.25
+	burnerHeat  = 50e6 // J/kg, see burnerGas
+
+	// solidHeat is the most that gas of solids releases, J/kg (polystyrene). The gas
+	// of a burner mixed with theirs lies between; the line between is chosen by us.
+	solidHeat = 27e6
 )
 
 // leave puts what burning leaves into the upper layer and enters it in the books.
@@ -129,14 +137,22 @@ func (m *Model) leave(r *Room, used *Layer, starved, dt float64) {
 	monoxide := used.Of[FuelCO] + float64(starvedCO*starved*used.Mass)
 	up.Of[Soot] += soot
 	up.Of[CO] += monoxide
-	up.Of[Water] += float64(waterMade * used.Mass)
+	water := waterOf(used)
+	up.Of[Water] += water
 	books := &m.Books
 	books.In.Of[Soot] += float64(dt * soot)
 	books.In.Of[CO] += float64(dt * monoxide)
-	books.In.Of[Water] += float64(dt * waterMade * used.Mass)
+	books.In.Of[Water] += float64(dt * water)
 	for _, i := range fuelSpecies {
 		books.Out.Of[i] += float64(dt * used.Of[i])
 	}
+}
+
+// waterOf is the water that burning a stream of fuel gas makes, kg/s.
+func waterOf(used *Layer) float64 {
+	beyond := used.Of[FuelHeat] - float64(solidHeat*used.Mass)
+	share := num.Clamp(beyond/floor((burnerHeat-solidHeat)*used.Mass, 1e-9), 0, 1)
+	return used.Mass * num.Lerp(waterMade, burnerWater, share)
 }
 
 // blackShare is the share by mass of black carbon in the smoke of a flame; the

@@ -3,16 +3,16 @@
 //
 // # Formulation
 //
-// All gas has one molar mass (that of air), and the pressure differs from that of
-// the atmosphere by so little that density times temperature is one constant. The
-// volume of a layer is then its mass times its temperature over that constant, and
-// because the layers of a room fill it, their sum cannot change: what flows in,
-// burns and is lost makes volume that must leave through the openings. Heat capacity
-// rises with temperature and with water vapour, see enthalpy.go. That balance, one
-// equation a room, gives the pressures. It is solved
-// by a damped Newton method with the exact derivative of the flow through every
-// opening; no pressure is ever stepped in time (a pressure equation would need
-// steps of a few hundred-thousandths of a second).
+// All gas has one molar mass (that of air), its heat capacity rises with temperature
+// and with water vapour (enthalpy.go), and the pressure differs from that of the
+// atmosphere by so little that density times temperature is one constant. The volume
+// of a layer is then its mass times its temperature over that constant, and because
+// the layers of a room fill it, their sum cannot change: the volume that inflow and
+// burning make, less what losses take, must leave through the openings. That balance,
+// one equation a room, gives the pressures. It is solved by a damped Newton method
+// with the exact derivative of the flow through every opening; no pressure is ever
+// stepped in time (a pressure equation would need steps of a few hundred-thousandths
+// of a second).
 //
 // A step: (1) heat and fuel gas released, from the state at its start; (2) the
 // pressures; (3) the flows, what they entrain and which layer they join; (4) the

@@ -5,7 +5,7 @@ import (
 )
 
 // jet is a stream entering a room and what it draws in, with the oxygen in each
-// and the oxygen that the fuel in each would need, kg/s.
+// and the oxygen that the fuel in each would need, kg/s. Heat is in K kg/s.
 type jet struct {
 	flow, heat            float64
 	oxygen, want          float64

@@ -11,7 +11,7 @@ import (
 // fraction of natural gas flames of this size, 0.2 to 0.27 (from memory, to be
 // confirmed); soot 0.001 (FDS and CFAST inputs).
 var burnerGas = engine.FuelKind{
-	ID: engine.GasBurner, Name: "gas burner", HeatMJKg: 50, GasificationMJKg: 1, RadiantFraction: 0.22,
+	ID: engine.GasBurner, Name: "gas burner", HeatMJKg: burnerHeat / 1e6, GasificationMJKg: 1, RadiantFraction: 0.22,
 	SootYield: 0.001, COYield: 0.0005,
 }
 

@@ -62,7 +62,7 @@ func richRoomsOf(library sim.Library, s *Series) error {
 func hotNote(hot, below []float64) string {
 	least, most := extremes(hot)
 	nearest, furthest := extremes(below)
-	return fmt.Sprintf("given about as much fuel as 1500 A√H for 2 to 5 minutes, our gas is %.0f to %.0f °C; 760 to 910 °C was measured in rooms that burned half of that for two. The model is too hot: its heat capacity does not rise with temperature (by about a fifth at 1,200 °C, from memory), boards hold no water, and radiation is capped at 1,430 °C. "+
+	return fmt.Sprintf("given about as much fuel as 1500 A√H for 2 to 5 minutes, our gas is %.0f to %.0f °C; 760 to 910 °C was measured in rooms that burned half of that for two. The model is too hot: the water bound in gypsum, a fifth of its mass (from memory, to be confirmed), is left out. A fifth less fuel than the rule can give no more than 0.80 where the inflow is the rule's own 0.5 A√H, so that line stands on its edge. "+
 		"Heat sets the plane: by hand, one gas as hot and as much going out, it lies %.3f to %.3f below ours, which has cool air along the floor, and at 900 °C with a twentieth more going out than coming in it is at %.3f", least, most, nearest, furthest, handPlane(900, 1.05))
 }
 

@@ -26,7 +26,15 @@ func main() {
 	file := flag.String("moments", "", "file that keeps the moments; read where it exists, else written")
 	out := flag.String("out", "", "file to write; none prints a summary only")
 	workers := flag.Int("workers", 1, "fires burned at once")
+	shipped := flag.Bool("judge", false, "judge the reader as it is shipped on these fires, fit nothing; one line of JSON")
 	flag.Parse()
+	if *shipped {
+		if err := judge(burnAll(*fires, *seed, *workers), *fires); err != nil {
+			fmt.Fprintln(os.Stderr, "fit: "+err.Error())
+			os.Exit(1)
+		}
+		return
+	}
 	if err := run(*fires, *seed, *workers, *file, *out); err != nil {
 		fmt.Fprintln(os.Stderr, "fit: "+err.Error())
 		os.Exit(1)

@@ -9,6 +9,6 @@ const FireValidated = false
 
 // FireLinesHeld of FireLines lines of acceptance hold in that report.
 const (
-	FireLinesHeld = 19
+	FireLinesHeld = 20
 	FireLines     = 26
 )

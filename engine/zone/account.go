@@ -152,7 +152,7 @@ func (m *Model) leave(r *Room, used *Layer, starved, dt float64) {
 func waterOf(used *Layer) float64 {
 	beyond := used.Of[FuelHeat] - float64(solidHeat*used.Mass)
 	share := num.Clamp(beyond/floor((burnerHeat-solidHeat)*used.Mass, 1e-9), 0, 1)
-	return used.Mass * num.Lerp(waterMade, burnerWater, share)
+	return float64(used.Mass * num.Lerp(waterMade, burnerWater, share))
 }
 
 // blackShare is the share by mass of black carbon in the smoke of a flame; the

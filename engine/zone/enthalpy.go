@@ -24,7 +24,9 @@ const (
 )
 
 // dryHeat is the enthalpy of a kg of air.
-func dryHeat(temp float64) float64 { return temp * (dryCap + float64(0.5*dryCapRise*temp)) }
+func dryHeat(temp float64) float64 {
+	return float64(temp * (dryCap + float64(0.5*dryCapRise*temp)))
+}
 
 // moistHeat is what a kg of vapour holds more than a kg of air.
 func moistHeat(temp float64) float64 {
@@ -82,6 +84,9 @@ func (r *Room) swells(dt float64) float64 {
 		after[layer].add(&rate, dt)
 	}
 	for layer, crossed := range r.now.crossed {
+		if crossed == 0 {
+			continue
+		}
 		share := dt * crossed / gas[layer].mass
 		after[layer].add(&gas[layer], -share)
 		after[1-layer].add(&gas[layer], share)
@@ -90,13 +95,13 @@ func (r *Room) swells(dt float64) float64 {
 	return float64(grown*Density) / dt
 }
 
-// slips notes by how much the room grew in this step beyond what the pressures
-// foresaw. They take each stream to bring as much volume as it took from where it
-// came; but cold gas that joins hot gas, whose heat capacity is the higher, grows by
-// more than that shrinks. It changes slowly, so the next step allows for it.
-func (m *Model) slips(room int, dt float64) {
+// slips notes how much of the step's growth to volume the pressures did not foresee.
+// They take each stream to bring as much volume as it took from where it came; but
+// cold gas that joins hot gas, whose heat capacity is the higher, grows by more than
+// that shrinks. It changes slowly, so the next step allows for it.
+func (m *Model) slips(room int, volume, dt float64) {
 	r := &m.Rooms[room]
-	grown := r.Gas[Lower].Volume() + r.Gas[Upper].Volume() - r.now.volume[Lower] - r.now.volume[Upper]
+	grown := volume - r.now.volume[Lower] - r.now.volume[Upper]
 	foreseen := m.solver.error[room] - r.slip - r.drift()
 	r.slip = float64(grown*Density)/dt - foreseen
 }

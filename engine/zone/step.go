@@ -49,8 +49,7 @@ func (m *Model) finish(dt float64) {
 		for layer := range r.Gas {
 			r.Gas[layer].after(&r.rate[layer], dt)
 		}
-		r.settle()
-		m.slips(i, dt)
+		m.slips(i, r.settle(), dt)
 		m.HRR += r.Out.BurnW
 		face := &r.Faces[m.Steps%faceCount]
 		face.conduct(faceCount*dt, m.behind(face))
@@ -74,9 +73,14 @@ func (m *Model) swing(dt float64) {
 	}
 }
 
-// settle keeps each layer at least a film thick, with gas of the other.
-func (r *Room) settle() {
+// settle keeps each layer at least a film thick, with gas of the other, and returns
+// the volume of both.
+func (r *Room) settle() float64 {
+	low, high := r.Gas[Lower].Volume(), r.Gas[Upper].Volume()
 	least := float64(film * r.Volume)
+	if low >= least && high >= least {
+		return low + high
+	}
 	for layer := range r.Gas {
 		gas, other := &r.Gas[layer], &r.Gas[1-layer]
 		short := least - gas.Volume()
@@ -91,6 +95,7 @@ func (r *Room) settle() {
 			gas.Of[i] = num.Max(gas.Of[i], 0)
 		}
 	}
+	return r.Gas[Lower].Volume() + r.Gas[Upper].Volume()
 }
 
 const (

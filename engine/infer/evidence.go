@@ -58,12 +58,10 @@ func (set *Set) add(f *facts, v *verdict) {
 			continue
 		}
 		c := &set.rules[i]
-		strongest := 0.0
 		for s := range v.stage {
 			v.stage[s] += c.stage[s]
-			strongest = math.Max(strongest, math.Abs(c.stage[s]))
 		}
-		v.evidence += strongest
+		v.evidence += c.tells
 		v.regime += c.regime
 		for h := range v.hazard {
 			v.hazard[h] += c.hazard[h]

@@ -34,6 +34,24 @@ func TestMoreEvidenceLeavesLessUndetermined(t *testing.T) {
 	assert.Greater(t, Read(set, windy).Stage[engine.Undetermined], one.Stage[engine.Undetermined])
 }
 
+// A sign against one stage leaves six: it names none of them.
+func TestASignAgainstOneStageNamesNoOther(t *testing.T) {
+	against := Rule{ID: "against", At: AtBuilding, When: []string{"not water"}, Confidence: High, Opposes: []engine.Stage{engine.AfterKnockDown}, Sources: []string{"x"}}
+	for _, tells := range []bool{false, true} {
+		if tells {
+			against.Supports = []engine.Stage{engine.Growth}
+		}
+		set, err := NewSet([]Rule{against}, nil, Priors{Cover: 0.95})
+		require.NoError(t, err)
+		finding := Read(set, engine.Readings{V: 1, Looks: []engine.Look{{Water: new(false)}}})
+		most := finding.Stage[engine.Undetermined]
+		for _, stage := range TrueStages {
+			most = max(most, finding.Stage[stage])
+		}
+		assert.Equal(t, !tells, most == finding.Stage[engine.Undetermined])
+	}
+}
+
 func TestTheSetHoldsWhatSourcesDoNotTellApart(t *testing.T) {
 	set := smallSet(t, Priors{Cover: 0.1})
 	finding := Read(set, look(engine.Reading{ID: "a", Volume: new(1)}))

@@ -91,6 +91,17 @@ func contrast(weights *[stageCount]float64, top int) float64 {
 	return weights[top] - others/(stageCount-1)
 }
 
+// singles is how far a rule lifts the stage that it speaks for most above the mean of
+// the others. One that only speaks against a single stage leaves six, and tells little
+// of which it is.
+func singles(weights *[stageCount]float64) float64 {
+	most := 0.0
+	for s := range weights {
+		most = math.Max(most, contrast(weights, s))
+	}
+	return most
+}
+
 // regimeWord is about the likelier regime.
 func regimeWord(c *compiled, v *verdict) word {
 	if v.regime < 0 {

@@ -23,6 +23,7 @@ type compiled struct {
 	stage  [stageCount]float64
 	regime float64
 	hazard [hazardCount]float64
+	tells  float64 // how far it lifts one stage above the rest, see singles
 }
 
 // NewSet parses the rules. A rule without a weight gets its trade weight.
@@ -41,6 +42,7 @@ func NewSet(rules []Rule, weights []Weights, p Priors) (*Set, error) {
 			return nil, err
 		}
 		c.weigh(measured[c.rule.ID])
+		c.tells = singles(&c.stage)
 		set.rules = append(set.rules, c)
 	}
 	return set, nil

@@ -8,8 +8,18 @@ export function ThemeButton() {
   return (
     <button type="button" class="theme-button" onClick={() => chooseTheme(next)}>
       <span class="visually-hidden">{words.app.theme}: </span>
-      <span aria-hidden="true">◐ </span>
+      <HalfDisc />
       {words.themes[theme.value]}
     </button>
+  )
+}
+
+/** Half light, half dark; drawn, as few fonts have it and looking for one holds the first paint up. */
+function HalfDisc() {
+  return (
+    <svg class="theme-disc" viewBox="0 0 16 16" aria-hidden="true" focusable="false">
+      <circle cx="8" cy="8" r="6.2" />
+      <path d="M8 1.8a6.2 6.2 0 0 0 0 12.4z" />
+    </svg>
   )
 }

@@ -1,7 +1,7 @@
-// Whether the memory of a running picture grows: four smoking openings, what
+// Whether the memory of a running picture grows while its scenes change: what
 // lives after a collection, on the page and on the thread that draws, once a
-// tenth of the time. Control in the same run:
-// the same picture beside a planted leak, which must be seen to grow. Prints one
+// tenth of the time, with four openings smoking. Control in the same run: the
+// same pictures beside a planted leak, which must be seen to grow. Prints one
 // JSON line for `bench`; exits with 1 when it grew, or the leak was not seen,
 // unless -judge leaves that to who reads it.
 //
@@ -17,10 +17,12 @@ const { values: flags } = parseArgs({
 })
 const minutes = Number(flags.minutes)
 const PARTS = 10
+const SCENE_MS = 15_000 // how long each scene shows, or less where a part of the time has no room for all. Chosen by us.
 const GROWS = 0.05 // of what lives: more than collections scatter by. Chosen by us.
 
 const studio = await openStudio()
-const scene = await smokingBox(studio, 4)
+/** The last is the one that is looked into, so that like is held against like. */
+const scenes = [await smokingBox(studio, 2, 340), await smokingBox(studio, 0), await smokingBox(studio, 3, 360), await smokingBox(studio, 4)]
 
 /** Keeps ten frames of the fire a second, as a history would that nobody cuts. */
 function plantLeak(frame) {
@@ -34,13 +36,14 @@ async function open(leak) {
   const page = await context.newPage()
   await page.goto(studio.page.url())
   await page.waitForFunction('globalThis.lintelPlayer !== undefined', undefined, { timeout: 60_000 })
-  await page.evaluate((one) => globalThis.lintelPlayer.host(one), scene)
-  if (leak) await page.evaluate(plantLeak, scene.frame)
+  const host = (scene) => page.evaluate((one) => globalThis.lintelPlayer.host(one), scene)
+  await host(scenes.at(-1))
+  if (leak) await page.evaluate(plantLeak, scenes.at(-1).frame)
   const devtools = await context.newCDPSession(page)
   const used = []
   const both = [(method) => devtools.send(method), await askThread(page, devtools)]
   return {
-    page, used,
+    page, used, host,
     async note() {
       let sum = 0
       for (const ask of both) sum += await lives(ask)
@@ -73,6 +76,16 @@ async function askThread(page, devtools) {
   })
 }
 
+/** Shows the scenes in turn for so long, and ends with the last of them. */
+async function play(ms) {
+  const rounds = Math.max(1, Math.floor(ms / (SCENE_MS * scenes.length)))
+  for (let k = 0; k < rounds * scenes.length; k++) {
+    for (const one of both) await one.host(scenes[k % scenes.length])
+    await both[0].page.waitForTimeout(ms / (rounds * scenes.length))
+    shown++
+  }
+}
+
 /** Most that lived early, and late; the first is left out as the page settles. */
 function grown({ used }) {
   const early = Math.max(...used.slice(1, 4))
@@ -81,14 +94,15 @@ function grown({ used }) {
 }
 
 const both = [await open(false), await open(true)]
+let shown = 0
 await both[0].page.waitForTimeout(5000)
 for (let k = 0; k <= PARTS; k++) {
   for (const one of both) await one.note()
-  if (k < PARTS) await both[0].page.waitForTimeout((minutes * 60_000) / PARTS)
+  if (k < PARTS) await play((minutes * 60_000) / PARTS)
 }
 const drawn = (await both[0].page.evaluate(() => globalThis.lintelPlayer.watch(2))).length
 const [ours, leak] = both.map(grown)
 const holds = drawn > 0 && ours.grew <= GROWS && leak.grew > GROWS
-console.log(JSON.stringify({ minutes, ...ours, leak_grew: leak.grew, drawn, holds }))
+console.log(JSON.stringify({ minutes, scenes: shown, ...ours, leak_grew: leak.grew, drawn, holds }))
 await studio.close()
 process.exit(holds || flags.judge ? 0 : 1)

@@ -141,7 +141,7 @@ func (s *sheet) everyone(r *session.Report) {
 		if p.Score != nil {
 			score = share(*p.Score)
 		}
-		s.cells("regular", ink, []float64{0, 150, 235, 270}, p.CallSign, s.say.commits+": "+strconv.Itoa(len(p.Committed)), score, s.notes(p))
+		s.cells("regular", ink, []float64{0, 115, 180, 210}, p.CallSign, s.say.commits+": "+strconv.Itoa(len(p.Committed)), score, s.notes(p))
 	}
 }
 
@@ -153,7 +153,7 @@ func (s *sheet) notes(p *session.PersonReport) string {
 		all = append(all, s.say.removed)
 	}
 	if len(p.Bias) > 0 && p.Bias[0].Right < p.Bias[0].Judged {
-		all = append(all, s.say.cue(p.Bias[0].Cue)+" "+s.say.way(p.Bias[0].Way))
+		all = append(all, s.say.cue(p.Bias[0].Cue)+": "+s.say.way(p.Bias[0].Way))
 	}
 	if p.Sure != nil {
 		all = append(all, s.say.sure+" "+share(p.Sure.Said)+", "+s.say.right+" "+share(p.Sure.Right))

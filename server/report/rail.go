@@ -44,22 +44,15 @@ func (s *sheet) rail(a *session.AskSpread) {
 	step := width / float64(len(counts))
 	s.y = base
 	s.rule(margin, margin+width)
+	most := 1
 	for i, c := range counts {
 		middle := margin + step*(float64(i)+0.5)
 		s.stack(middle, base, c.N)
 		s.y = base + 11
-		s.centred(middle, step, s.say.value(&a.Ask, c.Value), trueValue(a, c.Value))
+		lines := s.centred(middle, step, s.say.value(&a.Ask, c.Value), trueValue(a, c.Value))
+		most = max(most, lines)
 	}
-	s.y = base + 11 + s.labelLines(&a.Ask, counts)*(small-1)*leading
-}
-
-// labelLines is how many lines below the first the longest value takes.
-func (s *sheet) labelLines(ask *quiz.Ask, counts []session.Count) float64 {
-	most := 0
-	for _, c := range counts {
-		most = max(most, strings.Count(s.say.value(ask, c.Value), " "))
-	}
-	return float64(most) + 0.3
+	s.y = base + 11 + (float64(most)-0.7)*(small-1)*leading
 }
 
 // stack draws one dot a person, or the number where they are many.
@@ -73,19 +66,17 @@ func (s *sheet) stack(middle, base float64, n int) {
 	}
 }
 
-// centred writes a value under its place on the rail, a word a line; the true one
-// bold in ember and underlined, so that it does not hang on the hue.
-func (s *sheet) centred(middle, step float64, text string, isTrue bool) {
+// centred writes a value under its place on the rail and says over how many lines;
+// the true one bold in ember and underlined, so that it does not hang on the hue.
+func (s *sheet) centred(middle, step float64, text string, isTrue bool) int {
 	font, colour := "regular", soft
 	if isTrue {
 		font, colour = "bold", ember
 	}
-	for _, word := range strings.Fields(text) {
-		word = s.clip(font, word, (step-2)*small/(small-1))
-		wide, err := s.pdf.MeasureTextWidth(word)
-		s.keep(err)
-		wide *= (small - 1) / small
-		s.write(font, small-1, colour, middle-wide/2, word)
+	lines := s.broken(font, text, (step-3)*small/(small-1))
+	for _, part := range lines {
+		wide := s.wide(font, part) * (small - 1) / small
+		s.write(font, small-1, colour, middle-wide/2, part)
 		if isTrue {
 			s.pdf.SetStrokeColor(ember[0], ember[1], ember[2])
 			s.pdf.SetLineWidth(1)
@@ -93,6 +84,28 @@ func (s *sheet) centred(middle, step float64, text string, isTrue bool) {
 		}
 		s.y += (small - 1) * leading
 	}
+	return len(lines)
+}
+
+// broken parts a text into lines no wider than most; a word that is wider alone is
+// shortened.
+func (s *sheet) broken(font, text string, most float64) (lines []string) {
+	for _, word := range strings.Fields(text) {
+		if last := len(lines) - 1; last >= 0 && s.wide(font, lines[last]+" "+word) <= most {
+			lines[last] += " " + word
+			continue
+		}
+		lines = append(lines, s.clip(font, word, most))
+	}
+	return lines
+}
+
+// wide is how wide a text is in small letters.
+func (s *sheet) wide(font, text string) float64 {
+	s.keep(s.pdf.SetFont(font, "", small))
+	wide, err := s.pdf.MeasureTextWidth(text)
+	s.keep(err)
+	return wide
 }
 
 // tenths is how many places a rail for a plane or a moment has.

@@ -37,7 +37,7 @@ var ofLanguage = map[string]*words{
 		commits: "Lecturas", truth: "Cierto", right: "acertadas", unsure: "no se puede decir", sure: "seguridad",
 		doubted: "El instructor no está de acuerdo con esta clave; queda fuera de toda puntuación.",
 		apart:   "Más alejadas", none: "Nada destacó.", or: " o ", against: " frente a ",
-		tooHeavy: "leída demasiado fuerte", tooLight: "leída demasiado leve", mixed: "fallada",
+		tooHeavy: "lectura demasiado fuerte", tooLight: "lectura demasiado leve", mixed: "con fallos",
 		late: "después de comparar", sheets: "de papel", removed: "quitada", off: "niveles de más o de menos en promedio", quiet: "nada que comunicar",
 		flow: "Flujo", plane: "Plano neutro", stage: "Etapa", regime: "Régimen", opening: "La más cercana al foco",
 		change: "Cambio", trend: "Tendencia", pick: "Cuál de las dos", moment: "Momento de comunicar",

@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest'
-import { ask, Refused } from './ask'
+import { ask, askFile, Refused } from './ask'
 
 const answering = (status: number, body: unknown) => {
   const calls: { path: string; init: RequestInit }[] = []
@@ -28,6 +28,15 @@ test('a server that cannot be reached is status 0; an answer that is no JSON is 
   await expect(ask('GET', '/me', undefined, undefined, gone)).rejects.toMatchObject({ status: 0 })
   const garbled = async () => new Response('<html>', { status: 502 })
   await expect(ask('GET', '/me', undefined, undefined, garbled)).rejects.toMatchObject({ status: 502 })
+})
+
+test('a file comes whole, or its refusal is a sentence and there is none', async () => {
+  const sent = async () => new Response('a,b')
+  expect(await (await askFile('/rosters/r/export.csv', sent)).text()).toBe('a,b')
+  const { send } = answering(507, { error: { code: 'disk_full', what: 'is full', do: 'wait' } })
+  await expect(askFile('/rosters/r/export.csv', send)).rejects.toMatchObject({ status: 507, code: 'disk_full' })
+  const cut = async () => new Response(new ReadableStream({ start: (into) => into.error(new TypeError('cut off')) }))
+  await expect(askFile('/rosters/r/export.csv', cut)).rejects.toMatchObject({ status: 0 })
 })
 
 test('a refusal with a code is said in the language of the page; one that is not known as the server says it', async () => {

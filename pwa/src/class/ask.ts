@@ -41,14 +41,25 @@ interface Fault {
   do?: string
 }
 
+type Method = 'GET' | 'POST' | 'PUT' | 'DELETE'
+
+const overTheNetwork: Send = (to, init) => fetch(to, init)
+
 /** Sends one request and gives the body of its answer. */
-export async function ask<T>(
-  method: 'GET' | 'POST' | 'PUT' | 'DELETE',
-  path: string,
-  body?: object,
-  from?: Device | Lead,
-  send: Send = (to, init) => fetch(to, init),
-): Promise<T> {
+export async function ask<T>(method: Method, path: string, body?: object, from?: Device | Lead, send = overTheNetwork): Promise<T> {
+  const response = await answered(method, path, body, from, send)
+  return (response.status === 204 ? {} : await response.json().catch(() => ({}))) as T
+}
+
+/** Fetches a file whole: what is refused or cut off leaves none behind. */
+export async function askFile(path: string, send = overTheNetwork): Promise<Blob> {
+  const response = await answered('GET', path, undefined, undefined, send)
+  return response.blob().catch(() => {
+    throw new Refused(0, '')
+  })
+}
+
+async function answered(method: Method, path: string, body: object | undefined, from: Device | Lead | undefined, send: Send): Promise<Response> {
   const headers: Record<string, string> = {}
   if (body) headers['content-type'] = 'application/json'
   if (from) headers['authorization'] = 'key' in from ? `Lead ${from.key}` : `Device ${from.device}:${from.secret}`
@@ -56,9 +67,9 @@ export async function ask<T>(
   if (body) init.body = JSON.stringify({ v: 1, ...body })
   const response = await send(`/api/v1${path}`, init).catch(() => undefined)
   if (!response) throw new Refused(0, '')
-  const said = (response.status === 204 ? {} : await response.json().catch(() => ({}))) as T & { error?: Fault }
-  if (!response.ok) throw refusal(response.status, said.error ?? {})
-  return said
+  if (response.ok) return response
+  const { error = {} } = (await response.json().catch(() => ({}))) as { error?: Fault }
+  throw refusal(response.status, error)
 }
 
 /** What the code stands for in this page's language; else where, what and what to do, as one sentence. */

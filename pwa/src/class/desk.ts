@@ -14,7 +14,7 @@ import type {
   Reply,
   Roster,
 } from '../wire.gen'
-import { ask, type Lead } from './ask'
+import { ask, askFile, type Lead } from './ask'
 import { locale } from '../words/language'
 import { dressed, sentences } from './dress'
 
@@ -90,6 +90,10 @@ export const openClass = (opening: Opening) => ask<{ class: ClassListed }>('POST
 export const listClasses = () => ask<{ classes: ClassListed[] }>('GET', '/classes')
 export const oneClass = (id: string, lead?: Lead) => ask<{ class: ClassListed }>('GET', `/classes/${id}`, undefined, lead)
 export const report = async (id: string) => dressed(await ask<{ report: ClassReport }>('GET', `/classes/${id}/report`), await sentences())
+/** The papers of a class, in a language and by the clock here as it stood on the day of the class. */
+export const reportPdf = (id: string, on: string, eastMin: number) => askFile(`/classes/${id}/report.pdf?language=${on}&east_min=${eastMin}`)
+export const reportCsv = (id: string, on: string) => askFile(`/classes/${id}/report.csv?language=${on}`)
+export const rosterCsv = (id: string) => askFile(`/rosters/${id}/export.csv`)
 export const person = async (id: string, number: number, lead?: Lead) =>
   dressed(await ask<{ person: ClassPersonReport }>('GET', `/classes/${id}/people/${number}`, undefined, lead), await sentences())
 export const newCode = (id: string) => ask<{ door: ClassDoor }>('POST', `/classes/${id}/code`, {})

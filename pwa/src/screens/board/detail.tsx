@@ -6,7 +6,7 @@ import { TextField } from '../../ui/text-field'
 import { board } from '../../words/class-board'
 import { drill } from '../../words/drill'
 import type { ClassBoardPerson, ClassBoardView, ClassPersonAnswer, ClassPersonReport } from '../../wire.gen'
-import { askName, spellReply } from '../drill/spell-reply'
+import { askName, spellReply } from '../../words/spell-reply'
 import type { Lead } from './lead'
 
 interface DetailProps {

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
 import { board } from '../../words/class-board'
-import type { ClassBoardPerson } from '../../wire.gen'
+import type { ClassBoardPerson, ClassBoardView } from '../../wire.gen'
 import type { DeskProps } from './desk-props'
 import { Detail } from './detail'
 import { Sheet } from './sheet'
@@ -23,7 +23,7 @@ export function People({ view, here, lead }: DeskProps) {
           <li key={one.person}>
             <button type="button" class="person" onClick={() => setOpen(one.person)}>
               <strong>{one.call_sign}</strong>
-              <span class="small">{standing(one, here, view.step === 'watch' ? undefined : view.scene?.id)}</span>
+              <span class="small">{standing(one, here, view)}</span>
             </button>
           </li>
         ))}
@@ -46,8 +46,10 @@ export function People({ view, here, lead }: DeskProps) {
 }
 
 /** In a word, never by a hue: the reading is in; if not, why it may not come; else that it has not come yet. */
-function standing(one: ClassBoardPerson, here: readonly number[], scene: string | undefined): string {
+function standing(one: ClassBoardPerson, here: readonly number[], view: ClassBoardView): string {
   if (one.removed) return board.removed
+  if (view.step === 'ended') return board.ofScenes(one.committed.length, view.scenes.length)
+  const scene = view.step === 'watch' ? undefined : view.scene?.id
   const place = !one.device ? board.paper : here.includes(one.person) ? board.isHere : board.isAway
   if (scene === undefined) return place
   if (one.committed.includes(scene)) return board.hasCommitted

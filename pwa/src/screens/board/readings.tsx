@@ -3,9 +3,10 @@ import { Spread } from '../../class/spread'
 import { replyOf } from '../../class/stops'
 import { board } from '../../words/class-board'
 import { classes } from '../../words/class'
+import { drill } from '../../words/drill'
 import { trade } from '../../words/trade'
 import type { Ask, ClassApart, ClassAskSpread, ClassBoardScene, ClassBoardView, ClassStep, Cue } from '../../wire.gen'
-import { askName, spellReply } from '../drill/spell-reply'
+import { askName, spellReply } from '../../words/spell-reply'
 import type { DeskProps } from './desk-props'
 import { Key } from './key'
 import type { Lead } from './lead'
@@ -18,7 +19,7 @@ const busy = new Set<ClassStep>(['watch', 'commit'])
 /** How a scene was read: the one that everybody is at, or another one that is chosen. */
 export function Readings({ view, lead }: DeskProps) {
   const [chosen, choose] = useState<string>()
-  const at = chosen ?? view.scene?.id ?? view.scenes[0]?.id
+  const at = chosen ?? openAt(view)
   const scene = view.scenes.find(({ id }) => id === at)
   return (
     <section class="stack" aria-label={board.readings}>
@@ -27,6 +28,12 @@ export function Readings({ view, lead }: DeskProps) {
       {scene && <OneScene view={view} scene={scene} lead={lead} />}
     </section>
   )
+}
+
+/** The scene that everybody is at; after the end the last that was read. */
+function openAt({ step, scene, scenes }: ClassBoardView): string | undefined {
+  const read = step === 'ended' ? scenes.findLast(({ spread }) => spread) : scene
+  return (read ?? scenes[0])?.id
 }
 
 /** What went wrong so far over the whole class, and which scene to take next for it. */
@@ -54,12 +61,11 @@ function AddButton({ lead, suggest }: { lead: Lead; suggest: NonNullable<ClassBo
   )
 }
 
-/** A cue's name; a call of stage or regime is about no single cue and goes by its own. */
-export function cueName(cue: Cue | string): string {
-  if (cue === 'stage') return trade.stage
-  if (cue === 'regime') return trade.regime
-  return trade.cues[cue as Cue] ?? cue
-}
+/** What is asked about no single cue goes by a name of its own. */
+const asked: Record<string, string> = { stage: trade.stage, regime: trade.regime, change: drill.kinds.predict_move, ...drill.subjects }
+
+/** The name of a cue, or of what else is asked. */
+export const cueName = (cue: string): string => asked[cue] ?? trade.cues[cue as Cue] ?? cue
 
 function OneScene({ view, scene, lead }: { view: ClassBoardView; scene: ClassBoardScene; lead: Lead }) {
   if (!scene.spread) return <p class="soft">{board.noReadings}</p>

@@ -7,7 +7,7 @@ import type { ClassBoardView, Item, Reply } from '../../wire.gen'
 import { asksConfidence } from '../drill/answering'
 import { AskControl } from '../drill/ask-control'
 import { Confidence } from '../drill/confidence'
-import { askName } from '../drill/spell-reply'
+import { askName } from '../../words/spell-reply'
 import type { Lead } from './lead'
 import { PickScene } from './pick-scene'
 

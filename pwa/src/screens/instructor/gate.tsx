@@ -48,6 +48,7 @@ function useWayIn(wrong: string) {
     try {
       who.value = await run()
     } catch (error) {
+      if (error instanceof Refused && error.where === 'pass_phrase') return setSaid(desk.phraseRefused)
       const refused = error instanceof Refused && (error.status === 401 || error.status === 403)
       setSaid(refused ? wrong : say(error))
     } finally {

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { Refused } from '../../class/ask'
 import { audit, changeInstructor, instructors, invite, newPhrase } from '../../class/desk'
 import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
@@ -88,7 +89,7 @@ function OwnPhrase() {
   const [old, setOld] = useState('')
   const [next, setNext] = useState('')
   const [changed, setChanged] = useState(false)
-  const { failed, doing, run } = useDoing()
+  const { failed, doing, run } = useDoing((error) => (error instanceof Refused && error.where === 'new' ? desk.phraseRefused : undefined))
   const change = async () => {
     await newPhrase(old, next)
     setChanged(true)

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { go } from '../../app/router'
-import { addRoster, changeRoster, dropRoster, rosters, type SeatDraft } from '../../class/desk'
+import { addRoster, changeRoster, dropRoster, rosterCsv, rosters, type SeatDraft } from '../../class/desk'
+import { saveFile } from '../../local/save-file'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { TextField } from '../../ui/text-field'
@@ -71,15 +72,18 @@ function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
 }
 
 function Papers({ held }: { held: Roster }) {
+  const { failed, doing, run } = useDoing()
+  const csv = async () => saveFile('roster.csv', await rosterCsv(held.id))
   return (
     <section class="stack">
       <a class="button button-plain" href={`/instructor/rosters/${held.id}/codes`}>
         {desk.claimSheets}
       </a>
       <p class="small soft">{desk.claimSheetsWhy}</p>
-      <a class="button button-plain" href={`/api/v1/rosters/${held.id}/export.csv`} download>
+      {failed && <p role="alert">{failed}</p>}
+      <Button wide disabled={doing} onClick={() => void run(csv)}>
         {desk.exportCsv}
-      </a>
+      </Button>
     </section>
   )
 }

@@ -1,6 +1,7 @@
 import { go } from '../../app/router'
-import { report as ask, saveSet } from '../../class/desk'
+import { report as ask, reportCsv, reportPdf, saveSet } from '../../class/desk'
 import { Spread } from '../../class/spread'
+import { saveFile } from '../../local/save-file'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { board } from '../../words/class-board'
@@ -8,7 +9,7 @@ import { desk } from '../../words/class-desk'
 import { language } from '../../words/language'
 import type { ClassBoardScene, ClassPersonReport, ClassReport } from '../../wire.gen'
 import { cueName } from '../board/readings'
-import { askName } from '../drill/spell-reply'
+import { askName } from '../../words/spell-reply'
 import { date } from './classes'
 import { useDoing, useLoaded } from './use-loaded'
 import '../drill/drill.css'
@@ -26,18 +27,20 @@ export function Report({ id }: { id: string }) {
   )
 }
 
-/** The papers tell the time by the clock here, as it stood on the day of the class. */
 function Downloads({ id, atMS }: { id: string; atMS: number }) {
-  const at = `/api/v1/classes/${id}/report`
+  const { failed, doing, run } = useDoing()
   const east = -new Date(atMS).getTimezoneOffset()
+  const pdf = async () => saveFile('class.pdf', await reportPdf(id, language, east))
+  const csv = async () => saveFile('class.csv', await reportCsv(id, language))
   return (
     <div class="row no-print">
-      <a class="button button-plain" href={`${at}.pdf?language=${language}&east_min=${east}`} download>
+      {failed && <p role="alert">{failed}</p>}
+      <Button disabled={doing} onClick={() => void run(pdf)}>
         {desk.savePdf}
-      </a>
-      <a class="button button-plain" href={`${at}.csv?language=${language}`} download>
+      </Button>
+      <Button disabled={doing} onClick={() => void run(csv)}>
         {desk.saveCsv}
-      </a>
+      </Button>
       <a class="button button-plain" href={`/instructor/class/${id}/sheets`}>
         {desk.sheets}
       </a>
@@ -65,7 +68,7 @@ function Told({ told }: { told: ClassReport }) {
       <section class="stack">
         <h2>{desk.perPerson}</h2>
         <p class="small soft">{desk.perPersonWhy}</p>
-        <ul class="desk-list">
+        <ul class="desk-list report-people">
           {told.people.map((one) => (
             <li key={one.person}>
               <strong>{one.call_sign}</strong>

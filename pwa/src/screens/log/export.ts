@@ -1,3 +1,4 @@
+import { saveFile } from '../../local/save-file'
 import { store } from '../../local/store'
 import { words } from '../../words/frame'
 import type { QuizEvent } from '../../wire.gen'
@@ -44,12 +45,7 @@ function cell(value: string | number | boolean): string {
 }
 
 export function download(name: string, type: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }))
-  const link = document.createElement('a')
-  link.href = address
-  link.download = name
-  link.click()
-  URL.revokeObjectURL(address)
+  saveFile(name, new Blob([text], { type }))
 }
 
 /** Everything on this device as a file: what one can still do when there is no room left. */

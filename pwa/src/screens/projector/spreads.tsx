@@ -3,7 +3,7 @@ import { replyOf } from '../../class/stops'
 import { wall } from '../../words/class-wall'
 import { drill } from '../../words/drill'
 import type { Ask, ClassAskSpread, ClassSpread, Item, Own } from '../../wire.gen'
-import { askName, spellReply } from '../drill/spell-reply'
+import { askName, spellReply } from '../../words/spell-reply'
 import { Why } from '../class/why'
 
 /** How the class read the scene, one rail under the other; of each the two readings furthest apart. */

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { saveFile } from '../../local/save-file'
 import { store } from '../../local/store'
 import { Button } from '../../ui/button'
 import { Dialog } from '../../ui/dialog'
@@ -57,9 +58,5 @@ async function sendOrKeep(file: File): Promise<void> {
     })
     return
   }
-  const link = document.createElement('a')
-  link.href = URL.createObjectURL(file)
-  link.download = file.name
-  link.click()
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
+  saveFile(file.name, file)
 }

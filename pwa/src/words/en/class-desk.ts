@@ -22,6 +22,7 @@ export const desk = {
   callSign: 'Call sign',
   phrase: 'Pass phrase',
   phraseHint: 'Several words that you can say to yourself: at least 15 characters.',
+  phraseRefused: 'That pass phrase is too short or too long: choose 15 to 128 characters, for instance four words of your own.',
   wrongPhrase: 'Call sign and pass phrase do not go together.',
   notHere: 'One cannot sign in from here',
   notHereWhy:
@@ -232,8 +233,8 @@ export const desk = {
   repeatSet: (title: string) => `To repeat after ${title}`,
   perScene: 'Scene by scene',
   perPerson: 'Person by person',
-  perPersonWhy: 'For you alone: show it to the person, not to the class.',
-  personLine: (n: number, of: number, percent: number) => `${n} of ${of} committed, ${percent}\u00a0% as it was`,
+  perPersonWhy: 'For you alone: show it to the person, not to the class. Agreement counts a reading that is nearly so as nearly right.',
+  personLine: (n: number, of: number, percent: number) => `${n} of ${of} committed, agreement ${percent}\u00a0%`,
   personNone: (of: number) => `0 of ${of} committed`,
   onPaper: 'typed in from paper',
   late: 'after the compare',

@@ -17,7 +17,7 @@ export const classes = {
   refused: 'No class takes that code now. Check it against the screen; the instructor may also have locked or ended the class.',
   signTaken: 'Somebody in this class has that call sign already. Choose another, or put a number to it.',
   tooMany: 'Too many tries from this phone. Wait a minute, or use the code that a camera reads.',
-  noServer: 'The server cannot be reached. Check that this phone is on the same network as the screen, then try again.',
+  noServer: 'The server cannot be reached. Check that this device is on its network, then try again.',
   failed: (why: string) => `The server did not do it: ${why}`,
   /** What a refusal means, by its status: for pages whose language the server's own sentences are not in. */
   failedBy: {

@@ -21,6 +21,7 @@ export const desk: Like<typeof english> = {
   callSign: 'Indicativo',
   phrase: 'Frase de paso',
   phraseHint: 'Varias palabras que pueda decirse: al menos 15 caracteres.',
+  phraseRefused: 'Esa frase de paso es demasiado corta o demasiado larga: elija de 15 a 128 caracteres, por ejemplo cuatro palabras suyas.',
   wrongPhrase: 'El indicativo y la frase de paso no van juntos.',
   notHere: 'Desde aquí no se puede entrar',
   notHereWhy:
@@ -228,8 +229,8 @@ export const desk: Like<typeof english> = {
   repeatSet: (title) => `Para repetir tras ${title}`,
   perScene: 'Escena por escena',
   perPerson: 'Persona por persona',
-  perPersonWhy: 'Solo para usted: muéstrelo a la persona, no a la clase.',
-  personLine: (n, of, percent) => `Contestó ${n} de ${of}, ${percent}\u00a0% como era`,
+  perPersonWhy: 'Solo para usted: muéstrelo a la persona, no a la clase. El acuerdo cuenta lo casi acertado como casi bien.',
+  personLine: (n, of, percent) => `Contestó ${n} de ${of}, acuerdo del ${percent}\u00a0%`,
   personNone: (of) => `Contestó 0 de ${of}`,
   onPaper: 'pasado de papel',
   late: 'después de comparar',

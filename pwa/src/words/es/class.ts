@@ -20,7 +20,7 @@ export const classes: Like<typeof english> = {
   refused: 'Ninguna clase acepta ahora ese código. Compárelo con la pantalla; quizá el instructor ha cerrado o terminado la clase.',
   signTaken: 'Alguien de esta clase ya tiene ese indicativo. Elija otro, o añádale un número.',
   tooMany: 'Demasiados intentos desde este teléfono. Espere un minuto, o use el código que lee la cámara.',
-  noServer: 'No se alcanza el servidor. Compruebe que este teléfono está en la misma red que la pantalla y pruebe otra vez.',
+  noServer: 'No se alcanza el servidor. Compruebe que este dispositivo está en su red y pruebe otra vez.',
   failed: (why) => `El servidor no lo hizo: ${why}`,
   failedBy: {
     400: 'El servidor no aceptó lo enviado. Revise lo escrito y pruebe otra vez.',

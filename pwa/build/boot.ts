@@ -1,4 +1,4 @@
-import { languageKey, themeKey } from '../src/app/kept-keys.ts'
+import { languageKey, themeKey } from '../src/kept-keys.ts'
 
 // What a page with the first screen in it runs on its own, before the app is
 // there. Written out as it stands in the page; the server allows it by its digest.

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals'
-import { oncePainted } from './painted'
+import { oncePainted } from '../ui/painted'
 
 /** The address shown, without the host: "/drill", "/field-book/lesson/3". */
 const path = signal(location.pathname)

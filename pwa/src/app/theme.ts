@@ -1,5 +1,5 @@
 import { effect, signal } from '@preact/signals'
-import { themeKey } from './kept-keys'
+import { themeKey } from '../kept-keys'
 
 /** The themes a person may choose; auto follows the device between light and dark. */
 export const themes = ['auto', 'light', 'dark', 'outdoor'] as const

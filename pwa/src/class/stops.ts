@@ -1,4 +1,4 @@
-import { spellReply } from '../screens/drill/spell-reply'
+import { spellReply } from '../words/spell-reply'
 import { ordinalCues, type OrdinalCue } from '../words/scales'
 import { FLOW_WORDS, QUIZ_CHANGE_WORDS, REGIME_WORDS, STAGE_WORDS, type Ask, type ClassAskSpread, type Reply } from '../wire.gen'
 import { trade } from '../words/trade'

@@ -8,7 +8,7 @@ import { SEEN_KW } from './draw/flame'
 import { glassOf, seenThrough, STAINED } from './glass'
 import { churnOf, flameLength, heatOf, hidden, type Facing } from './jet'
 import { layOut, type Place } from './layout'
-import { openingName } from './names'
+import { openingName } from '../words/names'
 import { opacity } from './tone'
 import { facingOf, frameView, openArea, type View } from './view'
 

@@ -1,4 +1,4 @@
-import { offerUpdate } from '../app/update'
+import { offerUpdate } from './update'
 import { offlineUse } from '../local/status'
 
 /** Installs the offline copy of the app and watches for a newer one. */

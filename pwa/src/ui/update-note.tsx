@@ -1,5 +1,5 @@
 import { words } from '../words/frame'
-import { takeUpdate, updateOffered } from '../app/update'
+import { takeUpdate, updateOffered } from '../sw/update'
 import { Button } from './button'
 import './update-note.css'
 

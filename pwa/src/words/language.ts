@@ -1,4 +1,4 @@
-import { languageKey } from '../app/kept-keys'
+import { languageKey } from '../kept-keys'
 import type { Like } from './like'
 
 /** The languages of the app, each by its own name. */

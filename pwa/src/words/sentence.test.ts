@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { spoken, spokenWithin } from '../render/names'
+import { spoken, spokenWithin } from './names'
 import { lowerFirst } from './sentence'
 
 test('within a sentence only the first letter falls', () => {

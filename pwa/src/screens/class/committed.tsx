@@ -3,7 +3,7 @@ import { WithItem } from '../../class/with-item'
 import { useFocusIfLost } from '../../ui/focus'
 import { classes } from '../../words/class'
 import type { ClassPlaceView, ClassShown, Item } from '../../wire.gen'
-import { askName, spellReply } from '../drill/spell-reply'
+import { askName, spellReply } from '../../words/spell-reply'
 
 interface CommittedProps {
   shown: ClassShown

@@ -7,7 +7,7 @@ import { classes } from '../../words/class'
 import { drill } from '../../words/drill'
 import type { Ask, ClassAskSpread, ClassPlaceView, ClassShown, ClassSpread, Item } from '../../wire.gen'
 import { Behind } from '../drill/reveal'
-import { askName } from '../drill/spell-reply'
+import { askName } from '../../words/spell-reply'
 import { Why } from './why'
 
 interface CompareProps {

@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks'
-import { busy } from '../../app/update'
+import { busy } from '../../sw/update'
 import { useOwnAnswers } from '../../class/own'
 import type { Line } from '../../class/socket'
 import { Steps } from '../../class/steps'

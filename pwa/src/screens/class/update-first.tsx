@@ -1,4 +1,4 @@
-import { takeUpdate, updateWaits } from '../../app/update'
+import { takeUpdate, updateWaits } from '../../sw/update'
 import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { classes } from '../../words/class'

@@ -7,7 +7,7 @@ import type { OrdinalCue } from '../../words/scales'
 import { spoken } from '../../render'
 import { drill } from '../../words/drill'
 import { PICK_WORDS, QUIZ_CHANGE_WORDS, REGIME_WORDS, STAGE_WORDS, TREND_WORDS, type Ask, type Reply } from '../../wire.gen'
-import { changeWords } from './spell-reply'
+import { changeWords } from '../../words/spell-reply'
 
 interface AskControlProps {
   ask: Ask

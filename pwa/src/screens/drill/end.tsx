@@ -5,7 +5,7 @@ import { Button } from '../../ui/button'
 import { Page } from '../../ui/page'
 import { drill } from '../../words/drill'
 import { judged } from './part-view'
-import { askName } from './spell-reply'
+import { askName } from '../../words/spell-reply'
 import { begin, chosenSize, set, type Done } from './state'
 
 /** The end of a set: every scene with how each answer compared. No total: so few say little of anyone. */

@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks'
-import { guardBusy } from '../../app/update'
+import { guardBusy } from '../../sw/update'
 import { Button } from '../../ui/button'
 import { NotValidated } from '../../ui/not-validated'
 import { Page } from '../../ui/page'

@@ -5,7 +5,7 @@ import { drill } from '../../words/drill'
 import { levelName, scale, type OrdinalCue } from '../../words/scales'
 import type { Ask, Item, Part } from '../../wire.gen'
 import { MomentLine } from './moment-line'
-import { askName, spellReply } from './spell-reply'
+import { askName, spellReply } from '../../words/spell-reply'
 
 /** One question afterwards: what you said over what it was. Told by place and words, never by hue. */
 export function PartView({ item, part }: { item: Item; part: Part }) {

@@ -5,7 +5,7 @@ import { drill } from '../../words/drill'
 import type { Ask, Item, Reply } from '../../wire.gen'
 import { asksConfidence, type Answering } from './answering'
 import { Confidence } from './confidence'
-import { askName, spellReply } from './spell-reply'
+import { askName, spellReply } from '../../words/spell-reply'
 
 interface Props {
   item: Item

@@ -1,5 +1,5 @@
 import { batch, signal } from '@preact/signals'
-import { busy } from '../../app/update'
+import { busy } from '../../sw/update'
 import { randomSeed } from '../../local/random'
 import { isFull, store } from '../../local/store'
 import { unseen } from '../../practice/forms'

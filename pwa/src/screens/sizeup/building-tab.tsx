@@ -1,4 +1,4 @@
-import { spoken } from '../../render/names'
+import { spoken } from '../../words/names'
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'

@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks'
 import { useSignal, useSignalEffect } from '@preact/signals'
-import { busy } from '../../app/update'
+import { busy } from '../../sw/update'
 import { Caution } from '../../ui/caution'
 import { Page } from '../../ui/page'
 import { StandingCautions } from '../../ui/standing-cautions'

@@ -1,4 +1,4 @@
-import { spokenWithin } from '../../render/names'
+import { spokenWithin } from '../../words/names'
 import { sizeUp } from '../../words/size-up'
 import type { Finding } from '../../wire.gen'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { spoken } from '../../render/names'
+import { spoken } from '../../words/names'
 import { place, thePlace } from '../../words/es/places'
 import { buildings } from '../../buildings'
 import { box } from '../../buildings/box'

@@ -1,4 +1,4 @@
-import { spoken } from '../../render/names'
+import { spoken } from '../../words/names'
 import type { Compartment, Opening, OpeningKind, Plan, Scenario, SeenKind, Side } from '../../wire.gen'
 
 // A building as sized up: what is drawn of it, and what is known of its inside.

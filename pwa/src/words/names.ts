@@ -1,7 +1,7 @@
 import type { Opening } from '../wire.gen'
-import { place } from '../words/es/places'
-import { language } from '../words/language'
-import { capital, lowerFirst } from '../words/sentence'
+import { place } from './es/places'
+import { language } from './language'
+import { capital, lowerFirst } from './sentence'
 
 /** A name for an opening or a compartment: in Spanish by a list, else from its id: "port_lower_left" is "Port lower left". */
 export function spoken(id: string): string {

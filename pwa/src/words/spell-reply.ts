@@ -1,8 +1,8 @@
-import { spoken, spokenWithin } from '../../render/names'
-import { drill } from '../../words/drill'
-import { trade } from '../../words/trade'
-import { levelName, type OrdinalCue } from '../../words/scales'
-import type { Ask, QuizChange, Reply } from '../../wire.gen'
+import { spoken, spokenWithin } from './names'
+import { drill } from './drill'
+import { trade } from './trade'
+import { levelName, type OrdinalCue } from './scales'
+import type { Ask, QuizChange, Reply } from '../wire.gen'
 
 /** An answer in words. */
 export function spellReply(ask: Ask, reply: Reply): string {

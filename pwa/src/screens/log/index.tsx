@@ -41,7 +41,7 @@ export default function Log() {
   }, [asOf])
 
   return (
-    <Page title={words.screens.log.name}>
+    <Page title={words.screens.log.name} wide>
       {lost && <p>{log.lost}</p>}
       {shown && (
         <div class="stack log">

@@ -11,13 +11,15 @@ export function Skills({ progress, record }: { progress: Progress; record: OwnRe
   const [weakest] = progress.skills
   if (!weakest) return null
   return (
-    <section class="stack">
+    <section class="log-skills stack">
       <h2>{log.perCue}</h2>
       <p>{[log.answered(progress.n), ...(progress.median_took_s ? [log.took(Math.round(progress.median_took_s))] : [])].join(' ')}</p>
       <p class="small soft">{log.perCueWhy}</p>
-      {progress.skills.map((skill, n) => (
-        <Skill key={skill.skill} skill={skill} record={record} weakest={n === 0 && skill.n >= enough && progress.skills.length > 1} />
-      ))}
+      <div class="cue-plots">
+        {progress.skills.map((skill, n) => (
+          <Skill key={skill.skill} skill={skill} record={record} weakest={n === 0 && skill.n >= enough && progress.skills.length > 1} />
+        ))}
+      </div>
     </section>
   )
 }

@@ -29,7 +29,7 @@ export function ReadingTab() {
       <NotValidated />
       <section class="stack">
         {isCall(read) && <p class="label">{sizeUp.consistent}</p>}
-        <h2 class="reading-head" aria-live="polite">
+        <h2 class={isCall(read) ? 'reading-head' : 'reading-head reading-untold'} aria-live="polite">
           {spellFirst(read)}
         </h2>
         <Rest read={read} />

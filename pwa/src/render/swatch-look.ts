@@ -67,5 +67,5 @@ export const scenario: Scenario = {
   }],
 }
 export const view: View = {
-  side: 'A', widthM: WIDTH_M, heightM: HEIGHT_M, groundM: HEIGHT_M, leftM: 0, layout: layOut(scenario), away: 1,
+  side: 'A', widthM: WIDTH_M, heightM: HEIGHT_M, groundM: HEIGHT_M, leftM: 0, layout: layOut(scenario), away: 1, recede: { right: 0, up: 0 },
 }

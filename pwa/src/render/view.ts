@@ -7,7 +7,18 @@ import type { Box, Layout, Place } from './layout'
 // up, depth behind the wall), in metres.
 
 /** Shift on the picture of one metre of depth: chosen by us, a standing eye a little to the right. */
-export const RECEDE = { right: 0.26, up: 0.1 } as const
+const RECEDE = { right: 0.26, up: 0.1 } as const
+
+/**
+ * A building deeper than this is looked at from farther off, so that its depth
+ * takes no more of the picture than this much would, and its openings are drawn
+ * the larger. Chosen by us.
+ */
+const DEEP_M = 6
+
+/** Room for smoke on either side: a share of the building's size, but no more than smoke needs that leaves by a door. Chosen by us. */
+const BESIDE = 0.11
+const BESIDE_M = 1.2
 
 export interface Point { x: number; y: number }
 
@@ -23,6 +34,8 @@ export interface View {
   groundM: number
   leftM: number
   layout: Layout
+  /** Shift on the picture of one metre of depth. */
+  recede: { right: number; up: number }
   /** How many times as far off as one who stands before it. */
   away: number
 }
@@ -37,13 +50,15 @@ export const ACROSS = 2.1
 export function frameView(layout: Layout, side: Side, aspect: number, away = 1): View {
   const along = side === 'A' || side === 'C' ? layout.x1 - layout.x0 : layout.y1 - layout.y0
   const depth = side === 'A' || side === 'C' ? layout.y1 - layout.y0 : layout.x1 - layout.x0
-  const broad = along + RECEDE.right * depth
-  const tall = layout.top + RECEDE.up * depth
-  const beside = 0.11 * Math.max(along, layout.top) // room for smoke on either side
+  const off = Math.min(1, DEEP_M / depth)
+  const recede = { right: off * RECEDE.right, up: off * RECEDE.up }
+  const broad = along + recede.right * depth
+  const tall = layout.top + recede.up * depth
+  const beside = Math.min(BESIDE_M, BESIDE * Math.max(along, layout.top))
   const heightM = away * Math.max(tall * 1.7, (broad + 2 * beside) / aspect)
   const widthM = heightM * aspect
   return {
-    side, widthM, heightM, layout, away,
+    side, widthM, heightM, layout, away, recede,
     groundM: heightM * (away > 1 ? 0.8 : 0.925),
     leftM: (widthM - broad) / 2,
   }
@@ -62,7 +77,7 @@ export function turn(view: Pick<View, 'side' | 'layout'>, x: number, y: number):
 
 /** A point of the building on the picture. */
 export function project(view: View, along: number, up: number, depth: number): Point {
-  return { x: view.leftM + along + RECEDE.right * depth, y: view.groundM - up - RECEDE.up * depth }
+  return { x: view.leftM + along + view.recede.right * depth, y: view.groundM - up - view.recede.up * depth }
 }
 
 /** A box of the building seen from this side. */

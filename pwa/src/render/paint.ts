@@ -19,6 +19,8 @@ export interface Canvas {
   /** How uneven each fine cell is, as a share of its depth; and the height of its face, for the light on it. Both with a border. */
   grain: Float32Array
   face: Float32Array
+  /** How much harder the lumps of each coarse cell bite where smoke ends. */
+  bites: Float32Array
   /** Colour of the coarse cell at work, and lumps of the row at work. */
   colour: Float32Array
   boil: Boil
@@ -28,7 +30,7 @@ export function makeCanvas({ nx, ny }: Grid): Canvas {
   const border = (2 * nx + 2) * (2 * ny + 2)
   return {
     pixels: new Uint8ClampedArray(16 * nx * ny),
-    glow: new Float32Array(border), lit: new Uint8Array((nx + 2) * (ny + 2)),
+    glow: new Float32Array(border), lit: new Uint8Array((nx + 2) * (ny + 2)), bites: new Float32Array((nx + 2) * (ny + 2)),
     grain: new Float32Array(border), face: new Float32Array(border), colour: new Float32Array(3), boil: { perCell: 1, risen: 0 },
   }
 }
@@ -78,13 +80,14 @@ const THIN = 0.2
 const THICK = 1
 const veil = (tau: number) => clamp01((THICK - tau) / (THICK - THIN))
 
-// Lumps that pass one spot quicker than the eye follows them blur: from three a
-// second on, by up to half. So none of them flashes (WCAG 2.2, SC 2.3.1, counted
-// over every family). Share and span chosen by us.
-const BLUR_FROM = 3
-const BLUR_FULL = 10
-const BLUR = 0.5
-const sharp = (perSecond: number) => 1 - BLUR * clamp01((perSecond - BLUR_FROM) / (BLUR_FULL - BLUR_FROM))
+// Lumps that pass one spot quicker than the eye follows them blur, as through a
+// low-pass: half is left of ten a second, hardly any of twenty. So none of them
+// flashes (WCAG 2.2, SC 2.3.1, counted over every family). Chosen by us.
+const HALF_LEFT_PER_S = 10
+function sharp(perSecond: number): number {
+  const square = (perSecond * perSecond) / (HALF_LEFT_PER_S * HALF_LEFT_PER_S)
+  return 1 / (1 + square * square)
+}
 
 // What its face is made of: the depth itself, and its unevenness. The first is
 // weak, so that the edge of an opening neither darkens a thin band of smoke nor
@@ -102,11 +105,13 @@ function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
 }
 
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
-function deepen(grid: Grid, { now }: Smoke, { grain, face }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
+function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
   const { fineRow, rough } = grid
   const { spot } = noise
   const churns = rough[c]! > 1 ? 1 : rough[c]!
-  const lumps = churns > 0 ? LUMPS * sharp(passing(grid, boil, c)) : LUMPS
+  const seen = churns > 0 ? sharp(passing(grid, boil, c)) : 1
+  const lumps = LUMPS * seen
+  bites[c] = BITES * churns * seen
   for (let b = 0; b < 2; b++) {
     const y = 2 * j - 1 + b
     const left = y * fineRow + 2 * i - 1
@@ -254,17 +259,18 @@ function extend(face: Float32Array, row: number, columns: number, rows: number):
 }
 
 /** Four pixels: smoke over flame, most of the smoke being behind it. */
-function shade({ nx, fineRow, rough }: Grid, smoke: Smoke, canvas: Canvas, light: Light, c: number, i: number, j: number): void {
-  const { face, grain, pixels, glow, colour } = canvas
+function shade({ nx, row, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: Light, c: number, i: number, j: number): void {
+  const { face, grain, pixels, glow, lit, colour } = canvas
   const { now } = smoke
-  const bites = BITES * Math.min(1, rough[c]!)
+  const bites = canvas.bites[c]!
+  const burns = lit[c]! + lit[c - 1]! + lit[c + 1]! + lit[c - row]! + lit[c + row]! > 0 // what glows next to it shines in
   mixColour(smoke.kind, c * KINDS, light, colour)
   for (let k = 0; k < 4; k++) {
     const x = 2 * i - 2 + (k & 1)
     const y = 2 * j - 2 + (k >> 1)
     const cell = (y + 1) * fineRow + x + 1
     const tau = now[cell * FIELDS]!
-    const fire = canvas.lit[c] === 0 ? 0 : soft(glow, cell, fineRow)
+    const fire = burns ? soft(glow, cell, fineRow) : 0
     if (tau <= 0.004 && fire <= 0.01) continue
     const p = 4 * (y * 2 * nx + x)
     const body = bodyOf(tau)

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { DAY } from './draw/palette'
 import { STEP_S } from './fluid/step'
+import type { Picture } from './picture'
 import { swatchPicture } from './swatch'
 import type { SwatchCue } from './swatch-look'
 import { swatchWords } from './swatch-words'
@@ -10,27 +11,41 @@ import { openArea } from './view'
 const CUES = ['volume', 'velocity', 'density', 'darkness'] as const
 const LEVELS = [0, 1, 2, 3, 4]
 const SECONDS = 2.5
+/** One looks at it for a while, as smoke that churns is never twice alike. */
+const LOOKS = 8
+const BETWEEN_S = 0.25
 
-/** What the pixels of a swatch show over its opening: how much the densest row hides, the share of rows that hide half of that, and the smoke's grey. */
+/** What the pixels of a swatch show over its opening: how much the densest row hides, the share of rows that hide half of that, and the smoke's grey; over two seconds. */
 function shown(cue: SwatchCue, level: number) {
   const { picture, frame } = swatchPicture(cue, level)
-  for (let at = 0; at < SECONDS; at += STEP_S) {
-    picture.follow(frame)
-    picture.step()
+  const run = (seconds: number) => {
+    for (let at = 0; at < seconds; at += STEP_S) {
+      picture.follow(frame)
+      picture.step()
+    }
   }
-  picture.paint(DAY.smoke)
-  const { x0, x1, y0, y1 } = openArea(picture.view, picture.view.layout.places[0]!, 1)
-  const perM = picture.columns / picture.view.widthM
-  const hides: number[] = []
-  const greys: number[] = []
-  for (let y = Math.round(y0 * perM); y < Math.round(y1 * perM); y++) {
-    const row = Array.from({ length: Math.round((x1 - x0) * perM) - 4 }, (_, k) => 4 * (y * picture.columns + Math.round(x0 * perM) + 2 + k))
-    hides.push(mean(row.map((p) => picture.front[p + 3]! / 255)))
-    greys.push(mean(row.map((p) => picture.front[p]!)))
-  }
+  run(SECONDS)
+  const looks = Array.from({ length: LOOKS }, () => {
+    run(BETWEEN_S)
+    picture.paint(DAY.smoke)
+    return rowsOf(picture)
+  })
+  const hides = looks[0]!.map((_, y) => mean(looks.map((rows) => rows[y]!.hides)))
   const most = Math.max(...hides)
   const covered = hides.filter((share) => share > 0.03 && share > most / 2).length / hides.length
-  return { most, covered, grey: greys[hides.indexOf(most)]! }
+  return { most, covered, grey: mean(looks.map((rows) => rows[hides.indexOf(most)]!.grey)) }
+}
+
+/** How much each row of the opening hides, and its grey. */
+function rowsOf(picture: Picture): { hides: number; grey: number }[] {
+  const { x0, x1, y0, y1 } = openArea(picture.view, picture.view.layout.places[0]!, 1)
+  const perM = picture.columns / picture.view.widthM
+  const rows: { hides: number; grey: number }[] = []
+  for (let y = Math.round(y0 * perM); y < Math.round(y1 * perM); y++) {
+    const row = Array.from({ length: Math.round((x1 - x0) * perM) - 4 }, (_, k) => 4 * (y * picture.columns + Math.round(x0 * perM) + 2 + k))
+    rows.push({ hides: mean(row.map((p) => picture.front[p + 3]! / 255)), grey: mean(row.map((p) => picture.front[p]!)) })
+  }
+  return rows
 }
 
 const mean = (all: number[]) => all.reduce((a, b) => a + b, 0) / all.length

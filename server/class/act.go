@@ -60,6 +60,9 @@ func (c *Classes) Do(by, id string, act Act) (seq uint64, err error) {
 	if err != nil {
 		return 0, err
 	}
+	if err := notThereAlready(r.now(), e); err != nil {
+		return 0, err
+	}
 	if err := r.allowed(e); err != nil {
 		return 0, err
 	}
@@ -82,6 +85,15 @@ func detail(act *Act) string {
 		return ", " + act.Scene + " " + act.Ask
 	}
 	return ""
+}
+
+// notThereAlready refuses a step to where the class stands: pressed on two boards
+// at once, the second would begin the look anew and leave nothing to take back.
+func notThereAlready(s session.State, e session.Entry) error {
+	if e.Kind != session.Stepped || e.To != s.Step || e.Scene != s.Scene {
+		return nil
+	}
+	return &Refused{Why: engine.Bad("class", "is at "+string(e.To)+" already, from another board", "go on from there")}
 }
 
 func (r *room) entryFor(by string, act *Act) (session.Entry, error) {

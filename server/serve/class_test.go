@@ -387,3 +387,24 @@ func TestErasingOnesOwn(t *testing.T) {
 		assert.NotContains(t, string(line.Body), "Engine 1")
 	}
 }
+
+// Two boards that lead one class press the same button at once: the class goes one
+// step, the second is told so, and the look neither begins anew nor loses its undo.
+func TestTwoBoardsPressTheSameButton(t *testing.T) {
+	s := start(t)
+	l := s.chief().opened(session.Led, 2)
+	l.act(session.Started)
+	l.step(session.Commit, "s1")
+	l.step(session.Compare, "s1")
+	for _, to := range []session.Step{session.Cutaway, session.Watch} {
+		scene := map[session.Step]string{session.Cutaway: "s1", session.Watch: "s2"}[to]
+		l.step(to, scene)
+		s.wait(time.Second)
+		got := l.do(map[string]any{"kind": session.Stepped, "to": to, "scene": scene})
+		assert.Equal(t, 409, got.status)
+		assert.Contains(t, got.sentence(t), "class is at "+string(to)+" already, from another board: go on from there")
+	}
+	l.act(session.Undone)
+	l.step(session.Watch, "s2")
+	l.step(session.Commit, "s2")
+}

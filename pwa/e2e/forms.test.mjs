@@ -9,7 +9,7 @@ const firstTestSeed = 2 ** 52 // quiz.FirstTestSeed
 const scenesOfAForm = 21
 const weekMS = 7 * 24 * 3600 * 1000
 const server = useServer()
-const browser = usePhone()
+const browser = usePhone({ motion: 'reduce' })
 let page
 prepare(() => void (page = browser.page))
 

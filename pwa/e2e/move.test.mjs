@@ -7,8 +7,8 @@ import { answerScene, begin, eventsOnDevice } from './lib/drill.mjs'
 import { usePhone, useServer } from './lib/ready.mjs'
 
 const server = useServer()
-const old = usePhone()
-const fresh = usePhone()
+const old = usePhone({ motion: 'reduce' })
+const fresh = usePhone({ motion: 'reduce' })
 
 /** The server does as it is asked, and nobody hears of it. */
 async function loseTheAnswer(route) {

@@ -7,7 +7,7 @@ import { answerScene, answerUnsure, begin, eventsOnDevice, onward } from './lib/
 import { prepare, usePhone, useServer } from './lib/ready.mjs'
 
 const server = useServer()
-const browser = usePhone({ width: 360, height: 740 })
+const browser = usePhone({ width: 360, height: 740, motion: 'reduce' })
 let devtools
 prepare(async () => {
   devtools = await browser.context.newCDPSession(browser.page)

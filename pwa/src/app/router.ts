@@ -16,18 +16,8 @@ export const place = computed(() => {
 /** The screen that one is on the way to, or at. */
 export const headingFor = computed(() => heading.value.split('/').find(Boolean) ?? '')
 
-/** Called before leaving a screen; returns false to stay (an item is open). */
-let mayLeave: () => boolean = () => true
-
-export function guardLeaving(ask: () => boolean): () => void {
-  mayLeave = ask
-  return () => {
-    mayLeave = () => true
-  }
-}
-
 export function go(to: string): void {
-  if (to === heading.value || !mayLeave()) return
+  if (to === heading.value) return
   history.pushState(null, '', to)
   setOut()
 }

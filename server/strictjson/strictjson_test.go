@@ -86,15 +86,15 @@ func TestReadPassesOnTheReadersOwnError(t *testing.T) {
 	require.ErrorIs(t, err, broken)
 }
 
-// A name twice is found at any depth, in whatever case and spelling, also in the
-// parts that are kept as they came; the same name in two objects is not twice.
+// A name twice is found at any depth and in whatever spelling, also in the parts that
+// are kept as they came; the same name in two objects is not twice, nor is one in two
+// cases.
 func TestBodyRefusesANameGivenTwice(t *testing.T) {
 	type body struct {
 		V    int             `json:"v"`
 		Kept json.RawMessage `json:"kept"`
 	}
 	for text, where := range map[string]string{
-		`{"v":1,"V":2}`:                                 "V",
 		`{"v":1,"\u0076":2}`:                            "v",
 		`{"kept":{"a":[0,{"b":1},{"c":1,"c":2}]}}`:      "kept.a[2].c",
 		`{"kept":{"a":{"x":{}},"b":"\",\"a\":","a":1}}`: "kept.a",
@@ -108,7 +108,7 @@ func TestBodyRefusesANameGivenTwice(t *testing.T) {
 	for _, text := range []string{
 		`{"v":1,"kept":{"v":1,"a":{"v":1},"b":[{"v":1},{"v":1}]}}`,
 		`{"v":1,"kept":["a","a",":","\"a\":","\\"]}`,
-		`{"v":1,"kept":{"":1," ":1,"a":"a","b":"a"}}`,
+		`{"v":1,"kept":{"":1," ":1,"a":"a","b":"a","A":1}}`,
 	} {
 		assert.NoError(t, strictjson.Body([]byte(text), new(body)), text)
 	}

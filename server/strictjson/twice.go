@@ -8,8 +8,9 @@ import (
 	"lintel/engine"
 )
 
-// names are those of one object, in lower case: encoding/json takes a name for a
-// field in whatever case it is written.
+// names are those of one object. Two that differ in case are two: a device may keep
+// both in a body of its own, and one that was refused would hold up all that waits
+// behind it.
 type names map[string]bool
 
 // keptNames is how many names a map may have held to be used again: emptying one
@@ -73,11 +74,10 @@ func (i *inside) take(written []byte) bool {
 		// The text was decoded before: its strings are in order.
 		_ = json.Unmarshal(written, &i.name)
 	}
-	folded := strings.ToLower(i.name)
-	if i.names[folded] {
+	if i.names[i.name] {
 		return false
 	}
-	i.names[folded] = true
+	i.names[i.name] = true
 	return true
 }
 

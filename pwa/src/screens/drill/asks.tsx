@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { useFocusIfLost } from '../../ui/focus'
+import { useTap } from '../../ui/tap'
 import { drill } from '../../words/drill'
 import type { Ask, Item, Reply } from '../../wire.gen'
 import { AskControl } from './ask-control'
@@ -52,16 +53,18 @@ interface OneAskProps {
 /** A tap answers at once; the neutral plane waits for a press, as it is set by dragging. */
 function OneAsk({ item, ask, given, done }: OneAskProps) {
   const [held, hold] = useState(given)
+  const { felt, tap } = useTap(done)
   const dragged = ask.kind === 'plane'
   const answer = (next: Reply) => {
+    if (felt) return
     hold(next)
-    if (!dragged || next.unsure) done(next)
+    if (!dragged || next.unsure) tap(next)
   }
   return (
     <>
       <AskControl ask={ask} show={item.show} given={held} answer={answer} />
       {dragged && (
-        <Button look="main" wide disabled={held?.plane === undefined} onClick={() => held && done(held)}>
+        <Button look="main" wide disabled={held?.plane === undefined || felt} onClick={() => held && tap(held)}>
           {drill.setIt}
         </Button>
       )}

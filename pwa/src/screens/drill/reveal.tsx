@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
 import { useFocusIfLost } from '../../ui/focus'
+import { useTap } from '../../ui/tap'
 import { drill } from '../../words/drill'
 import { capital } from '../../words/sentence'
 import type { Item, Verdict } from '../../wire.gen'
@@ -16,6 +17,7 @@ import { TwoScenes } from './two-scenes'
 export function Reveal({ item, verdict }: { item: Item; verdict: Verdict }) {
   const [cutaway, setCutaway] = useState(true)
   const committed = useFocusIfLost<HTMLParagraphElement>('reveal')
+  const onward = useTap(() => void openScene())
   const last = set.value && set.value.done.length === set.value.scenes.length
   return (
     <div class="item">
@@ -43,7 +45,7 @@ export function Reveal({ item, verdict }: { item: Item; verdict: Verdict }) {
         </ul>
         <Explained verdict={verdict} shown={verdict.parts.every(({ kind }) => kind === 'level')} />
         <p class="small soft">{drill.scoredBy(verdict.engine)}</p>
-        <Button look="main" wide onClick={() => void openScene()}>
+        <Button look="main" wide disabled={onward.felt} onClick={() => onward.tap()}>
           {last ? drill.finish : drill.next}
         </Button>
       </div>

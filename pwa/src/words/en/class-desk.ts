@@ -96,7 +96,6 @@ export const desk = {
   lookNamed: (title: string) => `Look at ${title}`,
   lookS: 'Time to look, in seconds (0: no end)',
   note: 'Your note',
-  noteHint: 'Only you see it on the board.',
   saveSet: 'Save the set',
   saved: 'Saved',
   unsaved: 'Not saved yet. Until you save it, it is kept on this device.',
@@ -108,7 +107,6 @@ export const desk = {
   dropNow: 'Delete it',
   keepIt: 'Keep it',
   numbered: (n: number, title: string) => `${n}. ${title}`,
-  lesson: (kind: string, lesson: string) => `${kind}. Lesson: ${lesson}`,
 
   rosters: 'Rosters',
   noRosters: 'No roster yet. A roster is the call signs in your care; each place is claimed by its owner’s own phone.',
@@ -236,8 +234,6 @@ export const desk = {
   perPersonWhy: 'For you alone: show it to the person, not to the class. Agreement counts a reading that is nearly so as nearly right.',
   personLine: (n: number, of: number, percent: number) => `${n} of ${of} committed, agreement ${percent}\u00a0%`,
   personNone: (of: number) => `0 of ${of} committed`,
-  onPaper: 'typed in from paper',
-  late: 'after the compare',
   marks: (n: number, late: number, sheets: number) =>
     [n === 1 ? '1 reading' : `${n} readings`, late > 0 && `${late} after the compare`, sheets > 0 && `${sheets} from paper`].filter(Boolean).join(', '),
   saveCsv: 'Table (CSV)',

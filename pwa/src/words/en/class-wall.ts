@@ -13,7 +13,6 @@ export const wall = {
   ownPace: 'Everyone works at their own pace',
   compare: 'What the class saw',
   cutaway: 'The wall drawn away',
-  itWas: (what: string) => `It was: ${what}`,
   asItWas: (n: number, of: number) => `${n} of ${of} read it so`,
   apart: 'Furthest apart:',
   said: (n: number, what: string) => `${n} said ${what}`,

@@ -95,7 +95,6 @@ export const desk: Like<typeof english> = {
   lookNamed: (title) => `Mirar ${title}`,
   lookS: 'Tiempo para mirar, en segundos (0: sin límite)',
   note: 'Su nota',
-  noteHint: 'Solo usted la ve en el tablero.',
   saveSet: 'Guardar la serie',
   saved: 'Guardado',
   unsaved: 'Aún sin guardar. Hasta que la guarde, queda en este dispositivo.',
@@ -107,7 +106,6 @@ export const desk: Like<typeof english> = {
   dropNow: 'Borrarla',
   keepIt: 'Conservarla',
   numbered: (n, title) => `${n}. ${title}`,
-  lesson: (kind, lesson) => `${kind}. Lección: ${lesson}`,
 
   rosters: 'Listas',
   noRosters: 'Aún no hay listas. Una lista son los indicativos a su cargo; cada puesto lo toma el teléfono de su dueño.',
@@ -232,8 +230,6 @@ export const desk: Like<typeof english> = {
   perPersonWhy: 'Solo para usted: muéstrelo a la persona, no a la clase. El acuerdo cuenta lo casi acertado como casi bien.',
   personLine: (n, of, percent) => `Contestó ${n} de ${of}, acuerdo del ${percent}\u00a0%`,
   personNone: (of) => `Contestó 0 de ${of}`,
-  onPaper: 'pasado de papel',
-  late: 'después de comparar',
   marks: (n, late, sheets) =>
     [n === 1 ? '1 lectura' : `${n} lecturas`, late > 0 && `${late} después de comparar`, sheets > 0 && `${sheets} de papel`].filter(Boolean).join(', '),
   saveCsv: 'Tabla (CSV)',

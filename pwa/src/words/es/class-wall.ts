@@ -16,7 +16,6 @@ export const wall: Like<typeof english> = {
   ownPace: 'Cada cual trabaja a su ritmo',
   compare: 'Lo que vio la clase',
   cutaway: 'La pared retirada',
-  itWas: (what) => `Era: ${what}`,
   asItWas: (n, of) => `${n} de ${of} lo leyeron así`,
   apart: 'Las más alejadas:',
   said: (n, what) => (n === 1 ? `1 dijo ${what}` : `${n} dijeron ${what}`),

@@ -43,7 +43,7 @@ func Figures() []Figure {
 		syncHistories,
 		kill9,
 		learners,
-		{Name: "asvs", Unit: "items", Goal: "0", Needs: "the table of verification items"},
+		{Name: "asvs", Unit: "items", Goal: "0", Needs: "a table of the items of OWASP ASVS 5.0 with the test of each; what stands guard and its tests are in server/httpapi/README.md"},
 		startReady,
 		binaryBytes,
 	}

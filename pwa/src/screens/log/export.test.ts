@@ -24,6 +24,12 @@ test('a table begins and ends with the banner and has a line a rating', () => {
   ])
 })
 
+test.each(['=cmd', '+1', '-1', '@x', '＝cmd', '＋1', '－1', '＠x'])('%s is text to a spreadsheet', (family) => {
+  const { body } = event as unknown as { body: { answer: object } }
+  const one = { ...event, body: { ...body, answer: { ...body.answer, family } } } as unknown as QuizEvent
+  expect(toCSV([one])).toContain(`,'${family},`)
+})
+
 test('everything comes out as it lies on the device', () => {
   const given = JSON.parse(toJSON('Engine 3', [event]))
   expect(given).toEqual({

@@ -39,7 +39,7 @@ before(async () => {
     }
   })
   await new Promise((resolve) => site.listen(0, '127.0.0.1', resolve))
-  browser = await openBrowser({ motion: 'reduce' })
+  browser = await openBrowser()
 })
 after(async () => {
   await browser?.close()

@@ -153,6 +153,8 @@ async function readable(page) {
     return found
   })
   assert.deepEqual(small, [])
+  const below = await page.locator('.wall').evaluate((one) => one.scrollHeight - one.clientHeight)
+  assert.ok(below <= 1, `${below} px lie below the wall, which nobody scrolls`)
 }
 
 test('a key is disagreed with, and the scene that is suggested comes into the class', async () => {

@@ -52,7 +52,7 @@ export const board = {
   isAway: 'away',
   hasCommitted: 'committed',
   hasNot: 'not yet',
-  ofScenes: (n: number, of: number) => `${n} of ${of} scenes`,
+  ofScenes: (n: number, of: number) => `${n} of ${of}`,
   paper: 'on paper',
   removed: 'removed',
   late: (n: number) => (n === 1 ? '1 after the compare' : `${n} after the compare`),

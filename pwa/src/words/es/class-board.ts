@@ -54,7 +54,7 @@ export const board: Like<typeof english> = {
   isAway: 'sin línea',
   hasCommitted: 'contestó',
   hasNot: 'aún no',
-  ofScenes: (n, of) => `${n} de ${of} escenas`,
+  ofScenes: (n, of) => `${n} de ${of}`,
   paper: 'en papel',
   removed: 'quitado',
   late: (n) => `${n} después de comparar`,

@@ -34,7 +34,7 @@ function plantLeak(frame) {
 async function open(leak) {
   const context = await studio.page.context().browser().newContext({ viewport: { width: 390, height: 844 } })
   const page = await context.newPage()
-  await page.goto(studio.page.url())
+  await page.goto(studio.page.url(), { timeout: 120_000 }) // a busy machine takes its time
   await page.waitForFunction('globalThis.lintelPlayer !== undefined', undefined, { timeout: 60_000 })
   const host = (scene) => page.evaluate((one) => globalThis.lintelPlayer.host(one), scene)
   await host(scenes.at(-1))

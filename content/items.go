@@ -81,12 +81,16 @@ func Scorer(s quiz.Scene) (func(quiz.Answer) (quiz.Verdict, error), error) {
 	if err != nil {
 		return nil, err
 	}
+	return scorerOf(f, &made, &truth), nil
+}
+
+func scorerOf(f *item.Family, made *quiz.Item, truth *item.Truth) func(quiz.Answer) (quiz.Verdict, error) {
 	return func(a quiz.Answer) (quiz.Verdict, error) {
 		if err := sameVersion(&a); err != nil {
 			return quiz.Verdict{}, err
 		}
-		return judge(f, &made, &truth, &a)
-	}, nil
+		return judge(f, made, truth, &a)
+	}
 }
 
 func judge(f *item.Family, made *quiz.Item, truth *item.Truth, a *quiz.Answer) (quiz.Verdict, error) {

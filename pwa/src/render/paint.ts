@@ -81,13 +81,10 @@ const THICK = 1
 const veil = (tau: number) => clamp01((THICK - tau) / (THICK - THIN))
 
 // Lumps that pass one spot quicker than the eye follows them blur, as through a
-// low-pass: half is left of ten a second, hardly any of twenty. So none of them
+// low-pass: half is left of seven a second, a tenth of twenty. So none of them
 // flashes (WCAG 2.2, SC 2.3.1, counted over every family). Chosen by us.
-const HALF_LEFT_PER_S = 10
-function sharp(perSecond: number): number {
-  const square = (perSecond * perSecond) / (HALF_LEFT_PER_S * HALF_LEFT_PER_S)
-  return 1 / (1 + square * square)
-}
+const HALF_LEFT_PER_S = 7
+const sharp = (perSecond: number) => 1 / (1 + (perSecond * perSecond) / (HALF_LEFT_PER_S * HALF_LEFT_PER_S))
 
 // What its face is made of: the depth itself, and its unevenness. The first is
 // weak, so that the edge of an opening neither darkens a thin band of smoke nor

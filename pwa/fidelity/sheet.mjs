@@ -1,5 +1,6 @@
 // Contact sheets for a person's eye, drawn by the app's own renderer.
-//   stages  28 scenes of fires as families make them: a row a stage, denser to the right, families as various as there are
+//   stages  28 scenes of fires as families make them: a row a stage, denser to the right, families as various as there are,
+//           every third by day, at dusk and by night
 //   looks   16 single openings: pairs that must be told apart at a glance
 //
 //   node pwa/fidelity/sheet.mjs FOLDER [-seed N] [-theme light|dark|outdoor] [-only stages|looks]
@@ -25,7 +26,8 @@ mkdirSync(folder, { recursive: true })
 
 const ACROSS = 4
 const SIZE = { width: 300, height: 340 }
-const WARM_S = 5
+const WARM_S = 1.5 // after the head start that every scene has
+const LIGHTS = ['day', 'dusk', 'night']
 
 const studio = await openStudio()
 const { emptyFrame } = await studio.module('/src/render/frame.ts')
@@ -56,7 +58,7 @@ function leastShown(states, shown, next) {
 }
 
 async function stages() {
-  const states = await drawStates(studio, { enough: 250, seed: Number(flags.seed) })
+  const states = await drawStates(studio, { enough: 180, seed: Number(flags.seed) })
   const next = chance(Number(flags.seed))
   const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
   const shown = new Map()
@@ -69,7 +71,7 @@ async function stages() {
       shown.set(state.family, 1 + (shown.get(state.family) ?? 0))
       const { look } = state
       const caption = `<b>${stage}</b>, ${state.family}: depth ${look.opticalDepth.toFixed(1)}, ${look.outVelocityMS.toFixed(2)} m/s (${froude(look.outVelocityMS, state.heightM).toFixed(2)}), lightness ${look.lightness.toFixed(2)}, churning ${look.churning.toFixed(1)}`
-      cells.push({ png: await picture({ scenario: state.scenario, side: state.side, frame: state.frame, opening: state.opening, near: false }), caption })
+      cells.push({ png: await picture({ scenario: state.scenario, side: state.side, frame: state.frame, opening: state.opening, near: false, light: LIGHTS[cells.length % LIGHTS.length] }), caption })
     }
   }
   await layOut('stages.png', cells, ACROSS)

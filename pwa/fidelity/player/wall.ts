@@ -1,4 +1,5 @@
 import { STEP_S } from '../../src/render/fluid/step'
+import type { Daylight } from '../../src/render/draw/palette'
 import type { FrameLook } from '../../src/render/frame'
 import type { Rect } from '../../src/render/jet'
 import { layOut } from '../../src/render/layout'
@@ -16,6 +17,8 @@ export interface WallTake {
   near: boolean
   cutaway?: boolean
   theme?: 'light' | 'dark' | 'outdoor'
+  /** Left out, the light that the theme goes with. */
+  light?: Daylight
   /** Size in points. */
   width: number
   height: number
@@ -31,7 +34,7 @@ export interface WallTake {
 interface Stage { canvas: HTMLCanvasElement; show: Show; showing: Showing }
 
 /** A scene on the page, ready to be stepped. */
-function stage({ scenario, side, frame, near, opening, cutaway = false, theme = 'light', width, height }: WallTake): Stage {
+function stage({ scenario, side, frame, near, opening, cutaway = false, theme = 'light', light, width, height }: WallTake): Stage {
   performance.now = () => 0 // no frame is ever late: the machine's speed is not to be seen in a photograph
   document.documentElement.dataset['theme'] = theme
   const canvas = document.createElement('canvas')
@@ -41,7 +44,7 @@ function stage({ scenario, side, frame, near, opening, cutaway = false, theme = 
     canvas, show: new Show(canvas),
     showing: {
       scenario, side, frame, near, cutaway, us: false, selected: near ? opening : undefined, paused: false,
-      theme, size: { width, height, density: devicePixelRatio },
+      theme, light, size: { width, height, density: devicePixelRatio },
     },
   }
 }

@@ -34,7 +34,7 @@ var familiesBox = []item.Family{
 			Fuels: []engine.Fuel{{ID: "strips", In: "lower_left", Kind: "softwood", Place: "centre", IgniteS: &float0, MassKg: &float0_6}},
 			EndS:  900,
 		},
-		Vary:   []item.Vary{{Knob: "fuel_mass", ID: "strips", Low: 0.5, High: 1.5, Step: 0.1}, {Knob: "open", ID: "port_low", Low: 0.3, High: 1, Step: 0.1}},
+		Vary:   []item.Vary{{Knob: "fuel_mass", ID: "strips", Low: 0.5, High: 1.5, Step: 0.1}, {Knob: "open", ID: "port_low", Low: 0.2, High: 1, Step: 0.1}},
 		Moment: item.Window{FromS: 40, ToS: 240},
 		Show:   []string{"port_low"},
 		Asks:   []item.Ask{{Kind: "flow", Opening: "port_low"}, {Kind: "plane", Opening: "port_low"}},

@@ -93,7 +93,7 @@ func notThereAlready(s session.State, e session.Entry) error {
 	if e.Kind != session.Stepped || e.To != s.Step || e.Scene != s.Scene {
 		return nil
 	}
-	return &Refused{Why: engine.Bad("class", "is at "+string(e.To)+" already, from another board", "go on from there")}
+	return &Refused{Why: engine.Bad("class", "is at "+string(e.To)+" already", "go on from there")}
 }
 
 func (r *room) entryFor(by string, act *Act) (session.Entry, error) {

@@ -219,12 +219,12 @@ func TestRoomsAreBounded(t *testing.T) {
 	assert.Equal(t, websocket.CloseGoingAway, closed.Code)
 }
 
-// Who says nothing, something else, or not who they are, is let go.
 // A phone reads from the same constant how long it had for its hello.
 func TestRoomsWaitForAHelloAsPhonesThink(t *testing.T) {
 	assert.Equal(t, session.HelloPatienceMS*time.Millisecond, live.DefaultRoomLimits.Hello)
 }
 
+// Who says nothing, something else, or not who they are, is let go.
 func TestAHelloIsAsked(t *testing.T) {
 	_, url := startRooms(t, newLesson(t, 1), quickRooms)
 	for name, text := range map[string]string{

@@ -402,7 +402,7 @@ func TestTwoBoardsPressTheSameButton(t *testing.T) {
 		s.wait(time.Second)
 		got := l.do(map[string]any{"kind": session.Stepped, "to": to, "scene": scene})
 		assert.Equal(t, 409, got.status)
-		assert.Contains(t, got.sentence(t), "class is at "+string(to)+" already, from another board: go on from there")
+		assert.Contains(t, got.sentence(t), "class is at "+string(to)+" already: go on from there")
 	}
 	l.act(session.Undone)
 	l.step(session.Watch, "s2")

@@ -1,10 +1,10 @@
 import { drill } from '../../words/drill'
 import type { Item, Part } from '../../wire.gen'
+import { namesApart } from './moment-names'
 
 const width = 320
 const height = 58
 const edge = 14
-const word = 44 // as long as either name below the line is, and a space
 
 /** A call-out on the time that was watched: what began to show, what came, and when you spoke. */
 export function MomentLine({ item, part }: { item: Pick<Item, 'watch'>; part: Part }) {
@@ -12,7 +12,7 @@ export function MomentLine({ item, part }: { item: Pick<Item, 'watch'>; part: Pa
   const x = (t: number) => edge + ((Math.min(to_s, Math.max(from_s, t)) - from_s) / (to_s - from_s)) * (width - 2 * edge)
   const shows = part.truth.find(({ at_s }) => at_s !== undefined)?.at_s
   const yours = part.given.at_s
-  const close = shows !== undefined && part.event_s !== undefined && x(part.event_s) - x(shows) < word
+  const names = namesApart(shows === undefined ? undefined : x(shows), part.event_s === undefined ? undefined : x(part.event_s), width)
   const since = (t: number) => Math.round(t - from_s)
   const said = [
     ...(shows === undefined ? [] : [drill.showedAt(since(shows))]),
@@ -23,9 +23,9 @@ export function MomentLine({ item, part }: { item: Pick<Item, 'watch'>; part: Pa
       <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={said}>
         <path class="moment-axis" d={`M${edge} 34H${width - edge}M${edge} 29v10M${width - edge} 29v10`} />
         {shows !== undefined && <path class="moment-span" d={`M${x(shows)} 34H${x(part.event_s ?? to_s)}`} />}
-        {shows !== undefined && <text x={close ? Math.max(word, x(shows)) : x(shows)} y="52" text-anchor={close ? 'end' : 'middle'}>{drill.shows}</text>}
+        {names.shows !== undefined && <text x={names.shows} y="52" text-anchor="middle">{drill.shows}</text>}
         {part.event_s !== undefined && <path class="moment-event" d={`M${x(part.event_s)} 24v20`} />}
-        {part.event_s !== undefined && <text x={close ? Math.max(word, x(part.event_s)) + 4 : x(part.event_s)} y="52" text-anchor={close ? 'start' : 'middle'}>{drill.event}</text>}
+        {names.event !== undefined && <text x={names.event} y="52" text-anchor="middle">{drill.event}</text>}
         {yours !== undefined && <path class="moment-own" d={`M${x(yours)} 32l-6 -10h12z`} />}
         {yours !== undefined && <text class="moment-own" x={x(yours)} y="16" text-anchor="middle">{drill.yours}</text>}
       </svg>

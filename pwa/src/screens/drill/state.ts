@@ -52,7 +52,7 @@ let firstSeen = 0
 let made: { scene: Scene; item: Promise<Item> } | undefined
 /** The set that was open has been brought back, or there was none. */
 export const restored = signal(false)
-/** Nothing was ever written down on this device: the words come before the first scene. */
+/** Nothing was written down on this device and no scene was read: the words come before the first one. */
 export const newcomer = signal(false)
 /** How many scenes a set will have. */
 export const chosenSize = signal<Exclude<Size, 'pre_shift'>>(8)
@@ -199,6 +199,7 @@ async function reveal(asked: Item, scored: Verdict): Promise<void> {
   batch(() => {
     set.value = { ...(form && { form }), ...(size && { size }), scenes, done, replies: [] }
     busy.value = false
+    newcomer.value = false
     if (form) return void (item.value = undefined)
     verdict.value = scored
     phase.value = 'revealed'

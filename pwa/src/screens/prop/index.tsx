@@ -13,6 +13,7 @@ import { Burning } from './burning'
 import { TheBench } from './the-bench'
 import { useBench } from './use-bench'
 import './prop.css'
+import './prop-fits.css'
 
 /** The Prop: on the bench, simulated, or burning, logged. */
 export default function Prop() {

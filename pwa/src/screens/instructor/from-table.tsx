@@ -23,7 +23,12 @@ export function FromTable({ ready, failed, make }: { ready: boolean; failed: str
       <p class="small soft">{desk.csvWhy}</p>
       <label class="desk-file">
         <span class="label">{desk.csvFile}</span>
-        <input type="file" accept=".csv,text/csv,text/plain" onChange={(event) => void read(event.currentTarget.files?.[0])} />
+        <input
+          type="file"
+          accept=".csv,text/csv,text/plain"
+          onClick={(event) => (event.currentTarget.value = '')} // the same file, mended, can be chosen again
+          onChange={(event) => void read(event.currentTarget.files?.[0])}
+        />
       </label>
       <label class="label" for={id}>
         {desk.csvText}

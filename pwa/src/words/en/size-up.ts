@@ -17,7 +17,6 @@ export const sizeUp = {
   moreStoreys: 'More',
   construction: 'Construction',
   constructions: { '': 'Not known', wood_frame: 'Wood frame', masonry: 'Masonry', steel: 'Steel' },
-  openingsOf: (side: string) => `Side ${side}`,
   addTo: (side: string, floor: number) => `Add to side ${side}, division ${floor}`,
   add: 'Add',
   addRoof: 'Add a roof opening',

@@ -17,7 +17,6 @@ export const sizeUp: Like<typeof english> = {
   moreStoreys: 'Más',
   construction: 'Construcción',
   constructions: { '': 'No se sabe', wood_frame: 'Entramado de madera', masonry: 'Mampostería', steel: 'Acero' },
-  openingsOf: (side) => `Lado ${side}`,
   addTo: (side, floor) => `Añadir al lado ${side}, división ${floor}`,
   add: 'Añadir',
   addRoof: 'Añadir una abertura de techo',

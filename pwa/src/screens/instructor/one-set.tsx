@@ -37,19 +37,17 @@ function useFamilies(): FamilyInfo[] | undefined {
   return families
 }
 
-function Builder({ held, families }: { held: ClassSet | undefined; families: readonly FamilyInfo[] }) {
+/** A set as it is being built, kept on this device until it is saved. */
+function useBuilt(held: ClassSet | undefined) {
   const [asSaved, setAsSaved] = useState<SetDraft>(held ?? { title: '', scenes: [] })
   const [draft, setDraft] = useState(keptSetDraft(held?.id))
-  const { title, scenes } = draft ?? asSaved
-  const [seen, see] = useState<ClassPlanned>()
-  const { failed, doing, run } = useDoing()
   const [saved, setSaved] = useState(false)
+  const { title, scenes } = draft ?? asSaved
   const hold = (next: SetDraft | undefined) => {
     setDraft(next)
     keepSetDraft(held?.id, next)
     setSaved(false)
   }
-  const change = (next: readonly ClassPlanned[]) => hold({ title, scenes: next })
   const save = async () => {
     const { set } = await saveSet(held?.id, title.trim(), scenes)
     hold(undefined)
@@ -62,6 +60,14 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
     keepSetDraft(held!.id, undefined)
     go('/instructor/sets')
   }
+  return { title, scenes, draft, saved, hold, save, drop }
+}
+
+function Builder({ held, families }: { held: ClassSet | undefined; families: readonly FamilyInfo[] }) {
+  const { title, scenes, draft, saved, hold, save, drop } = useBuilt(held)
+  const [seen, see] = useState<ClassPlanned>()
+  const { failed, doing, run } = useDoing()
+  const change = (next: readonly ClassPlanned[]) => hold({ title, scenes: next })
   return (
     <div class="desk-edit">
       <div class="stack stack-wide">

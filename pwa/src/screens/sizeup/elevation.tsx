@@ -65,14 +65,7 @@ export function Elevation({ sketch, side, openings, ratings = {}, chosen, choose
         const look = `elevation-opening elevation-${one.kind}`
         if (!choose) return <span key={one.id} class={look} style={box(placed)} />
         return (
-          <button
-            key={one.id}
-            type="button"
-            class={look}
-            style={box(placed)}
-            aria-pressed={one.id === chosen}
-            onClick={() => choose(one)}
-          >
+          <button key={one.id} type="button" class={look} style={box(placed)} aria-pressed={one.id === chosen} onClick={() => choose(one)}>
             <Shown rating={ratings[one.id]} />
             <span class="visually-hidden">{`${one.name}, ${trade.kinds[one.kind]}`}</span>
           </button>

@@ -23,5 +23,9 @@ test('a deed is told in the language of the page, its details too', () => {
 
 test('what a person named stays as it was named, whatever it looks like', () => {
   expect(spellDeed(deed('Gannet', 'new_set', 'Doors, person 3'), english)).toBe('Gannet · made a set of scenes · Doors, person 3')
+  expect(spellDeed(deed('Gannet', 'new_roster', 'chief'), spanish as typeof english)).toBe('Gannet · hizo una lista · chief')
+  expect(spellDeed(deed('server', 'longer_code', 'codes were being guessed'), spanish as typeof english)).toContain('se estaban adivinando códigos')
+  expect(spellDeed(deed('phone', 'erase', 'a device, at its owner\'s wish'), spanish as typeof english)).toContain('un dispositivo, como quiso su dueño')
+  expect(spellDeed(deed('Gannet', 'new_phrase', 'other sign-ins ended'), spanish as typeof english)).toContain('las demás entradas terminaron')
   expect(spellDeed(deed('Gannet', 'of tomorrow', 'x'), english)).toBe('Gannet · of tomorrow · x')
 })

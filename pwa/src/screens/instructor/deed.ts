@@ -18,12 +18,16 @@ function spellBy(by: string, words: Words): string {
 
 /** The acts of a class that say whom they were about, by number. */
 const ofPerson = new Set(['renamed', 'removed', 'sheet'])
+/** What gave somebody a role, and what the server tells in words of its own; all else is of what a person named. */
+const ofRole = new Set(['set_up', 'invite', 'accept'])
+const ofServer = new Set(['sign_in', 'new_phrase', 'longer_code', 'erase'])
 
 function spellWhat(did: string, what: string, words: Words): string {
   if (did === 'instructor') return spellChange(what, words)
   if (did === 'disagreed') return what.replace(/^(.*), s(\d+) \S+$/, (_, title: string, scene: string) => words.deedScene(title, Number(scene)))
   if (ofPerson.has(did)) return what.replace(/^(.*), person (\d+)$/, (_, title: string, person: string) => words.deedPerson(title, Number(person)))
-  return words.deedDetails[what] ?? words.roles[what as InstructorRole] ?? what
+  if (ofRole.has(did)) return words.roles[what as InstructorRole] ?? what
+  return (ofServer.has(did) ? words.deedDetails[what] : undefined) ?? what
 }
 
 /** An instructor whose role was changed, or who was shut out. */

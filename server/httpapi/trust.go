@@ -37,13 +37,19 @@ func ownMachine(c *fiber.Ctx) bool {
 			return false
 		}
 	}
-	host := string(c.Request().Header.Host())
-	if name, _, err := net.SplitHostPort(host); err == nil {
-		host = name
-	}
+	host := hostOf(c)
 	addr, err := netip.ParseAddr(strings.Trim(host, "[]"))
 	loopback := strings.EqualFold(host, "localhost") || err == nil && addr.IsLoopback()
 	return loopback && fromHere(c)
+}
+
+// hostOf is the name or address by which the browser called, without a port.
+func hostOf(c *fiber.Ctx) string {
+	host := string(c.Request().Header.Host())
+	if name, _, err := net.SplitHostPort(host); err == nil {
+		return name
+	}
+	return host
 }
 
 func fromHere(c *fiber.Ctx) bool {

@@ -71,6 +71,13 @@ func TestAnOwnCertificate(t *testing.T) {
 		assert.Regexp(t, `^__Host-lintel\w*=.*; path=/; HttpOnly; secure; SameSite=Strict$`, line)
 	}
 	assert.Equal(t, "max-age=31536000", got.Header.Get("Strict-Transport-Security"))
+	ask, err := http.NewRequest("GET", url+"/healthz", nil)
+	require.NoError(t, err)
+	ask.Host = "localhost:" + s.Addr().String()[strings.LastIndex(s.Addr().String(), ":")+1:]
+	local, err := client.Do(ask)
+	require.NoError(t, err)
+	local.Body.Close()
+	assert.Empty(t, local.Header.Get("Strict-Transport-Security"), "plain http on this machine stays in reach")
 	session := got.Header.Values("Set-Cookie")[0]
 	session, _, _ = strings.Cut(session, ";")
 	me := func(cookie string) int {

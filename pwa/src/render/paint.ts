@@ -1,7 +1,8 @@
+import { sharp } from './blur'
 import { MEAN, VALUE, X, Y } from './lumps'
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
 import { fine, sample } from './fluid/resample'
-import { grownAt, HIGH_EDDY, type Breadth } from './fluid/force'
+import { lumpsAt, type Breadth, type Lumpy } from './fluid/force'
 import { STEP_S } from './fluid/step'
 import type { Noise } from './noise'
 import { flameColour, mixSmoke, opacity, type Light } from './tone'
@@ -31,7 +32,7 @@ export function makeCanvas({ nx, ny }: Grid): Canvas {
   return {
     pixels: new Uint8ClampedArray(16 * nx * ny),
     glow: new Float32Array(border), lit: new Uint8Array((nx + 2) * (ny + 2)), bites: new Float32Array((nx + 2) * (ny + 2)),
-    grain: new Float32Array(border), face: new Float32Array(border), colour: new Float32Array(3), boil: { perCell: 1, risen: 0 },
+    grain: new Float32Array(border), face: new Float32Array(border), colour: new Float32Array(3), boil: makeBoil(),
   }
 }
 
@@ -80,25 +81,42 @@ const THIN = 0.2
 const THICK = 1
 const veil = (tau: number) => clamp01((THICK - tau) / (THICK - THIN))
 
-// Lumps that pass one spot quicker than the eye follows them blur, as through a
-// low-pass: half is left of seven a second, a tenth of twenty. So none of them
-// flashes (WCAG 2.2, SC 2.3.1, counted over every family). Chosen by us.
-const HALF_LEFT_PER_S = 7
-const sharp = (perSecond: number) => 1 / (1 + (perSecond * perSecond) / (HALF_LEFT_PER_S * HALF_LEFT_PER_S))
-
 // What its face is made of: the depth itself, and its unevenness. The first is
 // weak, so that the edge of an opening neither darkens a thin band of smoke nor
 // stands out as a rim.
 const BODY = 0.1
 const SKIN = 0.9
 
-/** How the row at work boils: size of its lumps in a cell's measure, and how far they have risen. */
-interface Boil { perCell: number; risen: number }
+/** How the row at work boils: its lumps, each size in a cell's measure, and how far they have risen. */
+interface Boil extends Lumpy { perCell: number; risen: number; nextPerCell: number; nextRisen: number }
+
+const makeBoil = (): Boil => ({ size: 1, next: 1, share: 0, perCell: 1, risen: 0, nextPerCell: 1, nextRisen: 0 })
 
 function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
-  const size = breadth.opening[j]! * (grownAt(breadth, j) > 0.5 ? 0.5 * HIGH_EDDY : 0.8)
-  boil.perCell = (0.5 * cellM) / size
-  boil.risen = breadth.risenM / size
+  lumpsAt(breadth, j, boil)
+  boil.perCell = (0.5 * cellM) / boil.size
+  boil.risen = breadth.risenM / boil.size
+  boil.nextPerCell = (0.5 * cellM) / boil.next
+  boil.nextRisen = breadth.risenM / boil.next
+}
+
+/** The lumps that a row throws up by itself, at the spot that many fine cells across and down. */
+function boils({ share, perCell, risen, nextPerCell, nextRisen }: Boil, noise: Noise, across: number, down: number): void {
+  const { spot } = noise
+  let sum = 0
+  if (share < 1) {
+    spot[X] = across * perCell
+    spot[Y] = down * perCell + risen
+    billow(noise)
+    sum = (1 - share) * spot[VALUE]!
+  }
+  if (share > 0) {
+    spot[X] = across * nextPerCell
+    spot[Y] = down * nextPerCell + nextRisen
+    billow(noise)
+    sum += share * spot[VALUE]!
+  }
+  spot[VALUE] = sum
 }
 
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
@@ -138,9 +156,7 @@ function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, nois
         }
       }
       if (clear < 1 && churns > 0) {
-        spot[X] = (cell - y * fineRow) * boil.perCell
-        spot[Y] = y * boil.perCell + boil.risen
-        billow(noise)
+        boils(boil, noise, cell - y * fineRow, y)
         uneven += (1 - clear) * churns * lumps * spot[VALUE]!
       }
       grain[cell] = uneven

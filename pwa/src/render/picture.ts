@@ -6,7 +6,7 @@ import { putHold } from './fluid/hold'
 import { makeGrid, type Grid } from './fluid/grid'
 import type { Fading } from './fluid/fading'
 import { resample } from './fluid/resample'
-import { addPlume, clearBreadth, makeBreadth, takeBreadth, type Breadth } from './fluid/force'
+import { addPlume, clearBreadth, makeBreadth, takeBreadth, type Breadth, type Start } from './fluid/force'
 import { STEP_S, stepFluid } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
 import { heatOf, type Inlet, type Jet } from './jet'
@@ -136,7 +136,7 @@ export class Picture {
     for (const source of this.#sources) {
       const jet = aim(this.view, source, grid.cellM)
       if (jet.depth > 0.01 && jet.look.outVelocityMS > 0.005) {
-        addPlume(breadth, jet.area.y1 / grid.cellM, Math.max(2 * grid.cellM, broadOf(jet)), grid.cellM)
+        addPlume(breadth, startOf(jet, grid.cellM), grid.cellM)
         fastest = Math.max(fastest, rises(jet))
         burnsOut = Math.min(burnsOut, burnsOutPerM(jet)) // the longest flame counts
       }
@@ -199,9 +199,20 @@ export function shapeOf(aspect: number, cells: number): { nx: number; ny: number
   return best
 }
 
-/** How broad a stream leaves: its lesser side, or the breadth of a level hole. */
-const broadOf = ({ area, facing }: Jet): number =>
-  facing === 'up' || facing === 'over' ? area.x1 - area.x0 : Math.min(area.x1 - area.x0, area.y1 - area.y0)
+/** How a jet's plume starts. Of a level hole only the breadth is seen, and that of one on a side wall is its height. */
+function startOf({ area, facing, look, outsideC }: Jet, cellM: number): Start {
+  const high = Math.max(2 * cellM, area.y1 - area.y0)
+  const wide = Math.max(2 * cellM, area.x1 - area.x0)
+  const level = facing === 'up' || facing === 'over'
+  const ahead = facing === 'eye' || facing === 'away'
+  return {
+    lesser: level ? wide : Math.min(wide, high), broad: level || ahead ? wide : high,
+    top: area.y0 / cellM, bottom: area.y1 / cellM, thrown: ahead ? throwOf(look.outVelocityMS, heatOf(look, outsideC)) : 0,
+  }
+}
+
+/** Metres that level speed carries gas out by the time its warmth has lifted it one metre: from then on as the root of the rise. */
+const throwOf = (speedMS: number, heat: number) => speedMS * Math.sqrt(2 / (9.81 * Math.max(0.05, heat)))
 
 /** Speed at which eddies rise in a plume: that of its outflow, or what its warmth gives it over the opening's height. */
 const rises = ({ area, look, outsideC }: Jet): number =>

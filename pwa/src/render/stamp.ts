@@ -1,3 +1,4 @@
+import { sharp } from './blur'
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, KINDS, LIGHT, MASS, STEAM, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
 import { STEP_S } from './fluid/step'
 import { flameLength, heatOf, hidden, slantOf, type Jet, type Rect } from './jet'
@@ -36,7 +37,8 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const broad = Math.max(grainOf(jet), NARROWEST * fineM)
   const high = highOf(jet, grid)
   const rises = upward(jet)
-  const wave = waveOf(jet)
+  const takesIn = !rises && plane < area.y1
+  const wave = waveOf(jet, grid)
   const i0 = Math.max(1, Math.floor(area.x0 / fineM))
   const i1 = Math.min(2 * grid.nx, Math.ceil(area.x1 / fineM) + 1)
   const j0 = Math.max(1, Math.floor(area.y0 / fineM))
@@ -44,7 +46,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const rim = jet.facing === 'eye' ? 0.5 * fineM : 0
   const flame = flameReach(jet)
   const strength = flameStrength(jet)
-  const ripple = jet.seed + 0.7 * left // the boundary ripples as fast as the smoke above it moves
+  const ripple = jet.seed + RIPPLES * left // the boundary ripples as fast as the smoke above it moves
   const tongue = area.x1 - area.x0 < NARROW_CELLS * fineM ? 0 : 0.6
   const f = smoke.now
   for (let j = j0; j <= j1; j++) {
@@ -56,14 +58,15 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       const edge = plane + wave * noise.at(gx + 3.3, ripple)
       const above = rises ? 1 : inside(y, 2 * area.y0 - edge, Math.min(edge, area.y1), fineM)
       const cover = rises ? round(area, x, y) : above > 0 ? inside(x, area.x0 - rim, area.x1 + rim, fineM) * inside(y, area.y0 - rim, area.y1 + fineM, fineM) : 0
-      if (!rises && y > edge) drawIn(f, (j * grid.fineRow + i) * FIELDS)
+      if (takesIn && y > edge) drawIn(f, (j * grid.fineRow + i) * FIELDS)
       if (cover <= 0) continue
       // A round plume is deepest through its middle; a cell on the boundary hides only as much as its part above it does.
       const tau = rises ? jet.depth * (0.4 + 0.6 * cover) : depthInPart(jet.depth, above)
       const o = (j * grid.fineRow + i) * FIELDS
-      f[o + TAU]! += cover * (tau - f[o + TAU]!)
-      f[o + GRAIN_X]! += cover * (tau * gx - f[o + GRAIN_X]!)
-      f[o + GRAIN_Y]! += cover * (tau * gy - f[o + GRAIN_Y]!)
+      const own = cover * ownShare(tau, f[o + TAU]!)
+      f[o + TAU]! += own * (tau - f[o + TAU]!)
+      f[o + GRAIN_X]! += own * (tau * gx - f[o + GRAIN_X]!)
+      f[o + GRAIN_Y]! += own * (tau * gy - f[o + GRAIN_Y]!)
       if (flame > 0) {
         const lit = inside(y, area.y0, area.y0 + flame * (plane - area.y0), fineM) * (0.8 + tongue * noise.at(gx, gy))
         f[o + FIRE]! += cover * (Math.max(0, lit * strength) - f[o + FIRE]!)
@@ -73,10 +76,26 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   }
 }
 
+// Smoke so many times as deep as what leaves here has come from elsewhere and passes
+// before the opening: it goes on, and is not taken for this outflow. Less than that
+// is this outflow as it was before it thinned. Chosen by us.
+const PASSES_BY = 1.5
+
+/** How fast a cell takes on an outflow of depth tau, where smoke of some depth is: 1, or next to nothing where a denser stream passes. */
+function ownShare(tau: number, there: number): number {
+  if (there <= PASSES_BY * tau) return 1
+  const share = (PASSES_BY * tau) / there
+  return share * share
+}
+
+/** Ripples of the boundary for each lump that leaves. Chosen by us, by eye. */
+const RIPPLES = 0.7
+
 /** How far the boundary ripples up and down. */
-function waveOf({ area, plane, churn }: Jet): number {
+function waveOf(jet: Jet, grid: Grid): number {
+  const { area, plane, churn, look } = jet
   const band = Math.max(0, Math.min(plane, area.y1) - area.y0)
-  return Math.min(0.3 * band, Math.max(0.03, 0.12 * churn) * (area.y1 - area.y0))
+  return sharp((RIPPLES * look.outVelocityMS) / highOf(jet, grid)) * Math.min(0.3 * band, Math.max(0.03, 0.12 * churn) * (area.y1 - area.y0))
 }
 
 /** A flame in an opening narrower than this many fine cells has no tongues: they would only flicker. Chosen by us. */
@@ -147,7 +166,7 @@ function stampAir(grid: Grid, smoke: Smoke, jet: Jet, speed: number): void {
   const i0 = Math.max(1, Math.floor(area.x0 / cellM))
   const i1 = Math.min(grid.nx, Math.ceil(area.x1 / cellM) + 1)
   const j0 = Math.max(1, Math.floor(area.y0 / cellM))
-  const j1 = Math.min(grid.ny, Math.ceil((bottom + waveOf(jet)) / cellM) + 1)
+  const j1 = Math.min(grid.ny, Math.ceil((bottom + waveOf(jet, grid)) / cellM) + 1)
   for (let j = j0; j <= j1; j++) {
     const y = (j - 0.5) * cellM
     const here = upward(jet) ? speed : speed * profile((bottom - y) / Math.max(1e-3, bottom - area.y0))
@@ -155,7 +174,7 @@ function stampAir(grid: Grid, smoke: Smoke, jet: Jet, speed: number): void {
       const x = (i - 0.5) * cellM
       const c = j * row + i
       // Wherever a fine cell holds smoke, its coarse cell must know the colour.
-      const near = upward(jet) ? round(area, x, y) : around(x, area.x0, area.x1, cellM) * around(y, area.y0, bottom + waveOf(jet), cellM)
+      const near = upward(jet) ? round(area, x, y) : around(x, area.x0, area.x1, cellM) * around(y, area.y0, bottom + waveOf(jet, grid), cellM)
       if (near > 0) stampKind(smoke, c, near, jet, heat)
       const cover = inside(x, area.x0, area.x1, cellM) * inside(y, area.y0, bottom, cellM)
       if (cover <= 0) continue
@@ -169,8 +188,9 @@ function stampAir(grid: Grid, smoke: Smoke, jet: Jet, speed: number): void {
 }
 
 /** Colour, steam and heat of the gas that leaves. */
-function stampKind({ kind }: Smoke, c: number, cover: number, { depth, look }: Jet, heat: number): void {
+function stampKind({ kind }: Smoke, c: number, within: number, { depth, look }: Jet, heat: number): void {
   const o = c * KINDS
+  const cover = within * ownShare(depth, kind[o + MASS]!)
   const { lightness, tint, steam } = look
   kind[o + MASS]! += cover * (depth - kind[o + MASS]!)
   kind[o + LIGHT]! += cover * (depth * lightness - kind[o + LIGHT]!)

@@ -12,11 +12,8 @@ export const STEP_S = 1 / 30
 
 /** One step of air and smoke; the jets have been stamped in already. */
 export function stepFluid(grid: Grid, fading: Fading, noise: Noise, breadth: Breadth): void {
-  grid.mixing.fill(0)
-  for (const smoke of [grid.front, grid.back]) {
-    buoyancy(grid, smoke, STEP_S)
-    mixAir(grid, smoke, breadth)
-  }
+  buoyancy(grid, STEP_S)
+  mixAir(grid, breadth)
   churn(grid, noise, breadth, STEP_S)
   holdBack(grid)
   project(grid)

@@ -1,13 +1,12 @@
 // Contact sheets for a person's eye, drawn by the app's own renderer.
-//   stages  28 scenes of fires as families make them: a row a stage, denser to the right, families as various as there are,
-//           every third by day, at dusk and by night
+//   stages  fires as families make them: a row of up to four a stage, denser to the right, as unlike in building, family
+//           and cues as there are, every third by day, at dusk and by night
 //   looks   16 single openings: pairs that must be told apart at a glance
 //
 //   node pwa/fidelity/sheet.mjs FOLDER [-seed N] [-theme light|dark|outdoor] [-only stages|looks]
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
-import { chance } from './lib/chance.mjs'
 import { frameOf, LOOKS } from './lib/looks.mjs'
 import { drawStates, froude } from './lib/states.mjs'
 import { openStudio } from './lib/studio.mjs'
@@ -45,33 +44,48 @@ async function layOut(name, cells, across) {
   const page = await studio.newPage()
   await page.setViewportSize({ width: across * (SIZE.width + 8) + 8, height: 400 })
   await page.setContent(`<body style="margin:8px;background:#f6f2e9;font:12px system-ui;color:#23201c;display:grid;gap:8px;grid-template-columns:repeat(${across},${SIZE.width}px)">${cells
-    .map(({ png, caption }) => `<figure style="margin:0"><img width=${SIZE.width} src="data:image/png;base64,${png}"><figcaption>${caption}</figcaption></figure>`).join('')}</body>`)
+    .map(({ png, caption, starts }) => `<figure style="margin:0;${starts ? 'grid-column-start:1' : ''}"><img width=${SIZE.width} src="data:image/png;base64,${png}"><figcaption>${caption}</figcaption></figure>`).join('')}</body>`)
   await page.screenshot({ path: join(folder, name), fullPage: true })
   await page.close()
 }
 
-/** One of some states, by chance among those of families shown least so far. */
-function leastShown(states, shown, next) {
-  const least = Math.min(...states.map(({ family }) => shown.get(family) ?? 0))
-  const fresh = states.filter(({ family }) => (shown.get(family) ?? 0) === least)
-  return fresh[Math.floor(next() * fresh.length)]
+const buildingOf = ({ scenario }) => scenario.compartments.map(({ id }) => id).join()
+const among = (states, what, state) => states.filter((other) => what(other) === what(state)).length
+
+/** How differently two outflows look: steps of one are about a level of each cue. */
+const unlike = ({ look: a, heightM: x }, { look: b, heightM: y }) =>
+  Math.abs(Math.log2(a.opticalDepth / b.opticalDepth)) + Math.abs(Math.log2(froude(a.outVelocityMS, x) / froude(b.outVelocityMS, y))) + 5 * Math.abs(a.lightness - b.lightness)
+
+/** Ranks states for the next place of a row: another building and family than stand in it, a family shown seldom, and as unlike the others as may be. */
+function rankIn(row, shown, state) {
+  const strange = row.length === 0 ? state.look.opticalDepth : Math.min(...row.map((other) => unlike(state, other)))
+  return [among(row, buildingOf, state), among(row, ({ family }) => family, state), shown.get(state.family) ?? 0, -strange]
+}
+
+const before = (a, b) => a.map((value, k) => value - b[k]).find((off) => off !== 0) ?? 0
+
+/** As many states of one stage as stand in a row, the thinnest smoke first. */
+function rowOf(states, shown) {
+  const row = []
+  while (row.length < Math.min(ACROSS, states.length)) {
+    const [best] = states.filter((state) => !row.includes(state))
+      .map((state) => ({ state, rank: rankIn(row, shown, state) })).toSorted((a, b) => before(a.rank, b.rank))
+    row.push(best.state)
+    shown.set(best.state.family, 1 + (shown.get(best.state.family) ?? 0))
+  }
+  return row.toSorted((a, b) => a.look.opticalDepth - b.look.opticalDepth)
 }
 
 async function stages() {
   const states = await drawStates(studio, { enough: 180, seed: Number(flags.seed) })
-  const next = chance(Number(flags.seed))
   const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
   const shown = new Map()
   const cells = []
   for (const stage of [...new Set(states.map(stageOf))].toSorted((a, b) => STAGES.indexOf(a) - STAGES.indexOf(b))) {
-    const some = states.filter((state) => stageOf(state) === stage).toSorted((a, b) => a.look.opticalDepth - b.look.opticalDepth)
-    for (let k = 0; k < ACROSS; k++) {
-      const part = some.slice(Math.floor((k / ACROSS) * some.length), Math.max(1, Math.ceil(((k + 1) / ACROSS) * some.length)))
-      const state = leastShown(part, shown, next)
-      shown.set(state.family, 1 + (shown.get(state.family) ?? 0))
+    for (const [k, state] of rowOf(states.filter((one) => stageOf(one) === stage), shown).entries()) {
       const { look } = state
       const caption = `<b>${stage}</b>, ${state.family}: depth ${look.opticalDepth.toFixed(1)}, ${look.outVelocityMS.toFixed(2)} m/s (${froude(look.outVelocityMS, state.heightM).toFixed(2)}), lightness ${look.lightness.toFixed(2)}, churning ${look.churning.toFixed(1)}`
-      cells.push({ png: await picture({ scenario: state.scenario, side: state.side, frame: state.frame, opening: state.opening, near: false, light: LIGHTS[cells.length % LIGHTS.length] }), caption })
+      cells.push({ starts: k === 0, caption, png: await picture({ scenario: state.scenario, side: state.side, frame: state.frame, opening: state.opening, near: false, light: LIGHTS[cells.length % LIGHTS.length] }) })
     }
   }
   await layOut('stages.png', cells, ACROSS)

@@ -4,6 +4,7 @@
 import assert from 'node:assert/strict'
 import { test } from 'node:test'
 import * as on from './lib/class.mjs'
+import { leaves, questionOf } from './lib/drill.mjs'
 import { pressOn, tabTo, typeInto } from './lib/keys.mjs'
 import { prepare, shotsOf, useCrowd, useServer } from './lib/ready.mjs'
 
@@ -93,11 +94,11 @@ async function answerByKey(whose) {
   await asked.waitFor(slow)
   let within = 30 // from the top of the page
   while (await asked.count()) {
-    const said = await asked.textContent()
+    const question = await questionOf(asked)
     const at = await tabTo(page, ({ look, role, tag }) => /\bchoice\b/.test(look) || role === 'slider' || tag === 'INPUT', { within })
     if (at.role === 'slider') await page.keyboard.press('ArrowDown')
     await (at.role === 'slider' ? pressOn(page, 'Set it here', { within }) : page.keyboard.press('Enter'))
-    await page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said, slow)
+    await leaves(page, question, slow)
     within = 6
   }
   const sure = page.getByRole('group', { name: /How sure/ })

@@ -1,7 +1,7 @@
 // A drill with no pointer at all, and with reduced motion.
 import assert from 'node:assert/strict'
 import { test } from 'node:test'
-import { eventsOnDevice, sceneReady, setSize } from './lib/drill.mjs'
+import { eventsOnDevice, leaves, questionOf, sceneReady, setSize } from './lib/drill.mjs'
 import { usePhone, useServer } from './lib/ready.mjs'
 
 const server = useServer()
@@ -56,17 +56,14 @@ async function oneScene(page) {
 
 async function answerByKey(page) {
   const asked = page.getByRole('region', { name: 'Your answer', exact: true })
-  const said = await asked.textContent()
+  const question = await questionOf(asked)
   const found = await tabTo(page, ({ look, role, text }) => look === 'choice' || role === 'slider' || text.startsWith('I would report'), 'answer')
   if (found.role === 'slider') {
     await page.keyboard.press('ArrowUp')
     await tabTo(page, named(/^Set it here$/), 'way to set the plane')
   }
   await page.keyboard.press('Enter')
-  await page.waitForFunction(
-    (text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text,
-    said,
-  )
+  await leaves(page, question)
 }
 
 test('after each answer the focus is on what comes next, not at the top of the page', async () => {

@@ -1,7 +1,7 @@
 // A class as people work in it: an instructor's laptop, a projector, and phones,
 // each a browser context of its own in one Chromium.
 import assert from 'node:assert/strict'
-import { eventsOnDevice, sayHowSure } from './drill.mjs'
+import { eventsOnDevice, leaves, questionOf, sayHowSure } from './drill.mjs'
 
 export { checkScreen } from './check.mjs'
 
@@ -116,7 +116,7 @@ export async function answer(page, nth) {
 export async function answerOne(page, nth) {
   const asked = page.getByRole('region', { name: 'Your answer' })
   await asked.waitFor(slow)
-  const said = await asked.textContent()
+  const question = await questionOf(asked)
   const slider = asked.getByRole('slider')
   if (await slider.count()) {
     for (let n = 0; n <= nth; n++) await slider.press('ArrowDown')
@@ -125,7 +125,7 @@ export async function answerOne(page, nth) {
     const choices = asked.locator('.choice')
     await choices.nth(nth % (await choices.count())).click()
   }
-  await page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said, slow)
+  await leaves(page, question, slow)
 }
 
 /** Says how sure one is, where that is asked. */

@@ -59,18 +59,21 @@ export async function answerUnsure(page) {
   const commit = page.getByRole('button', { name: 'Commit' })
   while (!(await commit.count())) {
     const asked = page.getByRole('region', { name: 'Your answer', exact: true })
-    const said = await asked.textContent()
+    const question = await questionOf(asked)
     const report = asked.getByRole('button', { name: 'I would report it now' })
     await ((await report.count()) ? report : asked.getByRole('button', { name: 'Cannot tell' })).click()
-    await saysOther(page, said)
+    await leaves(page, question)
   }
   await sayHowSure(page)
   return commit
 }
 
-/** Waits until another question is open, or none. */
-function saysOther(page, said) {
-  return page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"]')?.textContent !== text, said)
+/** What is asked, with its number: no two questions of a scene share it. */
+export const questionOf = (asked) => asked.getByRole('heading').first().textContent()
+
+/** Waits until another question is open, or none: an answer is seen first and acted on in the next picture. */
+export function leaves(page, question, within = { timeout: 30_000 }) {
+  return page.waitForFunction((text) => document.querySelector('section[aria-label="Your answer"] h2')?.textContent !== text, question, within)
 }
 
 /** Asked wherever a choice was made. */
@@ -81,7 +84,7 @@ export async function sayHowSure(page, press = (button) => button.click()) {
 
 async function answerOne(page, press) {
   const asked = page.getByRole('region', { name: 'Your answer', exact: true })
-  const said = await asked.textContent()
+  const question = await questionOf(asked)
   const slider = asked.getByRole('slider')
   const report = asked.getByRole('button', { name: 'I would report it now' })
   if (await report.count()) {
@@ -94,7 +97,7 @@ async function answerOne(page, press) {
   } else {
     await press(asked.locator('.choice').nth(1))
   }
-  await saysOther(page, said)
+  await leaves(page, question)
 }
 
 /** The button that leads from a scene explained to the next, or to the end. */

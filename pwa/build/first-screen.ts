@@ -6,8 +6,6 @@ import { build, type Plugin } from 'vite'
 import { boot } from './boot.ts'
 
 const slot = '<div id="app"></div>'
-/** The end of the first screen: nothing is painted before it has been read, neither a page in the wrong theme nor half of one. */
-const whole = 'whole'
 const script = /<script type="module"[^>]*src="(\/assets\/[^"]+\.js)"[^>]*><\/script>/
 const sheets = /<link rel="stylesheet"[^>]*href="\/(assets\/[^"]+\.css)"[^>]*>/g
 
@@ -35,8 +33,7 @@ export function firstScreen(): Plugin {
         let inlined = 0
         page.source = shell
           .replace(script, () => `<link rel="preload" as="script" crossorigin fetchpriority="low" href="${app}">`)
-          .replace('</title>', () => `</title>\n    <link rel="expect" href="#${whole}" blocking="render">`)
-          .replace('</body>', () => `  <script>${boot(app)}</script>\n    <div id="${whole}" hidden></div>\n  </body>`)
+          .replace('</body>', () => `  <script>${boot(app)}</script>\n  </body>`)
           .replaceAll(sheets, (_link, name: string) => {
             const style = bundle[name]
             if (style?.type !== 'asset') this.error(`index.html names ${name}, which the build did not make`)

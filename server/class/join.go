@@ -61,10 +61,13 @@ func (c *Classes) Takes(id, device string) error {
 		return nil
 	}
 	newcomer := &session.Member{CallSign: "newcomer", Device: device, Place: session.FirstPlace}
-	if r.allowed(session.Entry{Kind: session.Joined, Member: newcomer}) != nil {
-		return refuse(began)
+	if r.allowed(session.Entry{Kind: session.Joined, Member: newcomer}) == nil {
+		return nil
 	}
-	return nil
+	if now := r.now(); len(now.PlaceViews(device)) > 0 { // pressed twice: the other came in between
+		return nil
+	}
+	return refuse(began)
 }
 
 // Join takes the people on a device into a class: named are their call signs by
@@ -80,6 +83,14 @@ func (c *Classes) Join(device quiz.Device, id string, named map[string]string) (
 	if len(named) == 0 {
 		named = map[string]string{session.FirstPlace: device.CallSign}
 	}
+	joined, err := c.takeIn(r, device, named, began)
+	if now := r.now(); err != nil && stand(&now, device.ID, named) { // pressed twice: the other came in between
+		return r.joined(device.ID, began)
+	}
+	return joined, err
+}
+
+func (c *Classes) takeIn(r *room, device quiz.Device, named map[string]string, began time.Time) (Joined, error) {
 	s := r.now()
 	var entries []session.Entry
 	var signs []signed
@@ -111,6 +122,16 @@ func (c *Classes) Join(device quiz.Device, id string, named map[string]string) (
 		}
 	}
 	return r.joined(device.ID, began)
+}
+
+// stand says whether every place that is named has somebody on the device.
+func stand(s *session.State, device string, named map[string]string) bool {
+	for place := range named {
+		if s.Find(device, place) == nil {
+			return false
+		}
+	}
+	return true
 }
 
 // joined waits until the device's people are settled: another's entry may have

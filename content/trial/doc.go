@@ -5,5 +5,6 @@
 // The cases are coded from public reports by one person, mostly from summaries,
 // and were picked by their writers for how they ended: use the rates within each
 // group only, never the mix as a base rate. No rule, weight or threshold was
-// fitted to them.
+// fitted to them. What the reader does on simulated fires that nothing was fitted to
+// is told in the same place, as Judged.
 package trial

@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strconv"
 	"sync"
+
+	"lintel/content/trial"
 )
 
 // The fires on which the reading is judged: seeds that no fit has used. Chosen by us.
@@ -27,27 +29,9 @@ const (
 	planesRight   = 0.95
 )
 
-// readingJudged is what `fit -judge` says of one way of rating.
-type readingJudged struct {
-	Top            float64            `json:"top"`
-	SetHolds       float64            `json:"set_holds"`
-	Size           float64            `json:"set_size"`
-	Calibration    float64            `json:"calibration"`
-	ConfidentWrong float64            `json:"confident_wrong"`
-	Roles          float64            `json:"roles"`
-	Plane          float64            `json:"plane"`
-	Controls       map[string]float64 `json:"controls"`
-}
-
-type readingReport struct {
-	Moments int           `json:"moments"`
-	Exact   readingJudged `json:"exact"`
-	Noisy   readingJudged `json:"noisy"`
-}
-
 // judgedReading burns the fires once a run. The fit is no package that others may
 // use, so it is run as the program that it is.
-var judgedReading = sync.OnceValues(func() (report readingReport, err error) {
+var judgedReading = sync.OnceValues(func() (report trial.Judged, err error) {
 	mod, err := inCheckout("go.mod")
 	if err != nil {
 		return report, err
@@ -62,7 +46,7 @@ var judgedReading = sync.OnceValues(func() (report readingReport, err error) {
 })
 
 // ofReading is a figure of the judged reading.
-func ofReading(name, unit, goal string, result func(readingReport) Result) Figure {
+func ofReading(name, unit, goal string, result func(trial.Judged) Result) Figure {
 	return Figure{Name: name, Unit: unit, Goal: goal, Slow: true, Measure: func(context.Context) (Result, error) {
 		report, err := judgedReading()
 		if err != nil {
@@ -77,28 +61,28 @@ func ofReading(name, unit, goal string, result func(readingReport) Result) Figur
 const stageGoal = "within 2 points of the best learned rival, above equal weights; the set holds the truth 97 % at mean size 1.6"
 
 var (
-	stageExact = ofReading("stage_exact", "share", stageGoal, func(r readingReport) Result { return stages(r.Exact, "exact ratings") })
-	stageNoisy = ofReading("stage_noisy", "share", stageGoal, func(r readingReport) Result { return stages(r.Noisy, "ratings as people give them") })
+	stageExact = ofReading("stage_exact", "share", stageGoal, func(r trial.Judged) Result { return stages(r.Exact, "exact ratings") })
+	stageNoisy = ofReading("stage_noisy", "share", stageGoal, func(r trial.Judged) Result { return stages(r.Noisy, "ratings as people give them") })
 
-	calibration = ofReading("calibration", "-", "0.02", func(r readingReport) Result {
+	calibration = ofReading("calibration", "-", "0.02", func(r trial.Judged) Result {
 		return Result{
 			Ours: map[string]float64{"exact": r.Exact.Calibration, "noisy": r.Noisy.Calibration}, Holds: max(r.Exact.Calibration, r.Noisy.Calibration) <= calibrated,
 			How: "expected calibration error of the top stage, 15 bins",
 		}
 	})
-	confidentWrong = ofReading("confident_wrong", "share", "0.005", func(r readingReport) Result {
+	confidentWrong = ofReading("confident_wrong", "share", "0.005", func(r trial.Judged) Result {
 		return Result{
 			Ours: map[string]float64{"exact": r.Exact.ConfidentWrong, "noisy": r.Noisy.ConfidentWrong}, Holds: max(r.Exact.ConfidentWrong, r.Noisy.ConfidentWrong) <= mostSurelyOff,
 			How: "moments in which a wrong stage was given more than 0.9",
 		}
 	})
-	roles = ofReading("roles", "share", "0.98", func(r readingReport) Result {
+	roles = ofReading("roles", "share", "0.98", func(r trial.Judged) Result {
 		return Result{
 			Ours: r.Noisy.Roles, Control: r.Noisy.Controls["roles"], Holds: r.Noisy.Roles >= rolesRight,
 			How: "role of each opening looked at, ratings as people give them, the flow not seen at a third; unknown counts as wrong; control: both ways, always",
 		}
 	})
-	plane = ofReading("plane", "share", "0.95", func(r readingReport) Result {
+	plane = ofReading("plane", "share", "0.95", func(r trial.Judged) Result {
 		return Result{
 			Ours: r.Noisy.Plane, Control: r.Noisy.Controls["plane"], Holds: r.Noisy.Plane >= planesRight,
 			How: "neutral plane within a tenth of the height of each opening looked at with flow both ways, ratings as people give them, the plane not seen at a third; control: half way up, always",
@@ -106,7 +90,7 @@ var (
 	})
 )
 
-func stages(r readingJudged, how string) Result {
+func stages(r trial.Shares, how string) Result {
 	control := map[string]float64{}
 	for _, name := range []string{"logistic", "majority", "volume_alone", "equal_weights"} {
 		control[name] = r.Controls[name]

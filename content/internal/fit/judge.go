@@ -8,32 +8,10 @@ import (
 	"strconv"
 
 	"lintel/content"
+	"lintel/content/trial"
 	"lintel/engine"
 	"lintel/engine/infer"
 )
-
-// judged is what `fit -judge` prints: the reader as it is shipped, held against
-// fires that nothing was fitted to. Half of them fit the rivals, which are free to
-// learn; the other half judge all alike.
-type judged struct {
-	Fires   int     `json:"fires"`
-	Moments int     `json:"moments"` // that judge
-	Exact   verdict `json:"exact"`   // ratings without a fault
-	Noisy   verdict `json:"noisy"`   // ratings as people give them
-}
-
-// verdict is shares of moments, but for Size, which counts stages, and Roles and
-// Plane, which are shares of openings.
-type verdict struct {
-	Top            float64            `json:"top"`
-	SetHolds       float64            `json:"set_holds"`
-	Size           float64            `json:"set_size"`
-	Calibration    float64            `json:"calibration"`
-	ConfidentWrong float64            `json:"confident_wrong"`
-	Roles          float64            `json:"roles"`
-	Plane          float64            `json:"plane"`
-	Controls       map[string]float64 `json:"controls"` // top stage right; roles and plane of who says the same of each opening
-}
 
 // judge holds the shipped reader against its rivals.
 func judge(moments []moment, fires int) error {
@@ -43,13 +21,13 @@ func judge(moments []moment, fires int) error {
 	if err != nil {
 		return err
 	}
-	report := judged{Fires: fires, Moments: len(d.test.examples) / 2}
+	report := trial.Judged{Fires: fires, Moments: len(d.test.examples) / 2}
 	report.Exact = judgeOn(set, d, controls, true)
 	report.Noisy = judgeOn(set, d, controls, false)
 	return json.NewEncoder(os.Stdout).Encode(report)
 }
 
-func judgeOn(set *infer.Set, d data, controls map[string]caller, exact bool) verdict {
+func judgeOn(set *infer.Set, d data, controls map[string]caller, exact bool) trial.Shares {
 	var s scores
 	right := map[string]int{}
 	for i := range d.test.examples {
@@ -140,12 +118,12 @@ func (s *scores) opening(f engine.Finding, truth *engine.Reading) {
 	}
 }
 
-func (s *scores) verdict() verdict {
+func (s *scores) verdict() trial.Shares {
 	off := 0.0
 	for b := range bins {
 		off += math.Abs(s.sum[b]-float64(s.right[b])) / float64(s.stage.n)
 	}
-	return verdict{
+	return trial.Shares{
 		Top: ratio(s.stage.top, s.stage.n), SetHolds: ratio(s.stage.held, s.stage.n), Size: ratio(s.stage.size, s.stage.n),
 		Calibration: round(off), ConfidentWrong: ratio(s.confidentWrong, s.stage.n),
 		Roles: ratio(s.roles, s.openings), Plane: ratio(s.plane, s.planes),

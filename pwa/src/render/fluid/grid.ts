@@ -30,8 +30,9 @@ export interface Smoke {
   /** Coarse cells that hold anything, and those with such a neighbour. */
   busy: Uint8Array
   near: Uint8Array
-  /** Whether there is any. */
+  /** Whether there is any, and the topmost coarse row that holds some; that below the picture where there is none. */
   any: boolean
+  top: number
 }
 
 export interface Grid {
@@ -84,7 +85,7 @@ function makeSmoke(nx: number, ny: number): Smoke {
   return {
     now: new Float32Array(fine), next: new Float32Array(fine),
     kind: new Float32Array(coarse * KINDS), kindNext: new Float32Array(coarse * KINDS),
-    busy: new Uint8Array(coarse), near: new Uint8Array(coarse), any: false,
+    busy: new Uint8Array(coarse), near: new Uint8Array(coarse), any: false, top: ny + 1,
   }
 }
 
@@ -92,14 +93,15 @@ function makeSmoke(nx: number, ny: number): Smoke {
 export function findNear({ nx, ny, row }: Grid, smoke: Smoke): void {
   const { busy, near } = smoke
   near.fill(0)
-  smoke.any = false
+  smoke.top = ny + 1
   for (let j = 1; j <= ny; j++) {
     for (let c = j * row + 1; c <= j * row + nx; c++) {
       if (busy[c] === 0) continue
-      smoke.any = true
+      if (smoke.top > j) smoke.top = j
       near[c - row - 1] = near[c - row] = near[c - row + 1] = 1
       near[c - 1] = near[c] = near[c + 1] = 1
       near[c + row - 1] = near[c + row] = near[c + row + 1] = 1
     }
   }
+  smoke.any = smoke.top <= ny
 }

@@ -19,6 +19,7 @@ export const fine = ({ nx, ny, cellM }: Grid): Cells => ({ nx: 2 * nx, ny: 2 * n
 
 function resampleSmoke(from: Grid, to: Grid, old: Smoke, smoke: Smoke): void {
   smoke.any = false
+  smoke.top = to.ny + 1
   if (!old.any) return
   sample(old.now, smoke.now, fine(from), fine(to), FIELDS)
   sample(old.kind, smoke.kind, coarse(from), coarse(to), KINDS)

@@ -7,7 +7,7 @@
 
 const CHANGE = 0.1
 const DARKER_BELOW = 0.8
-export const FIELD = { width: 341, height: 256 }
+const FIELD = { width: 341, height: 256 }
 const QUARTER = 0.25
 
 /** Moments, as frame numbers, at which the luminance of one place has turned round by enough. */

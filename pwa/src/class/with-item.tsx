@@ -27,7 +27,7 @@ export function makeItem({ family, seed, own }: Source): Promise<Item> {
   return item
 }
 
-export function useItem(source: Source): { made: Made; again(): void } {
+function useItem(source: Source): { made: Made; again(): void } {
   const [state, setState] = useState<Made>('making')
   const [attempt, setAttempt] = useState(0)
   useEffect(() => {

@@ -25,7 +25,7 @@ export type Memory = Map<string, Card>
  * is good, one part in four off by a step or so is hard, all else is to be shown
  * again. The model's fourth grade, for ease, is not given: a lucky guess looks alike.
  */
-export function gradeOf(error: number): Grade {
+function gradeOf(error: number): Grade {
   if (error <= 0.02) return Rating.Good
   return error <= 0.15 ? Rating.Hard : Rating.Again
 }

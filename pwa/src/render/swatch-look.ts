@@ -20,7 +20,7 @@ function cutsOf(cue: SwatchCue): number[] {
 }
 
 /** A value in the middle of a level: midway in ratio, since people judge by ratio; past the last cut half as much again. */
-export function middleOf(cue: SwatchCue, level: number): number {
+function middleOf(cue: SwatchCue, level: number): number {
   const cuts = cutsOf(cue)
   const low = cuts[level - 1] ?? 0
   const high = cuts[level] ?? 2.25 * low

@@ -9,7 +9,7 @@ import type { Pen } from './pen'
 // scene say so (words/en/scene.ts, arrows).
 
 /** Time that an arrow stands for: so that drifting and driven smoke both fit beside an opening. Chosen by us. */
-export const ARROW_S = 0.25
+const ARROW_S = 0.25
 
 const GAP = 9 // screen pixels beside the frame
 

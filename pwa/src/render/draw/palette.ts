@@ -72,7 +72,7 @@ export const DAY: Palette = {
   smoke: { dark: 0.035, pale: 0.97, cast: [1, 0.996, 0.985], relief: 0.24 }, haze: '#c3c9c6',
 }
 
-export const DUSK: Palette = {
+const DUSK: Palette = {
   daylight: 1,
   skyTop: '#3f4a56', skyLow: '#8a8077', woods: '#55595a', woodsNear: '#43484a',
   ground: '#3f3d38', groundFar: '#504d47', road: '#35373a',
@@ -87,7 +87,7 @@ export const DUSK: Palette = {
   smoke: { dark: 0.025, pale: 0.88, cast: [1, 0.99, 0.98], relief: 0.24 }, haze: '#6d6c6b',
 }
 
-export const NIGHT: Palette = {
+const NIGHT: Palette = {
   ...DUSK,
   daylight: 2,
   skyTop: '#343c47', skyLow: '#5d6268', woods: '#3a4047', woodsNear: '#2a3036',

@@ -29,7 +29,7 @@ export function refreshers(trials: readonly Trial[], now: number): Refresher[] {
     .slice(0, most)
 }
 
-export function localDay(ms: number): string {
+function localDay(ms: number): string {
   const date = new Date(ms)
   const two = (n: number) => String(n).padStart(2, '0')
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`

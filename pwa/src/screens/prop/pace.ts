@@ -5,7 +5,7 @@
 /** A longer gap between two beats means that the page was hidden, s. */
 const GAP_S = 1
 /** At most this much time away is caught up with, s; after longer the fire stands where it was left, plus this. Chosen by us. */
-export const MOST_AWAY_S = 60
+const MOST_AWAY_S = 60
 /** The rate told is a mean over about this long, s. */
 const RATE_OVER_S = 2
 

@@ -111,7 +111,7 @@ function CueRow({ one, which, value, earlier }: CueRowProps) {
 }
 
 /** A cue's value in words. */
-export function spellCue(which: Asked, value: CueValue | null | undefined): string {
+function spellCue(which: Asked, value: CueValue | null | undefined): string {
   if (value === undefined) return sizeUp.notYet
   if (value === null) return trade.cannotTell
   switch (which) {

@@ -78,7 +78,7 @@ export function nextLookAt(one: Outside): Cue | undefined {
  * next look names, then the rest in their order. The cues under "More" follow one
  * another once the others are done; whoever does not open them is done before.
  */
-export function nextCue(one: Outside, rating: Rating | undefined, after?: Asked): Asked | undefined {
+function nextCue(one: Outside, rating: Rating | undefined, after?: Asked): Asked | undefined {
   const next = nextLookAt(one)
   const { main, more } = cuesFor(one, rating, next)
   const open = (which: Asked) => cueOf(rating, which) === undefined

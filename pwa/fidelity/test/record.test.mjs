@@ -1,10 +1,10 @@
-import { appendFileSync, mkdtempSync, readFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { appendFileSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { Record } from '../lib/record.mjs'
+import { scratch } from './scratch.mjs'
 
-const path = () => join(mkdtempSync(join(tmpdir(), 'lintel-record-')), 'run.jsonl')
+const path = () => join(scratch(), 'run.jsonl')
 
 test('a run that was stopped in the middle of a line goes on after the last whole one', () => {
   const file = path()

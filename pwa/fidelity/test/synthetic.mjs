@@ -1,10 +1,10 @@
 // Photographs whose answer is known by construction, made with nothing of the
 // renderer: a rectangle of smoke of one colour whose optical depth is a sum of
 // slow waves carried along at one velocity.
-import { mkdtempSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { encode } from 'fast-png'
+import { scratch } from './scratch.mjs'
 
 const SIZE = { width: 120, height: 140 }
 const OPENING = { x0: 30, y0: 40, x1: 90, y1: 120 }
@@ -45,7 +45,7 @@ export function photograph(scene = {}) {
       }
     }
   }
-  const folder = mkdtempSync(join(tmpdir(), 'lintel-sighting-'))
+  const folder = scratch()
   const [black, white] = ['black', 'white'].map((name, n) => {
     const path = join(folder, `${name}.png`)
     writeFileSync(path, encode({ width: SIZE.width, height: SIZE.height * FRAMES, data: strips[n], channels: 4, depth: 8 }))

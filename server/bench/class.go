@@ -2,6 +2,7 @@ package bench
 
 import (
 	"bufio"
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -178,7 +179,7 @@ func startBareHub(ctx context.Context, flags ...string) (b *bareHub, err error) 
 	build := exec.CommandContext(ctx, "go", "build", "-o", program, "./server/bench/barehub")
 	build.Dir = filepath.Dir(mod)
 	if out, err := build.CombinedOutput(); err != nil {
-		return nil, errors.Join(fmt.Errorf("barehub: %s", lastLine(string(out))), os.RemoveAll(folder))
+		return nil, errors.Join(fmt.Errorf("barehub: %s", bytes.TrimSpace(out)), os.RemoveAll(folder))
 	}
 	b.cmd = exec.CommandContext(ctx, program, append(flags, "-db", filepath.Join(folder, "bare.db"))...)
 	out, err := b.cmd.StdoutPipe()

@@ -114,7 +114,7 @@ func write(out io.Writer, l line, asJSON bool) error {
 		verdict = map[bool]string{true: "holds", false: "FALLS SHORT"}[*l.Holds]
 	}
 	_, err := fmt.Fprintf(out, "%-16s %-12s ours %s  control %s  unit %s  goal %s\n                 %s\n",
-		l.Figure, verdict, number(l.Ours), number(l.Control), l.Unit, l.Goal, l.How)
+		l.Figure, verdict, number(l.Ours), number(l.Control), l.Unit, l.Goal, strings.ReplaceAll(l.How, "\n", "\n                 "))
 	return err
 }
 

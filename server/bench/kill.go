@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -64,7 +65,7 @@ func kill(ctx context.Context, rounds int) (k killed, err error) {
 	cmd.Dir, cmd.Env = filepath.Dir(mod), append(os.Environ(), "LINTEL_KILLS="+strconv.Itoa(rounds))
 	out, failed := cmd.CombinedOutput()
 	if failed != nil {
-		return k, fmt.Errorf("%s: %s", killedTest, lastLine(string(out)))
+		return k, fmt.Errorf("%s: %s", killedTest, bytes.TrimSpace(out))
 	}
 	text, err := statement(out)
 	if err != nil {

@@ -40,7 +40,7 @@ func statement(printed []byte) ([]byte, error) {
 			return []byte(text), nil
 		}
 	}
-	return nil, fmt.Errorf("it states no figure: %s", lastLine(string(printed)))
+	return nil, fmt.Errorf("it states no figure: %s", bytes.TrimSpace(printed))
 }
 
 // ventFlow is the vent-flow formula against published room states. Control: the

@@ -1,56 +1,9 @@
 package bench
 
 import (
-	"bytes"
 	"context"
-	"encoding/json"
-	"errors"
 	"fmt"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strings"
 )
-
-// script runs one of pwa/bench's node scripts and decodes the JSON line it
-// prints. It needs a checkout with its front-end packages installed.
-func script(ctx context.Context, into any, name string, args ...string) error {
-	path, err := inCheckout(filepath.Join("pwa", "bench", name))
-	if err != nil {
-		return err
-	}
-	cmd := exec.CommandContext(ctx, "node", append([]string{path}, args...)...)
-	var out, complaint bytes.Buffer
-	cmd.Stdout, cmd.Stderr = &out, &complaint
-	if err := cmd.Run(); err != nil {
-		return fmt.Errorf("node %s: %w: %s", name, err, lastLine(complaint.String()))
-	}
-	return json.Unmarshal(out.Bytes(), into)
-}
-
-// inCheckout finds a file of the project from the working folder upward.
-func inCheckout(path string) (string, error) {
-	folder, err := os.Getwd()
-	if err != nil {
-		return "", err
-	}
-	for {
-		full := filepath.Join(folder, path)
-		if _, err := os.Stat(full); err == nil {
-			return full, nil
-		}
-		parent := filepath.Dir(folder)
-		if parent == folder {
-			return "", errors.New(path + " is not here: run bench from a checkout")
-		}
-		folder = parent
-	}
-}
-
-func lastLine(text string) string {
-	lines := strings.Split(strings.TrimSpace(text), "\n")
-	return lines[len(lines)-1]
-}
 
 // firstPaint is the first screen on a slow phone, and whether it came before
 // the engine.

@@ -7,9 +7,10 @@ import { STEP_S } from './fluid/step'
 import type { Noise } from './noise'
 import { flameColour, mixSmoke, opacity, type Light } from './tone'
 
-// One layer of smoke to pixels: first the depth of every fine cell with the
-// grain it took along, and the glow of what burns; then colour, with light from
-// the upper left on the lumps. Only cells in or next to smoke are visited.
+// One layer of smoke to pixels: first its body, the depth of every fine cell with
+// the grain it took along, and the glow of what burns; then its skin, the colour
+// with light from the upper left on the lumps. The two may be done in two frames
+// of the screen. Only cells in or next to smoke are visited.
 
 /** What one layer remembers between paints. */
 export interface Canvas {
@@ -42,15 +43,13 @@ export function takeGlow(from: Canvas, old: Grid, to: Canvas, grid: Grid): void 
   to.lit.fill(1) // what does not glow is found out by the next painting
 }
 
-/** Paints one layer of smoke into RGBA pixels, 2nx by 2ny, some steps after it was painted last. */
-export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, light: Light, steps: number): void {
+/** The first half of painting one layer of smoke, some steps after that was done last. */
+export function paintBody(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, steps: number): void {
   const follows = followsIn(steps)
   const { ny, nx, row } = grid
   const { near, busy } = smoke
-  const { lit, face, pixels } = canvas
-  pixels.fill(0)
+  const { lit, face, boil } = canvas
   face.fill(0)
-  const { boil } = canvas
   for (let j = 1; j <= ny; j++) {
     boilAt(boil, breadth, j, grid.cellM)
     for (let i = 1; i <= nx; i++) {
@@ -61,6 +60,14 @@ export function paint(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, br
     }
   }
   extend(face, grid.fineRow, 2 * nx, 2 * ny)
+}
+
+/** The second half: RGBA pixels, 2nx by 2ny. */
+export function paintSkin(grid: Grid, smoke: Smoke, canvas: Canvas, light: Light): void {
+  const { ny, nx, row } = grid
+  const { near, busy } = smoke
+  const { lit, pixels } = canvas
+  pixels.fill(0)
   for (let j = 1; j <= ny; j++) {
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i

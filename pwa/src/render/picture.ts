@@ -12,7 +12,7 @@ import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from '.
 import { heatOf, type Inlet, type Jet } from './jet'
 import { noiseOf, type Noise } from './noise'
 import { burnsOutPerM, stamp } from './stamp'
-import { makeCanvas, paint, takeGlow, type Canvas } from './paint'
+import { makeCanvas, paintBody, paintSkin, takeGlow, type Canvas } from './paint'
 import type { Light } from './tone'
 import { facingOf, type View } from './view'
 
@@ -45,7 +45,9 @@ export class Picture {
   readonly #breadth: Breadth
   #windMS = 0
   #steps = 0
+  /** Steps after which the body of the smoke was painted last, and whether it still is on these cells. */
   #painted = 0
+  #hasBody = false
 
   constructor(scenario: Scenario, view: View, cells: number = FINENESS[0], seed = SEED) {
     this.view = view
@@ -117,6 +119,7 @@ export class Picture {
     this.#windMS = other.#windMS
     this.#steps = other.#steps
     this.#painted = other.#painted
+    this.#hasBody = false
   }
 
   /** Makes ready what all pictures share, for about so many ms of script; the first step does the rest. Returns whether it is ready. */
@@ -150,12 +153,21 @@ export class Picture {
     this.#steps++
   }
 
+  /** Does the first half of painting what was stepped, where a screen has a frame to spare before it is shown. */
+  prepare(): void {
+    const steps = this.#steps - this.#painted
+    if (this.#hasBody && steps === 0) return
+    this.#painted = this.#steps
+    this.#hasBody = true
+    paintBody(this.grid, this.grid.front, this.#front, this.#noise, this.#breadth, steps)
+    if (this.showsBehind) paintBody(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, steps)
+  }
+
   /** Turns the smoke into pixels, in `front` and `back`. */
   paint(light: Light): void {
-    const steps = this.#steps - this.#painted
-    this.#painted = this.#steps
-    paint(this.grid, this.grid.front, this.#front, this.#noise, this.#breadth, light, steps)
-    if (this.showsBehind) paint(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, light, steps)
+    this.prepare()
+    paintSkin(this.grid, this.grid.front, this.#front, light)
+    if (this.showsBehind) paintSkin(this.grid, this.grid.back, this.#back, light)
   }
 
   /** The openings in sight, with the air that each draws in; the same objects every time. */

@@ -113,6 +113,7 @@ export class Show {
     this.#timeS += steps * STEP_S
     if (!this.#ahead) for (let n = 0; n < steps; n++) this.#stepOnce(showing)
     if (draw) this.#draw(showing, inStills)
+    else if (steps > 0) this.#smoke?.picture.prepare()
     const took = performance.now() - began
     if (!inStills && !this.#ahead) this.#keep.note(took, seconds)
     return took

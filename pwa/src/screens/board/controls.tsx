@@ -43,13 +43,18 @@ function Counts({ view, here }: { view: ClassBoardView; here: readonly number[] 
   const there = view.people.filter(({ removed }) => !removed)
   if (there.length === 0) return <>{board.nobody}</>
   const committed = view.scene && there.filter((one) => one.committed.includes(view.scene!.id)).length
+  const through = there.filter((one) => one.committed.length === view.scenes.length).length
   return (
     <>
       <span>{board.here(there.filter(({ person }) => here.includes(person)).length, there.length)}</span>
       {committed !== null && view.step !== 'watch' && <strong>{board.committed(committed, there.length)}</strong>}
+      {atOwnPace(view) && <strong>{board.through(through, there.length)}</strong>}
     </>
   )
 }
+
+/** Everyone is at a scene of their own. */
+const atOwnPace = ({ pace, step, scene }: ClassBoardView) => pace === 'self' && step === 'commit' && !scene
 
 function NextStep({ view, lead }: { view: ClassBoardView; lead: Lead }) {
   const next = nextAct(view)

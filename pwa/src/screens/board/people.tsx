@@ -45,12 +45,17 @@ export function People({ view, here, lead }: DeskProps) {
   )
 }
 
-/** In a word, never by a hue: the reading is in; if not, why it may not come; else that it has not come yet. */
-function standing(one: ClassBoardPerson, here: readonly number[], view: ClassBoardView): string {
+/**
+ * In a word, never by a hue: the reading is in; if not, why it may not come; else that it has not come yet.
+ * While everyone works at their own pace, how far each has come.
+ */
+export function standing(one: ClassBoardPerson, here: readonly number[], view: ClassBoardView): string {
   if (one.removed) return board.removed
-  if (view.step === 'ended') return board.ofScenes(one.committed.length, view.scenes.length)
+  const far = board.ofScenes(one.committed.length, view.scenes.length)
+  if (view.step === 'ended') return far
   const scene = view.step === 'watch' ? undefined : view.scene?.id
   const place = !one.device ? board.paper : here.includes(one.person) ? board.isHere : board.isAway
+  if (view.step === 'commit' && scene === undefined) return here.includes(one.person) ? far : `${place}, ${far}`
   if (scene === undefined) return place
   if (one.committed.includes(scene)) return board.hasCommitted
   return here.includes(one.person) ? board.hasNot : place

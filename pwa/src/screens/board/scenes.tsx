@@ -42,6 +42,7 @@ export function Scenes({ view, lead }: DeskProps) {
 function standing(scene: ClassBoardScene, view: ClassBoardView): string {
   if (scene.id === view.scene?.id && view.step !== 'ended') return board.now
   if (scene.revealed) return board.seen
+  if (view.pace === 'self') return ''
   return scene.look_s ? board.lookS(scene.look_s) : board.lookFree
 }
 

@@ -52,6 +52,7 @@ export const board = {
   isAway: 'away',
   hasCommitted: 'committed',
   hasNot: 'not yet',
+  through: (n: number, all: number) => `${n} of ${all} with every scene committed`,
   ofScenes: (n: number, of: number) => `${n} of ${of}`,
   paper: 'on paper',
   removed: 'removed',

@@ -6,7 +6,7 @@ export const wall = {
   joinType: (address: string) => `or open ${address} and type`,
   codeLabel: 'Code to join the class',
   locked: 'Nobody new can join now.',
-  here: (n: number) => (n === 1 ? '1 person is here' : `${n} people are here`),
+  here: (n: number) => (n === 0 ? 'Nobody is here yet' : n === 1 ? '1 person is here' : `${n} people are here`),
   committed: (n: number, of: number) => `${n} of ${of} have committed`,
   watch: 'Look. The questions come next.',
   commit: 'Commit on your phone',

@@ -54,6 +54,7 @@ export const board: Like<typeof english> = {
   isAway: 'sin línea',
   hasCommitted: 'contestó',
   hasNot: 'aún no',
+  through: (n, all) => `${n} de ${all} con todas las escenas contestadas`,
   ofScenes: (n, of) => `${n} de ${of}`,
   paper: 'en papel',
   removed: 'quitado',

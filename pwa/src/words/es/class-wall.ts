@@ -9,7 +9,7 @@ export const wall: Like<typeof english> = {
   joinType: (address) => `o abra ${address} y escriba`,
   codeLabel: 'Código para entrar en la clase',
   locked: 'Ahora no puede entrar nadie nuevo.',
-  here: (n) => (n === 1 ? 'Hay 1 persona' : `Hay ${n} personas`),
+  here: (n) => (n === 0 ? 'Aún no hay nadie' : n === 1 ? 'Hay 1 persona' : `Hay ${n} personas`),
   committed: (n, of) => `Han contestado ${n} de ${of}`,
   watch: 'Miren. Luego vienen las preguntas.',
   commit: 'Contesten en su teléfono',

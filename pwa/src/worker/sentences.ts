@@ -28,10 +28,12 @@ export function catalogueOf(language: Language): Promise<Catalogue> {
 
 /** Puts keys into words. A text that is no key comes back as it is. */
 export function say(keys: string, all: Catalogue): string {
-  return keys
-    .split('\n')
-    .map((key) => sentence(key, all))
-    .join(' ')
+  return lines(keys, all).join(' ')
+}
+
+/** The same, with what each key says left apart. */
+function lines(keys: string, all: Catalogue): string[] {
+  return keys.split('\n').map((key) => sentence(key, all))
 }
 
 function sentence(key: string, all: Catalogue): string {
@@ -81,7 +83,7 @@ export const dress = {
   score: (verdict: Verdict, all: Catalogue): Verdict => ({
     ...verdict,
     parts: verdict.parts.map((part) => ({ ...part, remark: say(part.remark, all) })),
-    why: say(verdict.why, all),
+    why: lines(verdict.why, all).join('\n'), // a line for each question
     rule: say(verdict.rule, all),
     source: say(verdict.source, all),
     tell: say(verdict.tell, all),

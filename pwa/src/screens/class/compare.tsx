@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks'
 import { replyTo, type OwnAnswers } from '../../class/own'
 import { Spread, type Own } from '../../class/spread'
+import { swatchCue } from '../../class/stops'
 import { WithItem } from '../../class/with-item'
 import { Button } from '../../ui/button'
 import { classes } from '../../words/class'
 import { drill } from '../../words/drill'
 import type { Ask, ClassAskSpread, ClassPlaceView, ClassShown, ClassSpread, Item } from '../../wire.gen'
+import { Looks } from '../drill/part-view'
 import { Behind } from '../drill/reveal'
 import { askName } from '../../words/spell-reply'
 import { Why } from './why'
@@ -38,7 +40,7 @@ export function Cutaway(props: CompareProps) {
           <div class="stack stack-wide">
             <h2>{classes.cutawayTitle}</h2>
             <Spreads {...props} />
-            <Why item={item} own={props.shown.own} answer={props.places.map(({ place }) => props.own?.of(props.shown.id, place)).find(Boolean)} />
+            <Why item={item} own={props.shown.own} shown={props.spread.asks.every(({ ask }) => swatchCue(ask))} answer={props.places.map(({ place }) => props.own?.of(props.shown.id, place)).find(Boolean)} />
           </div>
         </div>
       )}
@@ -85,11 +87,15 @@ function ownOf(said: ClassAskSpread, answers: Answers): Own[] {
 
 function OneSpread({ said, asks, own }: { said: ClassAskSpread; asks: readonly Ask[]; own: Own[] }) {
   const name = askName(said.ask, asks)
+  const cue = swatchCue(said.ask)
   return (
     <li class="part stack">
       <h3 class="part-name">{name}</h3>
       <Spread said={said} name={name} own={own} />
+      {cue && said.truth && <Looks cue={cue} given={own.map((one) => ({ name: one.name, level: one.reply.level })).filter(({ level }) => !isTrue(level, said))} truth={said.truth} />}
       {said.doubted && <p class="small">{classes.disagreed}</p>}
     </li>
   )
 }
+
+const isTrue = (level: number | undefined, { truth = [] }: ClassAskSpread) => truth.some((one) => one.level === level)

@@ -3,7 +3,7 @@ import { PlaneOver } from '../../ui/plane'
 import { Swatch } from '../../ui/swatch'
 import { drill } from '../../words/drill'
 import { levelName, scale, type OrdinalCue } from '../../words/scales'
-import type { Ask, Item, Part } from '../../wire.gen'
+import type { Ask, Item, Part, Reply } from '../../wire.gen'
 import { MomentLine } from './moment-line'
 import { askName, spellReply } from '../../words/spell-reply'
 
@@ -64,28 +64,33 @@ function LevelRail({ ask, part, name }: { ask: Ask; part: Part; name: string }) 
           )
         })}
       </ol>
-      <Looks cue={cue} part={part} />
+      <Looks cue={cue} given={part.right ? [] : [{ name: drill.yours, level: part.given.level }]} truth={part.truth} />
     </>
   )
 }
 
-/** What the level given looks like, beside what the true one does. */
-function Looks({ cue, part }: { cue: OrdinalCue; part: Part }) {
+interface LooksProps {
+  cue: OrdinalCue
+  /** What was said and was not so, and by whom. */
+  given: readonly { name: string; level: number | undefined }[]
+  truth: readonly Reply[]
+}
+
+/** What the levels given look like, beside what the true one does. */
+export function Looks({ cue, given, truth }: LooksProps) {
   const looks = (level: number | undefined) => scale(cue).levels.find((one) => one.level === level)?.looks
-  const truths = part.truth.flatMap(({ level }) => looks(level) ?? [])
-  const given = part.right ? undefined : looks(part.given.level)
+  const said = [...given.map(({ name, level }) => [name, looks(level)] as const), [drill.truth, truth.flatMap(({ level }) => looks(level) ?? []).join(` ${drill.or} `)] as const]
   return (
     <dl class="looks small">
-      {given && (
-        <div>
-          <dt class="label">{drill.yours}</dt>
-          <dd>{given}</dd>
-        </div>
+      {said.map(
+        ([name, text]) =>
+          text && (
+            <div key={name}>
+              <dt class="label">{name}</dt>
+              <dd>{text}</dd>
+            </div>
+          ),
       )}
-      <div>
-        <dt class="label">{drill.truth}</dt>
-        <dd>{truths.join(` ${drill.or} `)}</dd>
-      </div>
     </dl>
   )
 }

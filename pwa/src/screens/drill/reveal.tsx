@@ -94,7 +94,9 @@ export function Explained({ verdict, shown = false }: ExplainedProps) {
       {said.map(([name, text]) => (
         <div key={name}>
           <dt class="label">{name}</dt>
-          <dd>{text}</dd>
+          {text.split('\n').map((line) => (
+            <dd key={line}>{line}</dd>
+          ))}
         </div>
       ))}
       <div>

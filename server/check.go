@@ -4,20 +4,22 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 
 	"lintel/content/lint"
+	"lintel/server/commandline"
 	"lintel/server/keep"
 	"lintel/server/store"
 )
 
 // runCheck lints the content and walks the store, if there is one.
 func runCheck(ctx context.Context, args []string, s streams) int {
-	flags := newFlags("check", s.err)
-	data := dataFlag(flags)
-	if code, ok := parse(flags, args, 0); !ok {
+	line := commandline.New("check [-data FOLDER]", s.out, s.err)
+	data := dataFlag(line)
+	if code, over := line.None(args); over {
 		return code
 	}
 	problems := lint.Lint()
@@ -25,22 +27,22 @@ func runCheck(ctx context.Context, args []string, s streams) int {
 		fmt.Fprintln(s.err, problems[i].Error())
 	}
 	if len(problems) > 0 {
-		return 1
+		return commandline.Failed
 	}
 	fmt.Fprintln(s.out, "content: no problem found")
-	return checkStore(ctx, *data, s)
+	return checkStore(ctx, line, string(*data), s.out)
 }
 
 // checkStore walks the store, whether a server holds it or not.
-func checkStore(ctx context.Context, data string, s streams) int {
+func checkStore(ctx context.Context, line *commandline.Line, data string, out io.Writer) int {
 	if _, err := os.Stat(filepath.Join(data, store.FileName)); errors.Is(err, fs.ErrNotExist) {
-		fmt.Fprintf(s.out, "store: none in %s yet\n", data)
-		return 0
+		fmt.Fprintf(out, "store: none in %s yet\n", data)
+		return commandline.Done
 	}
 	census, err := keep.Check(ctx, data)
 	if err != nil {
-		return failed(err, s.err)
+		return line.Fail(err)
 	}
-	fmt.Fprintf(s.out, "store: sound, %s\n", count(census))
-	return 0
+	fmt.Fprintf(out, "store: sound, %s\n", count(census))
+	return commandline.Done
 }

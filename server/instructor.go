@@ -5,31 +5,37 @@ import (
 	"fmt"
 	"io"
 
-	"lintel/engine"
+	"lintel/server/commandline"
 	"lintel/server/keep"
 )
 
 // runInstructor is for the keeper of a server: it lists the instructors, or makes
 // a one-time code for one who forgot the pass phrase. While a server runs or not.
 func runInstructor(ctx context.Context, args []string, out, errOut io.Writer) int {
-	flags := newFlags("instructor", errOut)
-	data := dataFlag(flags)
-	if err := flags.Parse(args); err != nil {
-		return 2
-	}
+	line := commandline.New(`instructor [-data FOLDER] list | reset CALL_SIGN`, out, errOut)
+	data := dataFlag(line)
+	words, code, over := line.Words(args)
+	var err error
 	switch {
-	case flags.Arg(0) == "list" && flags.NArg() == 1:
-		return listInstructors(ctx, *data, out, errOut)
-	case flags.Arg(0) == "reset" && flags.NArg() == 2:
-		return resetInstructor(ctx, *data, flags.Arg(1), out, errOut)
+	case over:
+		return code
+	case len(words) == 1 && words[0] == "list":
+		err = listInstructors(ctx, string(*data), out)
+	case len(words) == 2 && words[0] == "reset":
+		err = resetInstructor(ctx, string(*data), words[1], out)
+	default:
+		return line.Wrong(`say list, or reset and a call sign, as in reset "Chief 1"`)
 	}
-	return failed(engine.Bad("instructor", "takes list, or reset and a call sign", `say instructor list, or instructor reset "Chief 1"`), errOut)
+	if err != nil {
+		return line.Fail(err)
+	}
+	return commandline.Done
 }
 
-func listInstructors(ctx context.Context, data string, out, errOut io.Writer) int {
+func listInstructors(ctx context.Context, data string, out io.Writer) error {
 	all, err := keep.Instructors(ctx, data)
 	if err != nil {
-		return failed(err, errOut)
+		return err
 	}
 	for _, i := range all {
 		state := ""
@@ -41,15 +47,15 @@ func listInstructors(ctx context.Context, data string, out, errOut io.Writer) in
 	if len(all) == 0 {
 		fmt.Fprintln(out, "none yet: serve prints the set-up code for the first")
 	}
-	return 0
+	return nil
 }
 
-func resetInstructor(ctx context.Context, data, callSign string, out, errOut io.Writer) int {
+func resetInstructor(ctx context.Context, data, callSign string, out io.Writer) error {
 	code, until, err := keep.Reset(ctx, data, callSign)
 	if err != nil {
-		return failed(err, errOut)
+		return err
 	}
 	fmt.Fprintf(out, "Code, once, until %s: %s\nWith it %s chooses a new pass phrase on the sign-in page; all their other sign-ins end then.\n",
 		until.Format("2006-01-02 15:04"), code, callSign)
-	return 0
+	return nil
 }

@@ -4,76 +4,75 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"os"
 	"time"
 
+	"lintel/server/commandline"
 	"lintel/server/keep"
 	"lintel/server/store"
 )
 
 // runBackup copies the store to a new file, while a server runs or not.
 func runBackup(ctx context.Context, args []string, out, errOut io.Writer) int {
-	flags := newFlags("backup", errOut)
-	data := dataFlag(flags)
-	if code, ok := parse(flags, args, 1); !ok {
+	line := commandline.New("backup [-data FOLDER] FILE", out, errOut)
+	data := dataFlag(line)
+	to, code, over := line.One(args, "the name of a new file")
+	if over {
 		return code
 	}
-	census, err := keep.Backup(ctx, *data, flags.Arg(0))
+	census, err := keep.Backup(ctx, string(*data), to)
 	if err != nil {
-		return failed(err, errOut)
+		return line.Fail(err)
 	}
-	fmt.Fprintf(out, "wrote %s: %s\n", flags.Arg(0), count(census))
-	return 0
+	fmt.Fprintf(out, "wrote %s: %s\n", to, count(census))
+	return commandline.Done
 }
 
 // runRestore puts a backup in place of the store, which no server may hold.
 func runRestore(_ context.Context, args []string, out, errOut io.Writer) int {
-	flags := newFlags("restore", errOut)
-	data := dataFlag(flags)
-	if code, ok := parse(flags, args, 1); !ok {
+	line := commandline.New("restore [-data FOLDER] FILE", out, errOut)
+	data := dataFlag(line)
+	from, code, over := line.One(args, "the file of a backup")
+	if over {
 		return code
 	}
-	if err := os.MkdirAll(*data, 0o700); err != nil {
-		return failed(err, errOut)
-	}
-	kept, census, err := keep.Restore(flags.Arg(0), *data, time.Now())
+	kept, census, err := keep.Restore(from, string(*data), time.Now())
 	if err != nil {
-		return failed(err, errOut)
+		return line.Fail(err)
 	}
-	fmt.Fprintf(out, "restored %s: %s\n", flags.Arg(0), count(census))
+	fmt.Fprintf(out, "restored %s: %s\n", from, count(census))
 	if kept != "" {
 		fmt.Fprintf(out, "the store that was there is kept as %s\n", kept)
 	}
-	return 0
+	return commandline.Done
 }
 
 // runCompact writes the store anew, which no server may hold.
 func runCompact(_ context.Context, args []string, out, errOut io.Writer) int {
-	flags := newFlags("compact", errOut)
-	data := dataFlag(flags)
-	if code, ok := parse(flags, args, 0); !ok {
+	line := commandline.New("compact [-data FOLDER]", out, errOut)
+	data := dataFlag(line)
+	if code, over := line.None(args); over {
 		return code
 	}
-	before, after, err := keep.Compact(*data)
+	before, after, err := keep.Compact(string(*data))
 	if err != nil {
-		return failed(err, errOut)
+		return line.Fail(err)
 	}
 	fmt.Fprintf(out, "compacted: %d KB, %d KB before; nothing that was erased is left in the file (older backups may hold it)\n", after>>10, before>>10)
-	return 0
+	return commandline.Done
 }
 
 // runExport writes every record to a new file or to standard output.
 func runExport(ctx context.Context, args []string, out, errOut io.Writer) int {
-	flags := newFlags("export", errOut)
-	data := dataFlag(flags)
-	lines := flags.Bool("jsonl", false, "write JSON lines with everything, instead of CSV")
-	if code, ok := parse(flags, args, 0); !ok {
+	line := commandline.New("export [-data FOLDER] [-jsonl]", out, errOut)
+	data := dataFlag(line)
+	lines := line.Bool("jsonl", false, "write JSON lines with everything, instead of CSV")
+	if code, over := line.None(args); over {
 		return code
 	}
-	if err := keep.Export(ctx, *data, *lines, out); err != nil {
-		return failed(err, errOut)
+	if err := keep.Export(ctx, string(*data), *lines, out); err != nil {
+		return line.Fail(err)
 	}
-	return 0
+	return commandline.Done
 }
 
 func count(c store.Census) string {

@@ -8,15 +8,16 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 	"syscall"
 
 	"lintel/server/command"
+	"lintel/server/commandline"
 	"lintel/server/validate"
 )
 
-// action runs one command and returns the exit code: 0 done, 1 failed, 2 the
-// input was at fault.
+// action runs one command and returns an exit code of server/commandline.
 type action func(ctx context.Context, args []string, s streams) int
 
 // streams are where a command reads and writes.
@@ -52,34 +53,36 @@ func main() {
 }
 
 // dispatch runs the named command, or serve when the first word is a flag or
-// missing.
+// missing. help NAME is NAME -h.
 func dispatch(ctx context.Context, args []string, s streams) int {
 	name := "serve"
-	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
-		name, args = args[0], args[1:]
-	}
-	if len(args) > 0 && (args[0] == "-h" || args[0] == "-help" || args[0] == "--help") && name == "serve" {
+	switch {
+	case len(args) == 1 && slices.Contains(helps, args[0]):
 		help(s.out)
-		return 0
+		return commandline.Done
+	case len(args) > 1 && args[0] == "help":
+		name, args = args[1], []string{"-h"}
+	case len(args) > 0 && !strings.HasPrefix(args[0], "-"):
+		name, args = args[0], args[1:]
 	}
 	for _, c := range commands {
 		if c.name == name {
 			return c.run(ctx, args, s)
 		}
 	}
-	if name == "help" {
-		help(s.out)
-		return 0
-	}
-	fmt.Fprintf(s.err, "there is no command %q: run help to see them\n", name)
-	return 2
+	fmt.Fprintf(s.err, "lintel: there is no command %q: run help to see them\n", name)
+	return commandline.AtFault
 }
+
+// helps are the words that ask for the list of commands.
+var helps = []string{"help", "-h", "-help", "--help"}
 
 func help(out io.Writer) {
 	fmt.Fprintln(out, "Lintel: learn to read smoke. Training only; do not use at an incident.")
 	for _, c := range commands {
 		fmt.Fprintf(out, "  %-10s %s\n", c.name, c.does)
 	}
+	fmt.Fprintln(out, "help and a command's name, or the command with -h: its flags.")
 }
 
 // files adapts a command that reads files or standard input.

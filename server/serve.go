@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"log/slog"
@@ -18,20 +17,21 @@ import (
 	"lintel/pwa"
 	"lintel/quiz"
 	"lintel/quiz/session"
+	"lintel/server/commandline"
 	"lintel/server/serve"
 	"lintel/server/verdict"
 )
 
 // runServe serves until ctx ends.
 func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
-	flags := newFlags("serve", errOut)
-	addr := flags.String("addr", fromEnv("LINTEL_ADDR", serve.DefaultAddr), "host:port to listen on; :8080 lets phones on the network in (LINTEL_ADDR)")
-	data := dataFlag(flags)
-	cert := flags.String("tls-cert", fromEnv("LINTEL_TLS_CERT", ""), "file of an own certificate chain, PEM (LINTEL_TLS_CERT)")
-	key := flags.String("tls-key", fromEnv("LINTEL_TLS_KEY", ""), "file of its key, PEM (LINTEL_TLS_KEY)")
-	proxied := flags.Bool("behind-https", false, "a proxy on this machine ends TLS and sets X-Forwarded-Proto")
-	verbose := flags.Bool("v", false, "log every request")
-	if code, ok := parse(flags, args, 0); !ok {
+	line := commandline.New("serve [-addr HOST:PORT] [-data FOLDER] [-tls-cert FILE -tls-key FILE] [-behind-https] [-v]", out, errOut)
+	addr := line.String("addr", fromEnv("LINTEL_ADDR", serve.DefaultAddr), "host:port to listen on; :8080 lets phones on the network in (LINTEL_ADDR)")
+	data := dataFlag(line)
+	cert := line.String("tls-cert", fromEnv("LINTEL_TLS_CERT", ""), "file of an own certificate chain, PEM (LINTEL_TLS_CERT)")
+	key := line.String("tls-key", fromEnv("LINTEL_TLS_KEY", ""), "file of its key, PEM (LINTEL_TLS_KEY)")
+	proxied := line.Bool("behind-https", false, "a proxy on this machine ends TLS and sets X-Forwarded-Proto")
+	verbose := line.Bool("v", false, "log every request")
+	if code, over := line.None(args); over {
 		return code
 	}
 	level := slog.LevelInfo
@@ -39,18 +39,18 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 		level = slog.LevelDebug
 	}
 	m, err := serve.Run(serve.Config{
-		Addr: *addr, Data: *data,
+		Addr: *addr, Data: string(*data),
 		Site: pwa.Site(), Engine: engine.Version, Content: content.Version, Validated: engine.FireValidated, Score: scoreInWords(),
 		Item: itemWithTruth, Choices: choices(), Says: wording.In,
 		TLSCert: *cert, TLSKey: *key, BehindHTTPS: *proxied,
 		Log: slog.New(slog.NewJSONHandler(errOut, &slog.HandlerOptions{Level: level})), Now: time.Now,
 	})
 	if err != nil {
-		return failed(err, errOut)
+		return line.Fail(err)
 	}
 	setUp, err := m.SetUpCode()
 	if err != nil {
-		return failed(errors.Join(err, m.Close()), errOut)
+		return line.Fail(errors.Join(err, m.Close()))
 	}
 	fmt.Fprint(out, serve.Welcome(m.Addr(), *cert != "", setUp, isTerminal(out)))
 	select {
@@ -58,7 +58,7 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 	case err = <-m.Failed():
 	}
 	if err = errors.Join(err, m.Close()); err != nil {
-		return failed(err, errOut)
+		return line.Fail(err)
 	}
 	return 0
 }
@@ -104,13 +104,6 @@ func isTerminal(out io.Writer) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
-// newFlags reports mistakes to the caller instead of ending the program.
-func newFlags(name string, errOut io.Writer) *flag.FlagSet {
-	flags := flag.NewFlagSet(name, flag.ContinueOnError)
-	flags.SetOutput(errOut)
-	return flags
-}
-
 // usualData is where records live unless told otherwise: the person's own
 // configuration folder, so that a checkout stays clean, or the working folder
 // where there is none.
@@ -122,8 +115,23 @@ func usualData() string {
 	return filepath.Join(folder, "lintel")
 }
 
-func dataFlag(flags *flag.FlagSet) *string {
-	return flags.String("data", fromEnv("LINTEL_DATA", usualData()), "folder of the store (LINTEL_DATA)")
+// folder is a flag that names one.
+type folder string
+
+func (f *folder) String() string { return string(*f) }
+
+func (f *folder) Set(name string) error {
+	if name == "" {
+		return errors.New("name a folder")
+	}
+	*f = folder(name)
+	return nil
+}
+
+func dataFlag(line *commandline.Line) *folder {
+	data := folder(fromEnv("LINTEL_DATA", usualData()))
+	line.Var(&data, "data", "`FOLDER` of the store (LINTEL_DATA)")
+	return &data
 }
 
 func fromEnv(name, usual string) string {
@@ -131,30 +139,4 @@ func fromEnv(name, usual string) string {
 		return value
 	}
 	return usual
-}
-
-// parse reads flags and insists on that many further arguments. When it says
-// no, the code is the one to exit with.
-func parse(flags *flag.FlagSet, args []string, further int) (code int, ok bool) {
-	switch err := flags.Parse(args); {
-	case errors.Is(err, flag.ErrHelp):
-		return 0, false
-	case err != nil:
-		return 2, false
-	}
-	if flags.NArg() != further {
-		fmt.Fprintf(flags.Output(), "%s takes %d file names, %d were given: see %s -h\n", flags.Name(), further, flags.NArg(), flags.Name())
-		return 2, false
-	}
-	return 0, true
-}
-
-// failed prints one line and returns 2 for what the person can mend, else 1.
-func failed(err error, errOut io.Writer) int {
-	fmt.Fprintln(errOut, err)
-	var problem *engine.Problem
-	if errors.As(err, &problem) {
-		return 2
-	}
-	return 1
 }

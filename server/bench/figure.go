@@ -12,6 +12,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"lintel/engine"
 )
 
 // Figure is one promise: its name, unit and goal, and how to measure it.
@@ -59,7 +61,7 @@ type Options struct {
 func Run(ctx context.Context, figures []Figure, o Options, out io.Writer) error {
 	chosen := choose(figures, o)
 	if len(chosen) == 0 {
-		return fmt.Errorf("no figure is called %q: use one of %s", o.Only, strings.Join(names(figures), ", "))
+		return engine.Bad("-only", strconv.Quote(o.Only)+" names no figure", "use one of "+strings.Join(names(figures), ", "))
 	}
 	for _, f := range chosen {
 		if err := write(out, measure(ctx, f, o), o.JSON); err != nil {

@@ -4,7 +4,11 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"strconv"
+	"strings"
 	"time"
+
+	"lintel/engine"
 )
 
 // Long is the long form of a figure: rounds counted from zero, as many as time
@@ -34,7 +38,7 @@ func RunLong(ctx context.Context, figures []Figure, only string, total time.Dura
 		}
 	}
 	if len(chosen) == 0 {
-		return fmt.Errorf("no figure called %q has a long run", only)
+		return engine.Bad("-only", strconv.Quote(only)+" names no figure with a long run", "use one of "+strings.Join(withLong(figures), ", "))
 	}
 	for _, f := range chosen {
 		r, err := runLong(ctx, f, total/time.Duration(len(chosen)))
@@ -46,6 +50,15 @@ func RunLong(ctx context.Context, figures []Figure, only string, total time.Dura
 		}
 	}
 	return nil
+}
+
+func withLong(figures []Figure) (names []string) {
+	for _, f := range figures {
+		if f.Long != nil {
+			names = append(names, f.Name)
+		}
+	}
+	return names
 }
 
 func runLong(ctx context.Context, f Figure, share time.Duration) (reached, error) {

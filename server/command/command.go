@@ -9,7 +9,6 @@ import (
 	"bufio"
 	"encoding/json"
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -17,13 +16,6 @@ import (
 	"lintel/engine"
 	"lintel/engine/shape"
 	"lintel/server/strictjson"
-)
-
-// Exit codes.
-const (
-	done    = 0
-	failed  = 1
-	atFault = 2
 )
 
 // maxFileBytes bounds a file. Chosen by us: a readings file at every limit of
@@ -36,27 +28,6 @@ const Training = "Training only. Do not use at an incident, while responding or 
 // notValidated is said beside every output until the fire model has passed its
 // validation table.
 const notValidated = "The fire model is not yet validated."
-
-// usageError is a mistake in the command line.
-type usageError struct{ text, usage string }
-
-func (e *usageError) Error() string { return e.text + ": usage: " + e.usage }
-
-// words parses a command line, with flags before or after the other words, and
-// returns the other words.
-func words(flags *flag.FlagSet, args []string) ([]string, error) {
-	flags.SetOutput(io.Discard)
-	var rest []string
-	for {
-		if err := flags.Parse(args); err != nil {
-			return nil, err
-		}
-		if flags.NArg() == 0 {
-			return rest, nil
-		}
-		rest, args = append(rest, flags.Arg(0)), flags.Args()[1:]
-	}
-}
 
 // file reads one JSON file, or standard input where path is "-", into dst.
 func file(path string, in io.Reader, dst any) error {
@@ -86,30 +57,6 @@ func reason(err error) string {
 		return path.Err.Error()
 	}
 	return err.Error()
-}
-
-// fail writes one line and returns the exit code that goes with the error.
-func fail(errOut io.Writer, command, where string, err error) int {
-	line := "lintel " + command + ": "
-	if where != "" {
-		line += where + ": "
-	}
-	fmt.Fprintln(errOut, line+err.Error())
-	var problem *engine.Problem
-	var usage *usageError
-	if errors.As(err, &problem) || errors.As(err, &usage) {
-		return atFault
-	}
-	return failed
-}
-
-// help answers -h with the usage line, and any other mistake with an error.
-func help(out, errOut io.Writer, command, usage string, err error) int {
-	if errors.Is(err, flag.ErrHelp) {
-		fmt.Fprintln(out, usage)
-		return done
-	}
-	return fail(errOut, command, "", &usageError{err.Error(), usage})
 }
 
 // printJSON writes one line of JSON. Numbers that are not finite become null.

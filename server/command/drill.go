@@ -2,8 +2,6 @@ package command
 
 import (
 	"bufio"
-	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"strings"
@@ -13,9 +11,8 @@ import (
 	"lintel/engine"
 	"lintel/quiz"
 	"lintel/quiz/item"
+	"lintel/server/commandline"
 )
-
-const drillUsage = "drill -family F [-seed N] [-n K] [-json]"
 
 // mostItems bounds one call, so that a slip of a digit does not run for days.
 const mostItems = 10000
@@ -36,33 +33,29 @@ type drillLine struct {
 
 // Drill prints the items of a family for seeds from -seed on, with their truth.
 func Drill(args []string, in io.Reader, out, errOut io.Writer) int {
-	flags := flag.NewFlagSet("drill", flag.ContinueOnError)
-	family := flags.String("family", "", "family of scenes")
-	seed := flags.Uint64("seed", 1, "first seed")
-	n := flags.Int("n", 1, "how many items")
-	asJSON := flags.Bool("json", false, "print JSON, one item a line")
-	rest, err := words(flags, args)
+	line := commandline.New("drill -family F [-seed N] [-n K] [-json]", out, errOut)
+	family := line.String("family", "", "family of scenes")
+	seed := line.Uint64("seed", 1, "first seed")
+	n := line.Int("n", 1, "how many items")
+	asJSON := line.Bool("json", false, "print JSON, one item a line")
+	code, over := line.None(args)
 	switch {
-	case err != nil:
-	case len(rest) > 0:
-		err = errors.New("drill takes no file")
+	case over:
+		return code
 	case *n < 1 || *n > mostItems:
-		err = fmt.Errorf("give -n as a number from 1 to %d", mostItems)
+		return line.Wrong(fmt.Sprintf("give -n as a number from 1 to %d", mostItems))
 	case *family == "":
-		err = errors.New("name a -family: " + strings.Join(familyIDs(), ", "))
-	}
-	if err != nil {
-		return help(out, errOut, "drill", drillUsage, err)
+		return line.Wrong("name a -family: " + strings.Join(familyIDs(), ", "))
 	}
 	lines, err := drillLines(*family, *seed, *n)
 	if err != nil {
-		return fail(errOut, "drill", "", err)
+		return line.Fail(err)
 	}
 	err = print(out, func(w *bufio.Writer) error { return writeDrill(w, lines, *asJSON) })
 	if err != nil {
-		return fail(errOut, "drill", "output", err)
+		return line.FailAt("output", err)
 	}
-	return done
+	return commandline.Done
 }
 
 func familyIDs() []string {

@@ -2,36 +2,31 @@ package command
 
 import (
 	"bufio"
-	"errors"
-	"flag"
 	"io"
 
 	"lintel/content"
 	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/engine/infer"
+	"lintel/server/commandline"
 )
-
-const readUsage = "read [-json] FILE (- for standard input)"
 
 // Read reads a readings file and prints the finding: text for a person, or JSON
 // in the shape of engine.Finding.
 func Read(args []string, in io.Reader, out, errOut io.Writer) int {
-	flags := flag.NewFlagSet("read", flag.ContinueOnError)
-	asJSON := flags.Bool("json", false, "print JSON")
-	rest, err := words(flags, args)
-	if err == nil && len(rest) != 1 {
-		err = errors.New("give one readings file, or - for standard input")
-	}
-	if err != nil {
-		return help(out, errOut, "read", readUsage, err)
+	line := commandline.New("read [-json] FILE (- for standard input)", out, errOut)
+	asJSON := line.Bool("json", false, "print JSON")
+	path, code, over := line.One(args, "one readings file, or - for standard input")
+	if over {
+		return code
 	}
 	var readings engine.Readings
-	if err = file(rest[0], in, &readings); err == nil {
+	err := file(path, in, &readings)
+	if err == nil {
 		err = readings.Validate()
 	}
 	if err != nil {
-		return fail(errOut, "read", rest[0], err)
+		return line.FailAt(path, err)
 	}
 	finding := infer.Read(content.Rules(), readings)
 	wording.Finding(&finding)
@@ -43,7 +38,7 @@ func Read(args []string, in io.Reader, out, errOut io.Writer) int {
 		return nil
 	})
 	if err != nil {
-		return fail(errOut, "read", "output", err)
+		return line.FailAt("output", err)
 	}
-	return done
+	return commandline.Done
 }

@@ -2,35 +2,34 @@ package command
 
 import (
 	"bufio"
-	"errors"
-	"flag"
 	"io"
 	"slices"
 
 	"lintel/content"
 	"lintel/engine"
 	"lintel/engine/sim"
+	"lintel/server/commandline"
 )
-
-const simUsage = "sim [-json|-csv] [-every S] FILE"
 
 // Sim runs a scenario file and prints its time series: text for a person, JSON
 // in the shape of engine.Series, or CSV (see writeCSV).
 func Sim(args []string, in io.Reader, out, errOut io.Writer) int {
-	flags := flag.NewFlagSet("sim", flag.ContinueOnError)
-	asJSON := flags.Bool("json", false, "print JSON")
-	asCSV := flags.Bool("csv", false, "print CSV")
-	every := flags.Float64("every", 1, "seconds between rows")
-	rest, err := words(flags, args)
-	if err == nil {
-		err = checkSim(rest, *asJSON && *asCSV, *every)
+	line := commandline.New("sim [-json|-csv] [-every S] FILE (- for standard input)", out, errOut)
+	asJSON := line.Bool("json", false, "print JSON")
+	asCSV := line.Bool("csv", false, "print CSV")
+	every := line.Float64("every", 1, "seconds between rows")
+	path, code, over := line.One(args, "one scenario file, or - for standard input")
+	switch {
+	case over:
+		return code
+	case *asJSON && *asCSV:
+		return line.Wrong("choose one of -json and -csv")
+	case !(*every >= 0.1 && *every <= engine.MaxEndS):
+		return line.Wrong("give -every as seconds from 0.1")
 	}
+	scenario, series, err := play(path, in, *every)
 	if err != nil {
-		return help(out, errOut, "sim", simUsage, err)
-	}
-	scenario, series, err := play(rest[0], in, *every)
-	if err != nil {
-		return fail(errOut, "sim", rest[0], err)
+		return line.FailAt(path, err)
 	}
 	err = print(out, func(w *bufio.Writer) error {
 		switch {
@@ -42,21 +41,9 @@ func Sim(args []string, in io.Reader, out, errOut io.Writer) int {
 		return writeSeries(w, scenario, series)
 	})
 	if err != nil {
-		return fail(errOut, "sim", "output", err)
+		return line.FailAt("output", err)
 	}
-	return done
-}
-
-func checkSim(rest []string, twoForms bool, every float64) error {
-	switch {
-	case len(rest) != 1:
-		return errors.New("give one scenario file, or - for standard input")
-	case twoForms:
-		return errors.New("choose one of -json and -csv")
-	case !(every >= 0.1 && every <= engine.MaxEndS):
-		return errors.New("give -every as seconds from 0.1")
-	}
-	return nil
+	return commandline.Done
 }
 
 // play reads, checks and runs a scenario to its end.

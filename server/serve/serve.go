@@ -133,16 +133,22 @@ func (m *Main) open() (err error) {
 // start. Where they cannot be taken out now they are the next time: serving does
 // not wait for that.
 func (m *Main) openStore(path string) (err error) {
+	var compacted bool
+	var left error
 	if _, err := os.Stat(path); err == nil {
-		switch done, err := store.CompactErased(path); {
-		case err != nil:
-			m.config.Log.Warn("what was erased is still in free pages of the store", "err", err)
-		case done:
-			m.config.Log.Info("what was erased has left the file of the store", "file", path)
-		}
+		compacted, left = store.CompactErased(path)
 	}
-	m.store, err = store.Open(path, store.Options{Now: m.config.Now})
-	return err
+	// Whether the file is ours at all is said once, by Open.
+	if m.store, err = store.Open(path, store.Options{Now: m.config.Now}); err != nil {
+		return err
+	}
+	switch {
+	case left != nil:
+		m.config.Log.Warn("what was erased is still in free pages of the store", "err", left)
+	case compacted:
+		m.config.Log.Info("what was erased has left the file of the store", "file", path)
+	}
+	return nil
 }
 
 // openClasses makes what instructors work with, and reads in the classes that

@@ -139,4 +139,9 @@ func TestRestoreRefusesWhatIsNoBackup(t *testing.T) {
 	left, err := os.ReadDir(filepath.Dir(path))
 	require.NoError(t, err)
 	assert.Len(t, left, 1, "no half file stays behind")
+
+	nowhere := filepath.Join(t.TempDir(), "new")
+	_, _, err = store.Restore(text, filepath.Join(nowhere, store.FileName), time.Now())
+	require.ErrorContains(t, err, "name a file that the command backup wrote")
+	assert.NoDirExists(t, nowhere, "nor a folder")
 }

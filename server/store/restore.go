@@ -10,15 +10,20 @@ import (
 
 	bolt "go.etcd.io/bbolt"
 	bolterrors "go.etcd.io/bbolt/errors"
+
+	"lintel/engine"
 )
 
 // Restore puts a backup in the place of the store at path, which no server may
-// hold. The backup is copied beside it and walked through first, and only a
+// hold, and makes the folder where there is none. The backup is copied beside it and walked through first, and only a
 // whole one takes the name, in one step. A file that was there is kept under
 // the name returned as kept; nothing is ever thrown away.
 func Restore(backup, path string, now time.Time) (kept string, census Census, err error) {
-	if _, err := os.Stat(backup); err != nil {
-		return "", Census{}, openProblem(backup, err)
+	if err := inspect(backup, DefaultLockWait); err != nil {
+		return "", Census{}, asBackup(backup, err)
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return "", Census{}, folderProblem(filepath.Dir(path), err)
 	}
 	release, err := holdStill(path)
 	if err != nil {
@@ -40,6 +45,15 @@ func Restore(backup, path string, now time.Time) (kept string, census Census, er
 		return kept, Census{}, backupProblem(path, err)
 	}
 	return kept, census, syncFolder(filepath.Dir(path))
+}
+
+// asBackup says what is to be done where a backup, and not the store, is at fault.
+func asBackup(backup string, err error) error {
+	var problem *engine.Problem
+	if !errors.As(err, &problem) {
+		return err
+	}
+	return engine.Bad(backup, problem.What, "name a file that the command backup wrote; nothing was restored")
 }
 
 // holdStill takes the lock of the store at path, so that no server starts on it

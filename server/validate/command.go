@@ -1,46 +1,38 @@
 package validate
 
 import (
-	"flag"
 	"fmt"
 	"io"
 	"os"
 
 	"lintel/content"
+	"lintel/server/commandline"
 )
 
-// RunCommand is `validate [-data DIR] [-o FILE] [-lines] [-series NAME]`: it runs
-// every published series, or one, through the fire model and prints the report. It returns 0
-// when every line of acceptance holds, 1 when one fails or the run does, 2 when
-// the arguments are at fault.
+// RunCommand runs every published series, or one, through the fire model and prints
+// the report. It returns 0 when every line of acceptance holds, 1 when one fails or
+// the run does, 2 when the arguments are at fault.
 func RunCommand(args []string, out, errOut io.Writer) int {
-	flags := flag.NewFlagSet("validate", flag.ContinueOnError)
-	flags.SetOutput(errOut)
-	data := flags.String("data", "", "folder of the published rows (testdata/validation of the source tree)")
-	file := flags.String("o", "", "write the report to this file instead")
-	lines := flags.Bool("lines", false, "print the lines of acceptance only")
-	series := flags.String("series", "", "run this series only, named as its file without .csv")
-	if err := flags.Parse(args); err != nil {
-		return 2
-	}
-	if flags.NArg() > 0 {
-		fmt.Fprintf(errOut, "validate: takes no argument such as %q: use -data, -o, -lines or -series\n", flags.Arg(0))
-		return 2
+	line := commandline.New("validate [-data DIR] [-o FILE] [-lines] [-series NAME]", out, errOut)
+	data := line.String("data", "", "folder of the published rows (testdata/validation of the source tree)")
+	file := line.String("o", "", "write the report to this file instead")
+	lines := line.Bool("lines", false, "print the lines of acceptance only")
+	series := line.String("series", "", "run this series only, named as its file without .csv")
+	if code, over := line.None(args); over {
+		return code
 	}
 	report, err := runIn(*data, *series)
-	if err != nil {
-		fmt.Fprintln(errOut, "validate:", err)
-		return 1
+	if err == nil {
+		err = publish(report, *file, *lines, out)
 	}
-	if err := publish(report, *file, *lines, out); err != nil {
-		fmt.Fprintln(errOut, "validate:", err)
-		return 1
+	if err != nil {
+		return line.Fail(err)
 	}
 	fmt.Fprintf(errOut, "validate: %.0f s of fire in %.1f s\n", report.fireS(), report.Took.Seconds())
 	if !report.Validated() {
-		return 1
+		return commandline.Failed
 	}
-	return 0
+	return commandline.Done
 }
 
 func runIn(folder, series string) (Report, error) {

@@ -33,7 +33,7 @@ func TestCommandRefusesBadInput(t *testing.T) {
 		says string
 	}{
 		{[]string{"-no-such-flag"}, 2, "no-such-flag"},
-		{[]string{"extra"}, 2, "takes no argument"},
+		{[]string{"extra"}, 2, `takes no "extra"`},
 		{[]string{"-series", "no_such"}, 1, "no series is called"},
 		{[]string{"-data", t.TempDir()}, 1, "steckler_1982.csv"},
 	} {

@@ -3,7 +3,7 @@ import { blocks, project, type Block, type View } from '../view'
 import { drawFire } from './flame'
 import { scene as words } from '../../words/scene'
 import { drawFigures, FIGURE, type Cut } from './figures'
-import { label } from './marks'
+import { Notes, type Spot } from './notes'
 import { drawFlow, edgeOn, type Line } from './section-flow'
 import type { Palette } from './palette'
 import { fill, line, stroke, type Pen } from './pen'
@@ -18,25 +18,37 @@ export function drawCutaway(pen: Pen, view: View, palette: Palette, frame: Frame
   ctx.save()
   ctx.globalAlpha = cut.faded
   const shown = blocks(view).filter((block, _, all) => nearest(block, all))
+  const lookOf = ({ box }: Block) => frame.compartments[view.layout.boxes.indexOf(box)]
   for (const block of shown) {
-    const index = view.layout.boxes.indexOf(block.box)
-    const look = frame.compartments[index]
+    const look = lookOf(block)
     if (look) drawCompartment(pen, view, palette, block, look, cut, time)
   }
-  const inSection = new Set(shown.map(({ box }) => box.id))
-  let named = false
+  const notes = new Notes(pen, palette)
+  const planes = drawFlows(pen, view, palette, frame, cut, new Set(shown.map(({ box }) => box.id)), notes)
+  ctx.globalAlpha = cut.faded
+  for (const block of shown) {
+    const look = lookOf(block)
+    if (look) drawFigures(pen, view, notes, block, look, cut)
+  }
+  planes.some((plane) => namePlane(pen, notes, plane, cut.rightM))
+  ctx.restore()
+}
+
+/** What flows through the openings of the section; the neutral planes of those to the outside. */
+function drawFlows(
+  pen: Pen, view: View, palette: Palette, frame: FrameLook, cut: Cut, inSection: ReadonlySet<string>, notes: Notes,
+): Line[] {
+  const planes: Line[] = []
   for (const place of view.layout.places) {
     const joins = [place.opening.from, place.opening.to].filter((id) => inSection.has(id)).length
     if (joins === 0) continue
     const toRoomBehind = joins === 1 && place.opening.to !== 'outside'
     if (toRoomBehind && edgeOn(view, place)) continue // in another wall, farther in
-    ctx.globalAlpha = cut.faded * (toRoomBehind ? 0.45 : 1)
-    const plane = drawFlow(pen, view, palette, place, frame)
-    if (!plane || named || place.opening.to !== 'outside') continue
-    named = true
-    namePlane(pen, palette, plane, cut.rightM)
+    pen.ctx.globalAlpha = cut.faded * (toRoomBehind ? 0.45 : 1)
+    const plane = drawFlow(pen, view, palette, place, frame, notes)
+    if (plane && place.opening.to === 'outside') planes.push(plane)
   }
-  ctx.restore()
+  return planes
 }
 
 /** Only compartments right behind the wall are in the section; those farther in lie behind them. */
@@ -60,7 +72,6 @@ function drawCompartment(
   }
   if (look.hrrKW > 0.2) drawFire(pen, view, b, b.d0, look.hrrKW, time, betweenFigures(pen, b))
   stroke(pen, quad(b.z0, b.z1), palette.cut, 3)
-  drawFigures(pen, view, palette, b, look, cut)
 }
 
 /** The breadth that the figures at both sides of a compartment leave to its flame, and never less than a fifth of it. */
@@ -77,10 +88,9 @@ function heatColour({ warm, hot }: Palette, gasC: number, outsideC: number, stre
   return `rgba(${mix[0]},${mix[1]},${mix[2]},${alpha.toFixed(3)})`
 }
 
-/** Writes what the dashed line is, once: beyond its right end, or its left where there is no room. */
-function namePlane(pen: Pen, palette: Palette, { left, right }: Line, rightM: number): void {
-  const room = 96 * pen.pixel
-  const fits = right.x + room < rightM
-  if (fits) label(pen, palette, words.plane, right.x + 7 * pen.pixel, right.y + 4 * pen.pixel, 'left')
-  else label(pen, palette, words.plane, left.x - 7 * pen.pixel, left.y + 4 * pen.pixel, 'right')
+/** Writes what a dashed line is: beyond its right end or its left, where there is room; says whether it did. */
+function namePlane({ pixel }: Pen, notes: Notes, { left, right }: Line, rightM: number): boolean {
+  const foot = right.y + 4 * pixel
+  const beyond: Spot[] = right.x + 96 * pixel < rightM ? [{ x: right.x + 7 * pixel, y: foot, align: 'left' }] : []
+  return notes.write(words.plane, [...beyond, { x: left.x - 7 * pixel, y: foot, align: 'right' }])
 }

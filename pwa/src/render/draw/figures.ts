@@ -1,7 +1,7 @@
 import type { CompartmentLook } from '../frame'
 import { project, type Block, type View } from '../view'
-import { label } from './marks'
-import type { Palette } from './palette'
+import type { Align } from './marks'
+import type { Notes, Spot } from './notes'
 import type { Pen } from './pen'
 
 /** How far the wall has faded, 0 to 1; the units; whether there is space for one figure a layer only; and the right edge of what is in the picture. */
@@ -16,27 +16,35 @@ export const FIGURE = 54
 const LINE = 16 // screen pixels from one figure to the next below it
 
 /** The figures of a compartment: the temperature of each layer, and the oxygen of the upper one, where there is space. */
-export function drawFigures(pen: Pen, view: View, palette: Palette, b: Block, look: CompartmentLook, cut: Cut): void {
+export function drawFigures(pen: Pen, view: View, notes: Notes, b: Block, look: CompartmentLook, cut: Cut): void {
   const tall = (b.z1 - b.z0) / pen.pixel
   const wide = (b.a1 - b.a0) / pen.pixel
   if (tall < 26 || wide < 52) return
   const temp = (c: number) => (cut.us ? `${Math.round(c * 1.8 + 32)} °F` : `${Math.round(c)} °C`)
-  const inset = 7 * pen.pixel
-  const left = project(view, b.a0, b.z1, b.d0).x + inset
-  const right = project(view, b.a1, b.z1, b.d0).x - inset
-  const top = project(view, b.a0, b.z1, b.d0).y
-  const foot = project(view, b.a0, b.z0, b.d0).y - inset
-  const below = (n: number) => top + (14 + n * LINE) * pen.pixel
+  const spot = spotsOf(pen, view, b)
+  const foot = [spot.foot('left'), spot.foot('right')]
   if (!Number.isFinite(look.interfaceM) || look.upperC - look.lowerC < LAYERED_C) {
-    label(pen, palette, temp(look.lowerC), left, foot, 'left')
+    notes.write(temp(look.lowerC), foot, true)
     return
   }
   // Under a low roof it stands away from what the screen writes in the picture's upper left corner.
-  const aside = cut.brief && tall <= 60
-  label(pen, palette, temp(look.upperC), aside ? right : left, below(0), aside ? 'right' : 'left')
-  if (tall > 60) label(pen, palette, temp(look.lowerC), left, foot, 'left')
+  const [first, other]: [Align, Align] = cut.brief && tall <= 60 ? ['right', 'left'] : ['left', 'right']
+  notes.write(temp(look.upperC), [spot.line(0, first), spot.line(0, other)], true)
+  if (tall > 60) notes.write(temp(look.lowerC), foot, true)
   if (look.o2Upper > FRESH) return
-  const oxygen = `O₂ ${(100 * look.o2Upper).toFixed(0)} %`
-  if (wide > 130) label(pen, palette, oxygen, right, below(0), 'right')
-  else if (tall > 60 && wide > 70) label(pen, palette, oxygen, left, below(1), 'left')
+  const beside = wide > 130 ? [spot.line(0, 'right')] : []
+  const beneath = tall > 60 && wide > 70 ? [spot.line(1, 'left'), spot.line(1, 'right')] : []
+  notes.write(`O₂ ${(100 * look.o2Upper).toFixed(0)} %`, [...beside, ...beneath])
+}
+
+/** Where figures stand in a compartment: on lines from its ceiling down, and at its floor. */
+function spotsOf({ pixel }: Pen, view: View, b: Block): { line(n: number, align: Align): Spot; foot(align: Align): Spot } {
+  const inset = 7 * pixel
+  const high = project(view, b.a0, b.z1, b.d0)
+  const low = project(view, b.a1, b.z0, b.d0)
+  const x = (align: Align) => (align === 'left' ? high.x + inset : low.x - inset)
+  return {
+    line: (n, align) => ({ x: x(align), y: high.y + (14 + n * LINE) * pixel, align }),
+    foot: (align) => ({ x: x(align), y: low.y - inset, align }),
+  }
 }

@@ -3,6 +3,7 @@ import { hidden } from '../jet'
 import type { Place } from '../layout'
 import { blocks, facingOf, project, sectionDepth, turn, type Point, type View } from '../view'
 import { flowArrow } from './marks'
+import type { Notes } from './notes'
 import type { Palette } from './palette'
 import { line, stroke, type Pen } from './pen'
 
@@ -14,8 +15,8 @@ export function edgeOn(view: View, place: Place): boolean {
 /** A level line on the picture. */
 export interface Line { left: Point; right: Point }
 
-/** Arrows for what flows through an opening, and its neutral plane, which is returned where there is one. */
-export function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, frame: FrameLook): Line | undefined {
+/** Arrows for what flows through an opening, kept free of figures, and its neutral plane, which is returned where there is one. */
+export function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, frame: FrameLook, notes: Notes): Line | undefined {
   const look = frame.openings[place.index]
   const facing = facingOf(view, place)
   if (!look || (facing && hidden(facing))) return undefined
@@ -26,6 +27,7 @@ export function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, f
   const depth = sectionDepth(view, place)
   const at = (a: number, z: number) => project(view, a, z, depth)
   const inC = inflowC(view, place, frame)
+  const arrow = (from: Point, toward: Point, kgS: number, gasC: number) => notes.take(flowArrow(pen, palette, from, toward, kgS, gasC))
   const gap = (z0: number, z1: number) => {
     pen.ctx.save()
     pen.ctx.globalAlpha *= look.open > 0.02 ? 1 : 0.25
@@ -35,8 +37,8 @@ export function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, f
   if (place.z0 === place.z1) {
     gap(place.z0, place.z0)
     const middle = at((a0 + a1) / 2, place.z0)
-    flowArrow(pen, palette, middle, { x: 0, y: upward(place, view) }, look.outKgS, look.outTempC)
-    flowArrow(pen, palette, { x: middle.x + 9 * pen.pixel, y: middle.y }, { x: 0, y: -upward(place, view) }, look.inKgS, inC)
+    arrow(middle, { x: 0, y: upward(place, view) }, look.outKgS, look.outTempC)
+    arrow({ x: middle.x + 9 * pen.pixel, y: middle.y }, { x: 0, y: -upward(place, view) }, look.inKgS, inC)
     return undefined
   }
   const thin = edgeOn(view, place)
@@ -46,8 +48,8 @@ export function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, f
   else stroke(pen, [at(a0, place.z1), at(a1, place.z1), at(a1, place.z0), at(a0, place.z0)], palette.cut, 1.4)
   const toward = thin ? { x: outward(view, place), y: 0 } : { x: -0.75, y: 0.3 }
   const x = (a0 + a1) / 2
-  flowArrow(pen, palette, at(x, (z + place.z1) / 2), toward, look.outKgS, look.outTempC)
-  flowArrow(pen, palette, at(x, (z + place.z0) / 2), { x: -toward.x, y: -toward.y }, look.inKgS, inC)
+  arrow(at(x, (z + place.z1) / 2), toward, look.outKgS, look.outTempC)
+  arrow(at(x, (z + place.z0) / 2), { x: -toward.x, y: -toward.y }, look.inKgS, inC)
   if (look.flow !== 3 || look.open <= 0.02) return undefined
   return dashed(pen, palette, at(a0, z), at(a1, z), (thin ? 0.06 : 0.02) * view.heightM)
 }

@@ -1,0 +1,31 @@
+import type { Point } from '../view'
+import { label, labelBox, type Align, type Box } from './marks'
+import type { Palette } from './palette'
+import type { Pen } from './pen'
+
+/** Where a figure may stand: the foot of its text, and the end of it that lies there. */
+export interface Spot extends Point { align: Align }
+
+const meet = (a: Box, b: Box) => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
+
+/** The figures of one picture: none is written over another, nor over an arrow. */
+export class Notes {
+  readonly #taken: Box[] = []
+
+  constructor(private readonly pen: Pen, private readonly palette: Palette) {}
+
+  /** Keeps a place free of figures. */
+  take(box: Box | undefined): void {
+    if (box) this.#taken.push(box)
+  }
+
+  /** Writes at the first spot that is free and says whether there was one; what must be told stands at the first of all if none is. */
+  write(text: string, spots: readonly Spot[], must = false): boolean {
+    const free = spots.find((spot) => !this.#taken.some((box) => meet(box, labelBox(this.pen, text, spot))))
+    const spot = free ?? (must ? spots[0] : undefined)
+    if (!spot) return false
+    label(this.pen, this.palette, text, spot.x, spot.y, spot.align)
+    this.take(labelBox(this.pen, text, spot))
+    return true
+  }
+}

@@ -13,7 +13,7 @@ func (m *Model) look(dt float64) {
 	m.solver.outside = Still(m.Ambient)
 	for i := range m.Rooms {
 		m.Rooms[i].look(m.density, dt)
-		m.Rooms[i].feel(m.Steps)
+		m.Rooms[i].feel(m.turns)
 	}
 }
 

@@ -140,6 +140,8 @@ type Model struct {
 	WindOn   engine.Side // the side the wind blows onto
 	Time     float64
 	Steps    int
+	turns    int // parts of steps taken
+	parts    int // in which the next step is taken, see partsOf
 	Books    Books
 	HRR      float64 // W, inside and outside
 	solver   solver

@@ -11,7 +11,7 @@ import (
 // New builds the model of a scenario, which must have passed its own Validate.
 // Materials hold the fuels and linings that it names.
 func New(sc engine.Scenario, materials engine.Materials) (*Model, error) {
-	m := &Model{Ambient: sc.Ambient.TempC + Kelvin, WindMS: sc.Ambient.WindMS, WindOn: sc.Ambient.WindFrom}
+	m := &Model{parts: 1, Ambient: sc.Ambient.TempC + Kelvin, WindMS: sc.Ambient.WindMS, WindOn: sc.Ambient.WindFrom}
 	m.density = Density / m.Ambient
 	m.air = air(1, m.Ambient)
 	index := map[string]int{engine.Outside: OutsideRoom}

@@ -32,7 +32,7 @@ const (
 //
 // which is how FDS writes it (LEAK_AREA with a pressure exponent).
 func (m *Model) seep() {
-	for i := m.Steps % 4; i < len(m.Vents); i += 4 {
+	for i := m.turns % 4; i < len(m.Vents); i += 4 {
 		v := &m.Vents[i]
 		if !v.seeps {
 			continue

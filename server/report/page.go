@@ -103,12 +103,23 @@ func (s *sheet) rule(from, to float64) {
 	s.pdf.Line(from, s.y, to, s.y)
 }
 
-// cells writes one line of a table: texts at their places.
+// cells writes one row of a table: texts at their places, each over as many lines
+// as it takes, since what is cut off a record is lost.
 func (s *sheet) cells(font string, colour [3]uint8, places []float64, texts ...string) {
-	s.room(small * leading)
-	s.y += small * leading
+	most := 1
+	lines := make([][]string, len(texts))
 	for i, text := range texts {
-		s.write(font, small, colour, margin+places[i], s.clip(font, text, s.widthOf(places, i)))
+		lines[i] = s.broken(font, text, s.widthOf(places, i))
+		most = max(most, len(lines[i]))
+	}
+	s.room(float64(most) * small * leading)
+	for n := range most {
+		s.y += small * leading
+		for i := range texts {
+			if n < len(lines[i]) {
+				s.write(font, small, colour, margin+places[i], lines[i][n])
+			}
+		}
 	}
 }
 
@@ -119,7 +130,7 @@ func (s *sheet) widthOf(places []float64, i int) float64 {
 	return width - places[i]
 }
 
-// clip shortens a text that is too wide for its cell.
+// clip shortens a word that is wider alone than its place.
 func (s *sheet) clip(font, text string, most float64) string {
 	s.keep(s.pdf.SetFont(font, "", small))
 	for runes := []rune(text); ; {

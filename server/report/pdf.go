@@ -164,4 +164,4 @@ func (s *sheet) notes(p *session.PersonReport) string {
 	return strings.Join(all, ", ")
 }
 
-func share(of float64) string { return strconv.FormatFloat(100*of, 'f', 0, 64) + " %" }
+func share(of float64) string { return strconv.FormatFloat(100*of, 'f', 0, 64) + "\u00a0%" }

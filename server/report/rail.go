@@ -12,7 +12,8 @@ import (
 )
 
 // How a rail is drawn, in points, chosen by us: the dots of a value stand on each
-// other, at most stacked high, and above that the number is written.
+// other, at most stacked high. Where more said one thing, every pile of the rail is
+// as many dots wide as that takes, so that piles are compared by their height.
 const (
 	dotRadius = 2.2
 	dotStep   = 5.2
@@ -35,19 +36,16 @@ func (s *sheet) rail(a *session.AskSpread) {
 	if len(counts) == 0 {
 		return
 	}
-	tallest := 1
-	for _, c := range counts {
-		tallest = max(tallest, min(c.N, stacked))
-	}
+	step := width / float64(len(counts))
+	across, tallest := piled(counts, step)
 	s.room(float64(tallest)*dotStep + 3*small*leading)
 	base := s.y + float64(tallest)*dotStep + 8
-	step := width / float64(len(counts))
 	s.y = base
 	s.rule(margin, margin+width)
 	most := 1
 	for i, c := range counts {
 		middle := margin + step*(float64(i)+0.5)
-		s.stack(middle, base, c.N)
+		s.stack(middle, base, c.N, across)
 		s.y = base + 11
 		lines := s.centred(middle, step, s.say.value(&a.Ask, c.Value), trueValue(a, c.Value))
 		most = max(most, lines)
@@ -55,14 +53,33 @@ func (s *sheet) rail(a *session.AskSpread) {
 	s.y = base + 11 + (float64(most)-0.7)*(small-1)*leading
 }
 
-// stack draws one dot a person, or the number where they are many.
-func (s *sheet) stack(middle, base float64, n int) {
-	for i := range min(n, stacked) {
-		s.dot(middle, base-4-float64(i)*dotStep, dotRadius, ink)
+// piled is how many dots wide and how high the piles of a rail are.
+func piled(counts []session.Count, step float64) (across, tallest int) {
+	most := 1
+	for _, c := range counts {
+		most = max(most, c.N)
 	}
-	if n > stacked {
-		s.y = base - 4
-		s.write("bold", small, ink, middle+2*dotRadius, strconv.Itoa(n))
+	across = min(rows(most, stacked), max(1, int(step/dotStep)-1))
+	tallest = rows(most, across)
+	if tallest > stacked {
+		tallest = stacked + 2 // with room for the number
+	}
+	return across, tallest
+}
+
+// rows is how many rows of so many it takes to hold n.
+func rows(n, of int) int { return (n + of - 1) / of }
+
+// stack draws one dot a person, and the number where they are more than there is room for.
+func (s *sheet) stack(middle, base float64, n, across int) {
+	left := middle - float64(across-1)/2*dotStep
+	for i := range min(n, across*stacked) {
+		s.dot(left+float64(i%across)*dotStep, base-4-float64(i/across)*dotStep, dotRadius, ink)
+	}
+	if n > across*stacked {
+		s.y = base - 4 - stacked*dotStep
+		number := strconv.Itoa(n)
+		s.write("bold", small, ink, middle-s.wide("bold", number)/2, number)
 	}
 }
 
@@ -90,7 +107,7 @@ func (s *sheet) centred(middle, step float64, text string, isTrue bool) int {
 // broken parts a text into lines no wider than most; a word that is wider alone is
 // shortened.
 func (s *sheet) broken(font, text string, most float64) (lines []string) {
-	for _, word := range strings.Fields(text) {
+	for word := range strings.SplitSeq(text, " ") {
 		if last := len(lines) - 1; last >= 0 && s.wide(font, lines[last]+" "+word) <= most {
 			lines[last] += " " + word
 			continue

@@ -6,6 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"lintel/quiz/session"
 )
 
 // A name on a rail takes as few lines as its place allows, and no line is wider.
@@ -22,5 +24,42 @@ func TestNamesOnARailAreBrokenWhereTheyMustBe(t *testing.T) {
 	long := s.broken("bold", "incomprehensibilities", 40)
 	require.Len(t, long, 1)
 	assert.True(t, strings.HasSuffix(long[0], "…"), long[0])
+	assert.NoError(t, s.err)
+}
+
+// Every pile is as wide as the tallest needs, so that thirteen stand higher than nine.
+func TestPilesAreComparedByTheirHeight(t *testing.T) {
+	const step = 83.0
+	of := func(counts ...int) []session.Count {
+		all := make([]session.Count, len(counts))
+		for i, n := range counts {
+			all[i].N = n
+		}
+		return all
+	}
+	for _, c := range []struct {
+		counts          []session.Count
+		across, tallest int
+	}{
+		{of(0, 1), 1, 1},
+		{of(3, 8), 1, 8},
+		{of(13, 9), 2, 7},
+		{of(30, 0), 4, 8},
+		{of(300, 2), 14, stacked + 2},
+	} {
+		across, tallest := piled(c.counts, step)
+		assert.Equal(t, [2]int{c.across, c.tallest}, [2]int{across, tallest}, "%v", c.counts)
+	}
+}
+
+// What is too wide for its cell goes on below it, and nothing of it is cut off.
+func TestARowOfATableCutsNothingOff(t *testing.T) {
+	s := newSheet(speak(Reader{Language: "en"}))
+	began := s.y
+	places := []float64{0, 60}
+	s.cells("regular", ink, places, "short", "also short")
+	one := s.y - began
+	s.cells("regular", ink, places, "Chorlitejo patinegro playero", "short")
+	assert.InDelta(t, 3*one, s.y-began-one, 0.01, "three words over three lines")
 	assert.NoError(t, s.err)
 }

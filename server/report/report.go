@@ -107,7 +107,7 @@ func percent(part, whole int) string {
 	if whole == 0 {
 		return ""
 	}
-	return strconv.Itoa((100*part+whole/2)/whole) + " %"
+	return strconv.Itoa((100*part+whole/2)/whole) + "\u00a0%"
 }
 
 // way says in which direction a cue was missed.

@@ -16,6 +16,12 @@ test('another page says no English sentence of the server for a status it knows'
   expect(say(new Refused(418, 'teapot'), 'es')).toBe(classes.failed('teapot'))
 })
 
+test('a person is not told to keep events: that is for the device', () => {
+  for (const on of ['en', 'es'] as const) {
+    expect(say(new Refused(507, 'keep the events and send them again later', { code: 'disk_full' }), on)).toBe(classes.failedBy[507])
+  }
+})
+
 test('what has a code is said by it on every page', () => {
   const taken = new Refused(409, 'este indicativo está ocupado: elija otro', { code: 'taken' })
   expect(say(taken, 'es')).toBe(classes.failed('este indicativo está ocupado: elija otro'))

@@ -3,12 +3,16 @@ import { language } from '../words/language'
 import { refused } from '../words/refused'
 import { Refused } from './ask'
 
+// Here the server's own sentence is for the device that sent the events, which keeps them by itself.
+const diskFull = 507
+
 /** Why a call did not do what was wanted, for a person. The server speaks English: on another page what is not in its catalogue is said by its status. */
 export function say(error: unknown, on = language): string {
   if (!(error instanceof Refused)) return classes.failed(error instanceof Error ? error.message : String(error))
   if (error.status === 0 || error.status === 503) return classes.noServer
   if (error.status === 429) return classes.tooMany
-  const byStatus = on === 'en' || (error.code && error.code in refused) ? undefined : classes.failedBy[error.status]
+  const itsOwn = on === 'en' || (error.code && error.code in refused)
+  const byStatus = itsOwn && error.status !== diskFull ? undefined : classes.failedBy[error.status]
   return byStatus ?? classes.failed(error.message)
 }
 

@@ -43,10 +43,11 @@ function Counts({ view, here }: { view: ClassBoardView; here: readonly number[] 
   const there = view.people.filter(({ removed }) => !removed)
   if (there.length === 0) return <>{board.nobody}</>
   const committed = view.scene && there.filter((one) => one.committed.includes(view.scene!.id)).length
+  const phones = there.filter(({ device }) => device)
   const through = there.filter((one) => one.committed.length === view.scenes.length).length
   return (
     <>
-      <span>{board.here(there.filter(({ person }) => here.includes(person)).length, there.length)}</span>
+      {phones.length > 0 && <span>{board.here(phones.filter(({ person }) => here.includes(person)).length, phones.length)}</span>}
       {committed !== null && view.step !== 'watch' && <strong>{board.committed(committed, there.length)}</strong>}
       {atOwnPace(view) && <strong>{board.through(through, there.length)}</strong>}
     </>

@@ -19,9 +19,17 @@ export function OwnPace({ view, places, own }: OwnPaceProps) {
   const [at, go] = useState(open?.id)
   const shown = view.scenes.find(({ id }) => id === at) ?? open
   if (!shown) return <AllDone />
-  if (!whole(shown)) return <Turns key={shown.id} view={view} shown={shown} places={places} own={own} />
+  const where = <p class="small soft">{classes.scene(shown.number, view.scenes.length)}</p>
+  if (!whole(shown))
+    return (
+      <>
+        {where}
+        <Turns key={shown.id} view={view} shown={shown} places={places} own={own} />
+      </>
+    )
   return (
     <div class="stack">
+      {where}
       <Committed shown={shown} places={places} own={own} />
       {open ? (
         <Button look="main" wide onClick={() => go(open.id)}>

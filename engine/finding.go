@@ -57,6 +57,9 @@ type Evidence struct {
 	Weight float64 `json:"weight"` // log-odds, to three places
 	Source string  `json:"source"`
 	For    string  `json:"for,omitempty"` // what the weight is about: a stage, a regime, a hazard or NearestOpening; a negative weight speaks against it
+
+	At   []string `json:"at,omitempty"`   // the openings at which it holds; none for a rule of the whole building
+	Cues []Cue    `json:"cues,omitempty"` // what it rests on
 }
 
 // NearestOpening is what Evidence.For says of a rule that speaks on which opening

@@ -28,7 +28,7 @@ func Read(set *Set, r engine.Readings) engine.Finding {
 	near := set.nearness(s, f, v)
 	finding.Openings = s.openingFindings(f, roles, near)
 	finding.Path, finding.PathNote = s.path(roles, near)
-	finding.Because, finding.Against = set.reasons(v, s.nearest(near, roles))
+	finding.Because, finding.Against = set.reasons(s, v, s.nearest(near, roles))
 	finding.NextLook = set.nextLook(s, f, v)
 	return finding
 }
@@ -55,10 +55,8 @@ func (set *Set) FiredAt(r engine.Readings) map[string][]string {
 	set.judge(s.gather(), v)
 	at := map[string][]string{}
 	for i := range set.rules {
-		for j, fired := range v.at[i] {
-			if fired {
-				at[set.rules[i].rule.ID] = append(at[set.rules[i].rule.ID], s.now[j].ID)
-			}
+		if ids := holdsAt(v.at[i], s.now); ids != nil {
+			at[set.rules[i].rule.ID] = ids
 		}
 	}
 	return at

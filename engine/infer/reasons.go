@@ -23,9 +23,9 @@ func (w word) louder(other word) word {
 
 // reasons are the rules for and against the answer: the likeliest stage, the
 // likelier regime, the hazards that are flagged and the opening nearest the seat
-// (-1 for none). Each rule stands once, with its strongest word and what that word
-// is about.
-func (set *Set) reasons(v *verdict, nearest int) (because, against []engine.Evidence) {
+// (-1 for none). Each rule stands once, with its strongest word, what that word is
+// about, and where and on which cues it rests.
+func (set *Set) reasons(s *scene, v *verdict, nearest int) (because, against []engine.Evidence) {
 	because, against = []engine.Evidence{}, []engine.Evidence{}
 	top := topStage(v)
 	for i := range set.rules {
@@ -34,7 +34,10 @@ func (set *Set) reasons(v *verdict, nearest int) (because, against []engine.Evid
 		}
 		c := &set.rules[i]
 		said := set.speaks(c, v, top).louder(nearWord(c, v.at[i], nearest))
-		evidence := engine.Evidence{Rule: c.rule.ID, Text: "rule/" + c.rule.ID + "/text", Weight: toThreePlaces(said.weight), Source: "rule/" + c.rule.ID + "/source", For: said.about}
+		evidence := engine.Evidence{
+			Rule: c.rule.ID, Text: "rule/" + c.rule.ID + "/text", Source: "rule/" + c.rule.ID + "/source",
+			Weight: toThreePlaces(said.weight), For: said.about, At: holdsAt(v.at[i], s.now), Cues: c.cues,
+		}
 		switch {
 		case evidence.Weight > 0:
 			because = append(because, evidence)

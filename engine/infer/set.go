@@ -19,7 +19,8 @@ type compiled struct {
 	rule   *Rule
 	when   []condition
 	unless []condition
-	asks   featureMask // every feature it asks about
+	asks   featureMask  // every feature it asks about
+	cues   []engine.Cue // that its When rests on
 	stage  [stageCount]float64
 	regime float64
 	hazard [hazardCount]float64
@@ -91,6 +92,7 @@ func compileRule(r *Rule) (compiled, error) {
 	for _, condition := range append(slices.Clone(c.when), c.unless...) {
 		c.asks.add(condition.feature)
 	}
+	c.cues = restsOn(c.when)
 	if len(c.when) == 0 {
 		return c, engine.Bad("rule "+r.ID, "has no condition", "say when it holds")
 	}

@@ -105,6 +105,10 @@ export interface Evidence {
   source: string
   /** what the weight is about: a stage, a regime, a hazard or NearestOpening; a negative weight speaks against it */
   for?: string
+  /** the openings at which it holds; none for a rule of the whole building */
+  at?: string[]
+  /** what it rests on */
+  cues?: Cue[]
 }
 
 /** NextLook is the one observation expected to change the answer most. */

@@ -226,6 +226,8 @@ var engineEvidence = layout{kind: object, size: unsafe.Sizeof(engine.Evidence{})
 	{"weight", unsafe.Offsetof(engine.Evidence{}.Weight), &ofNumber, must},
 	{"source", unsafe.Offsetof(engine.Evidence{}.Source), &ofText, must},
 	{"for", unsafe.Offsetof(engine.Evidence{}.For), &ofText, absent},
+	{"at", unsafe.Offsetof(engine.Evidence{}.At), &layout{kind: list, elem: &ofText}, absent},
+	{"cues", unsafe.Offsetof(engine.Evidence{}.Cues), &layout{kind: list, elem: &ofText}, absent},
 }}
 
 var engineNextLook = layout{kind: object, size: unsafe.Sizeof(engine.NextLook{}), alloc: alloc[engine.NextLook], fields: []field{

@@ -1,9 +1,12 @@
 import { sizeUp } from '../../words/size-up'
 import { capital } from '../../words/sentence'
+import { spoken } from '../../words/names'
 import { isTold, spellNames } from '../../words/stages'
 import type { Evidence, Finding } from '../../wire.gen'
 import { byAnswer, type ReasonGroup } from './reason-groups'
+import { seenFor } from './reason-seen'
 import { sourcesOf } from './reason-sources'
+import { all, look } from './state'
 
 /** Reasons shown of a group before one asks for more: the heaviest, which come first. Chosen by us. */
 const mostAtOnce = 2
@@ -97,13 +100,17 @@ function Group({ group: { answer, evidence }, lead, cited }: GroupProps & { grou
   )
 }
 
+const nameOf = (id: string): string => all.value.find((one) => one.id === id)?.name ?? spoken(id)
+
+/** A line for what was seen, and beneath it what that says. */
 function List({ evidence, cited }: { evidence: readonly Evidence[]; cited: readonly string[] }) {
   return (
     <ul class="reasons">
       {evidence.map((one) => (
         <li key={one.rule} class="reason">
           <Weight weight={one.weight} />
-          <p>
+          <p class="reason-seen">{capital(seenFor(one, look.value?.ratings ?? {}, nameOf))}</p>
+          <p class="reason-says small">
             {one.text} <Cites numbers={sourcesOf([one]).map((source) => cited.indexOf(source) + 1)} />
           </p>
         </li>

@@ -1,12 +1,13 @@
 import { words } from '../../words/frame'
 import { sizeUp } from '../../words/size-up'
 import { trade } from '../../words/trade'
-import { levelName, ordinalCues } from '../../words/scales'
+import { ordinalCues } from '../../words/scales'
 import { lowerFirst } from '../../words/sentence'
 import { isTold, spellStages } from '../../words/stages'
-import { SIDE_WORDS, type Finding } from '../../wire.gen'
+import { SIDE_WORDS, type Cue, type Finding } from '../../wire.gen'
 import { seen, type LookAt, type Rating } from './looks'
 import { spellPath } from './path-words'
+import { ratedWords } from './rated-words'
 import { outsides, storeysOf, type Outside, type Sketch } from './sketch'
 
 // A reading as an initial radio report. It tells conditions as seen; it names no
@@ -53,19 +54,16 @@ function withoutSide({ name, side }: Outside): string {
   return (name.startsWith(own) ? name.slice(own.length) : name).replace(' division', ', division')
 }
 
+/** What a report tells of an opening, in this order. */
+const reported: readonly Cue[] = ['flow', ...ordinalCues, 'churning', 'pulsing', 'vanishes', 'neutral_plane', 'flame']
+
+/** Of what is rare a report says only that it is there. */
+const worthTelling = ({ pulsing, vanishes, flame }: Rating, cue: Cue): boolean =>
+  ({ pulsing, vanishes, flame: flame !== 'none' } as Partial<Record<Cue, boolean | undefined>>)[cue] ?? true
+
 function showing(rating: Rating): string {
-  const parts: string[] = []
-  if (rating.flow) parts.push(lowerFirst(trade.flows[rating.flow]))
-  for (const cue of ordinalCues) {
-    const level = rating[cue]
-    if (level !== undefined) parts.push(`${lowerFirst(trade.cues[cue])} ${lowerFirst(levelName(cue, level))}`)
-  }
-  if (rating.churning !== undefined) parts.push(lowerFirst(sizeUp.churning[rating.churning ? 'yes' : 'no']))
-  if (rating.pulsing) parts.push(lowerFirst(sizeUp.pulsing.yes))
-  if (rating.vanishes) parts.push(lowerFirst(sizeUp.vanishes.yes))
-  if (rating.neutral_plane !== undefined) parts.push(sizeUp.report.neutral(rating.neutral_plane))
-  if (rating.flame && rating.flame !== 'none') parts.push(lowerFirst(trade.flames[rating.flame]))
-  return parts.join(', ') || sizeUp.report.nothing
+  const parts = reported.filter((cue) => worthTelling(rating, cue)).map((cue) => ratedWords(rating, cue))
+  return parts.filter(Boolean).join(', ') || sizeUp.report.nothing
 }
 
 function context({ windFrom, windMS, water }: LookAt): string[] {

@@ -121,6 +121,8 @@ export const sizeUp: Like<typeof english> = {
   cites: (numbers) => `Fuentes ${numbers} de la lista de abajo`,
   alsoOn: (answers) => `También sobre ${answers}`,
   others: 'otras cosas',
+  wholeBuilding: 'El edificio en conjunto',
+  andMore: (first: string, others: number) => `${first} y ${others} más`,
   moreReasons: (n) => `${n} más`,
   trend: {
     better: 'Mejora desde la última mirada',

@@ -1,0 +1,51 @@
+package infer
+
+import (
+	"slices"
+
+	"lintel/engine"
+)
+
+// ratedAs are the cues as one rates them at an opening, by feature. Those that other
+// features of an opening are made of stand in comparedAs.
+var ratedAs = map[int]engine.Cue{
+	fFlow: engine.CueFlow, fVolume: engine.CueVolume, fVelocity: engine.CueVelocity, fDensity: engine.CueDensity,
+	fDarkness: engine.CueDarkness, fPlane: engine.CueNeutralPlane, fColour: engine.CueColour, fFlame: engine.CueFlame,
+	fWindow: engine.CueWindow, fChurning: engine.CueChurning, fPulsing: engine.CuePulsing, fVanishes: engine.CueVanishes,
+}
+
+// comparedAs are features that set an opening's cue against an earlier look or
+// another opening, by the feature of that cue.
+var comparedAs = map[int]int{
+	fVolumeChange: fVolume, fVelocityChange: fVelocity, fDensityChange: fDensity, fDarknessChange: fDarkness,
+	fPlaneChange: fPlane, fFastest: fVelocity, fSlower: fVelocity, fDarkest: fDarkness, fPaler: fDarkness,
+	fThickest: fDensity, fSmoke: fVolume, fLowestSmoke: fVolume,
+}
+
+// restsOn lists the cues that a rule's conditions rest on, each once, in their order.
+func restsOn(when []condition) []engine.Cue {
+	var cues []engine.Cue
+	for i := range when {
+		feature := when[i].feature
+		if base, compared := comparedAs[feature]; compared {
+			feature = base
+		}
+		if cue, rated := ratedAs[feature]; rated && !slices.Contains(cues, cue) {
+			cues = append(cues, cue)
+		}
+	}
+	return cues
+}
+
+// holdsAt lists the openings at which a rule holds, by name, so that the order in
+// which they were told does not matter; none for a rule of the building.
+func holdsAt(at []bool, openings []seen) []string {
+	var ids []string
+	for j, holds := range at {
+		if holds {
+			ids = append(ids, openings[j].ID)
+		}
+	}
+	slices.Sort(ids)
+	return ids
+}

@@ -1,0 +1,37 @@
+package infer
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"lintel/engine"
+)
+
+// A reason says at which openings it holds and which cues it rests on: of one judged
+// at openings only those where it holds, of one of the whole building none.
+func TestAReasonSaysWhereAndOnWhatItRests(t *testing.T) {
+	rules := []Rule{
+		{ID: "fast and dark", At: AtOpening, When: []string{"velocity >= 3", "darkest opening", "just opened", "darkness >= 2"}, Confidence: High, Supports: []engine.Stage{engine.PreFlashover}},
+		{ID: "shut", At: AtBuilding, When: []string{"looks >= 1"}, Confidence: High, Supports: []engine.Stage{engine.PreFlashover}},
+	}
+	set, err := NewSet(rules, nil, Priors{})
+	require.NoError(t, err)
+	readings := look(
+		engine.Reading{ID: "window", Velocity: new(4), Darkness: new(3)},
+		engine.Reading{ID: "door", Velocity: new(1), Darkness: new(1)},
+	)
+	readings.Looks[0].Changes = []engine.Change{{Opening: "window", State: engine.StateOpen}}
+	finding := Read(set, readings)
+	held := map[string]engine.Evidence{}
+	for _, evidence := range append(finding.Because, finding.Against...) {
+		held[evidence.Rule] = evidence
+	}
+	require.Contains(t, held, "fast and dark")
+	assert.Equal(t, []string{"window"}, held["fast and dark"].At)
+	assert.Equal(t, []engine.Cue{engine.CueVelocity, engine.CueDarkness}, held["fast and dark"].Cues)
+	require.Contains(t, held, "shut")
+	assert.Empty(t, held["shut"].At)
+	assert.Empty(t, held["shut"].Cues)
+}

@@ -18,34 +18,43 @@ export function Readout({ bench, view, cutaway, selected }: ReadoutProps) {
   const opening = openings[index]
   const look = view.frame.openings[index]
   return (
-    <div class="prop-readout">
-      {!view.lit && <p>{prop.notLit}</p>}
-      {opening && look && (
-        <p>
-          <strong>{openingName(opening)}</strong>: {prop.openness(Math.round(100 * look.open))},{' '}
-          {through(bench.building.scenario, opening, look)}
-        </p>
-      )}
-      {view.lit && !cutaway && <p class="soft">{prop.strokes}</p>}
+    <>
+      <div class="prop-readout">
+        {!view.lit && <p>{prop.notLit}</p>}
+        {opening && look && (
+          <p>
+            <strong>{openingName(opening)}</strong>: {prop.openness(Math.round(100 * look.open))},{' '}
+            {through(bench.building.scenario, opening, look)}
+          </p>
+        )}
+        {view.lit && !cutaway && <p class="soft">{prop.strokes}</p>}
+        {cutaway && <Figures view={view} />}
+      </div>
       {cutaway && <Behind view={view} scenario={bench.building.scenario} />}
-    </div>
+    </>
   )
 }
 
 /** Less than this prints as 0.0 kW: nothing burns whose size fuel or air could set. */
 const BURNS_KW = 0.05
 
-function Behind({ view, scenario }: { view: View; scenario: Scenario }) {
+function Figures({ view }: { view: View }) {
   const { stage, regime, hrrKW } = view.frame.header
-  const lines = happened(view.events, scenario)
   const burns = hrrKW >= BURNS_KW
   return (
-    <section aria-label={prop.behind}>
-      <dl class="prop-figures">
-        <div><dt>{prop.stage}</dt><dd>{view.lit ? trade.stages[STAGE_WORDS[stage] ?? 'undetermined'] : prop.nothingBurns}</dd></div>
-        <div><dt>{prop.regime}</dt><dd>{burns ? trade.regimes[REGIME_WORDS[regime] ?? 'fuel_limited'] : prop.nothingBurns}</dd></div>
-        <div><dt>{prop.heat}</dt><dd>{prop.heatKW(hrrKW)}</dd></div>
-      </dl>
+    <dl class="prop-figures">
+      <div><dt>{prop.stage}</dt><dd>{view.lit ? trade.stages[STAGE_WORDS[stage] ?? 'undetermined'] : prop.nothingBurns}</dd></div>
+      <div><dt>{prop.regime}</dt><dd>{burns ? trade.regimes[REGIME_WORDS[regime] ?? 'fuel_limited'] : prop.nothingBurns}</dd></div>
+      <div><dt>{prop.heat}</dt><dd>{prop.heatKW(hrrKW)}</dd></div>
+    </dl>
+  )
+}
+
+/** The rooms in numbers and what happened: on a phone beneath what one works with. */
+function Behind({ view, scenario }: { view: View; scenario: Scenario }) {
+  const lines = happened(view.events, scenario)
+  return (
+    <section class="prop-behind" aria-label={prop.behind}>
       <Rooms view={view} scenario={scenario} />
       <p class="small soft">{prop.legend} {prop.strokes}</p>
       <h2 class="label">{prop.events}</h2>

@@ -41,8 +41,6 @@ export function TheBench({ bench, again }: { bench: Bench; again(): void }) {
         {now.second
           ? <Compare bench={bench} now={now} second={now.second} selected={selected} />
           : <Readout bench={bench} view={now.first} cutaway={cutaway} selected={selected} />}
-        {building.small && <ScaleNote />}
-        {acted.lit && <KeepMoment bench={bench} now={now} moves={acted.moves} />}
       </div>
       <div class="prop-controls">
         {bench.problem.value && <p role="alert">{bench.problem.value}</p>}
@@ -58,6 +56,8 @@ export function TheBench({ bench, again }: { bench: Bench; again(): void }) {
           {panel === 'whatIf' && <WhatIfPanel bench={bench} now={now} selected={selected} select={select} again={again} />}
           {panel === 'curves' && <CurvesPanel bench={bench} now={now} selected={selected} />}
         </div>
+        {acted.lit && <KeepMoment bench={bench} now={now} moves={acted.moves} />}
+        {building.small && <ScaleNote />}
       </div>
     </div>
   )

@@ -4,14 +4,21 @@ import { manifest } from './build/manifest.ts'
 import { brotli } from './build/brotli.ts'
 import { firstScreen } from './build/first-screen.ts'
 
+// A file is a round trip, and some work of the page: what the first screen needs
+// comes in one, what its store needs in one, and what screens have in common in one.
+const groups = [
+  { name: 'start', tags: ['$initial' as const] },
+  { name: 'store', test: /src\/(local|practice)\/|node_modules\/(idb|ts-fsrs)\//, minShareCount: 2 },
+  { name: 'shared', minShareCount: 3 },
+]
+
 // The build goes to site/dist, one level below the folder that embed.go embeds,
 // so that a fresh checkout compiles before anything was built.
 export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: 'site/dist', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false },
-    // What the first screen needs comes in one file: a dozen small ones are a dozen round trips.
-    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'start', tags: ['$initial'] }] } } },
+    rolldownOptions: { output: { codeSplitting: { groups } } },
   },
   worker: { format: 'es' },
   server: { fs: { allow: ['..'] } }, // the buildings are read from content

@@ -179,7 +179,9 @@ func (m *Main) listen() error {
 	if m.listener, err = net.Listen("tcp", m.config.Addr); err != nil {
 		return engine.Bad(m.config.Addr, "cannot be listened on ("+err.Error()+")", "choose another address with -addr")
 	}
-	m.serving = linger(m.listener)
+	all := newPlaces(m.app.Config().Concurrency - spare)
+	m.app.Server().ConnState = all.changed
+	m.serving = linger(patient{m.listener, all.makeRoom})
 	if ending != nil {
 		m.serving = tls.NewListener(m.serving, ending)
 	}

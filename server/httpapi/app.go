@@ -85,6 +85,8 @@ func New(config Config) (*fiber.App, error) {
 		Concurrency:           maxConns,
 		ErrorHandler:          a.failEarly,
 	})
+	// What was torn may hold a secret, which is not to stand in the log.
+	app.Server().SecureErrorLogMessage = true
 	handover.Allow(app)
 	app.Use(a.logged, a.recovered, a.secured)
 	a.routes(app)

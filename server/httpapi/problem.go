@@ -2,6 +2,7 @@ package httpapi
 
 import (
 	"errors"
+	"log/slog"
 	"net/http"
 	"strings"
 
@@ -87,13 +88,19 @@ var sentences = map[int]problem{
 	http.StatusRequestTimeout:              {Where: "request", What: "took too long", Do: "send it again"},
 	http.StatusRequestEntityTooLarge:       {Where: "body", What: "is larger than this server takes", Do: "send less at a time; nothing was stored"},
 	http.StatusUpgradeRequired:             {Where: "request", What: "does not ask for a socket", Do: "connect with a websocket client"},
+	http.StatusBadGateway:                  {Where: "request", What: "was cut off", Do: "send it again"},
 	http.StatusRequestHeaderFieldsTooLarge: {Where: "headers", What: "are larger than this server takes", Do: "send shorter headers"},
 }
 
 // failEarly answers requests that came to no handler: too large, too slow or
-// torn. All others are answered by logged.
+// torn. All others are answered by logged. A connection that said nothing is no
+// line of the log, which strangers could fill by opening many.
 func (a *api) failEarly(c *fiber.Ctx, err error) error {
-	a.Log.Warn("request refused unread", "why", err, "from", c.Context().RemoteAddr().String())
+	level := slog.LevelWarn
+	if errors.Is(err, fiber.ErrBadGateway) || errors.Is(err, fiber.ErrRequestTimeout) {
+		level = slog.LevelDebug
+	}
+	a.Log.Log(c.Context(), level, "request refused unread", "why", err, "from", c.Context().RemoteAddr().String())
 	return a.fail(c, err)
 }
 

@@ -3,7 +3,10 @@ package serve_test
 import (
 	"bytes"
 	"encoding/json"
+	"log/slog"
+	"net"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -196,4 +199,42 @@ func TestMalformedRequests(t *testing.T) {
 	assert.Equal(t, 415, s.do("POST", "/api/v1/events", strings.NewReader("x"), packed...).status)
 	assert.Equal(t, 415, s.do("POST", "/api/v1/events", strings.NewReader("x"), append(as(1), "Content-Type", "text/plain")...).status)
 	assert.Contains(t, s.do("GET", "/api/v1/state", nil, as(1)...).text, `"acked":0`)
+}
+
+// A request that breaks off is a line of the log without what it held: a secret may
+// be among it. A connection that says nothing is no line, or strangers could fill
+// the log.
+func TestWhatBreaksOffIsNotWrittenDown(t *testing.T) {
+	log := &book{}
+	s := startWith(t, t.TempDir(), func(c *configuration) { c.Log = slog.New(slog.NewTextHandler(log, nil)) })
+	for _, words := range []string{"", "GET /api/v1/state HTTP/1.1\r\nAuthorization: " + as(1)[1] + "\r\nCookie: lintel=secret\r\n"} {
+		torn, err := net.Dial("tcp", s.Addr().String())
+		require.NoError(t, err)
+		_, err = torn.Write([]byte(words))
+		require.NoError(t, err)
+		require.NoError(t, torn.Close())
+	}
+	require.Eventually(t, func() bool { return strings.Contains(log.String(), "refused unread") }, 5*time.Second, 5*time.Millisecond)
+	require.Equal(t, 200, s.do("GET", "/healthz", nil).status)
+	assert.Equal(t, 1, strings.Count(log.String(), "\n"), log)
+	assert.NotContains(t, log.String(), storetest.Secret(1))
+	assert.NotContains(t, log.String(), "lintel=secret")
+}
+
+// book is a log that is read while it is written.
+type book struct {
+	mu   sync.Mutex
+	text bytes.Buffer
+}
+
+func (b *book) Write(p []byte) (int, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.text.Write(p)
+}
+
+func (b *book) String() string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.text.String()
 }

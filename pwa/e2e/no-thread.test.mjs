@@ -34,6 +34,23 @@ for (const { name, threads, script, route } of ways) {
   })
 }
 
+test('swatches that could not be fetched while the server was away are drawn once it is back', async () => {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, serviceWorkers: 'block' })
+  context.setDefaultTimeout(60_000)
+  const page = await context.newPage()
+  const pictures = '**/{draw.worker,players}*.js'
+  let refused = 0
+  await page.route(pictures, (call) => ++refused && call.abort())
+  await page.goto(`${server.url}/field-book/scales`)
+  const canvas = page.locator('canvas').first()
+  await canvas.waitFor()
+  await until(() => refused >= 2, 'neither the thread nor what draws without it was asked for')
+  assert.equal(new Set((await pixels(canvas)).split(',')).size, 1, 'nothing is drawn yet')
+  await page.unroute(pictures)
+  await drawnWithin(page, canvas)
+  await context.close()
+})
+
 const mostMS = 30_000
 
 /** Of the canvas alone, two looks a second apart differ. */

@@ -9,7 +9,9 @@ import type { Drawn, Told } from './told'
 interface Port { postMessage(told: Told, transfer?: Transferable[]): void }
 
 let port: Port | undefined
-let threads = typeof HTMLCanvasElement !== 'undefined' && 'transferControlToOffscreen' in HTMLCanvasElement.prototype
+const canLend = typeof HTMLCanvasElement !== 'undefined' && 'transferControlToOffscreen' in HTMLCanvasElement.prototype
+let threads = canLend
+let watched = false
 let last = 0
 const lost = new Set<() => void>()
 
@@ -19,7 +21,7 @@ export class Lent {
   readonly #port: Port
   readonly #lost: () => void
 
-  /** `gone` is called once where the thread cannot run: the next canvas is then drawn on the page's own. */
+  /** `gone` is called once where nothing draws on this canvas: the thread cannot run, or could not be fetched. The next canvas may be drawn on. */
   constructor(kind: 'scene' | 'swatch', canvas: HTMLCanvasElement, gone: () => void) {
     this.#port = port ??= begin()
     this.#lost = gone
@@ -41,13 +43,23 @@ export class Lent {
 type Rest<T> = T extends { id: number } ? Omit<T, 'id'> : never
 
 function begin(): Port {
-  const made = threads ? startThread() : playHere()
-  const calm = matchMedia('(prefers-reduced-motion: reduce)')
-  const tell = () => made.postMessage({ page: { theme: document.documentElement.dataset['theme'], us: units.value === 'us', calm: calm.matches } })
-  new MutationObserver(tell).observe(document.documentElement, { attributeFilter: ['data-theme'] })
-  calm.addEventListener('change', tell)
-  effect(tell)
-  return made
+  port = threads ? startThread() : playHere()
+  if (watched) tellLook()
+  else watchLook()
+  return port
+}
+
+const calm = () => matchMedia('(prefers-reduced-motion: reduce)')
+
+function tellLook(): void {
+  port?.postMessage({ page: { theme: document.documentElement.dataset['theme'], us: units.value === 'us', calm: calm().matches } })
+}
+
+function watchLook(): void {
+  watched = true
+  new MutationObserver(tellLook).observe(document.documentElement, { attributeFilter: ['data-theme'] })
+  calm().addEventListener('change', tellLook)
+  effect(tellLook)
 }
 
 /** It has no store, and is named by the language that it writes in (words/language.ts). */
@@ -56,19 +68,28 @@ function startThread(): Port {
   worker.onmessage = ({ data }: MessageEvent<Drawn>) => note(data)
   worker.onerror = () => {
     worker.terminate()
-    threads = false
-    port = undefined
-    const all = [...lost]
-    lost.clear()
-    for (const gone of all) gone()
+    anew(false)
   }
   return worker
 }
 
+const AGAIN_MS = 2_000 // until a picture is tried again that could not be fetched; chosen by us
+
 /** On the page's own thread, where a canvas cannot be lent. */
 function playHere(): Port {
   const players = import('./players').then(({ Players }) => new Players(note))
-  return { postMessage: (told) => void players.then((one) => one.tell(told)) }
+  // Neither this nor the thread could be fetched: the server is away, and where no copy is kept that mends itself only when it is back.
+  players.catch(() => setTimeout(() => anew(canLend), AGAIN_MS))
+  return { postMessage: (told) => void players.then((one) => one.tell(told), () => {}) }
+}
+
+/** Every picture asks for another canvas. */
+function anew(onThread: boolean): void {
+  threads = onThread
+  port = undefined
+  const all = [...lost]
+  lost.clear()
+  for (const gone of all) gone()
 }
 
 const NOTED = 600 // about ten seconds of pictures are kept for whoever measures

@@ -18,16 +18,8 @@ type Books struct {
 // feed gives a room's layer a stream of gas in kg/s made from nothing in the room
 // (fuel gas, steam).
 func (m *Model) feed(r *Room, layer int, stream *Layer, dt float64) {
-	sum(&r.rate[layer], stream, 1)
-	m.Books.In.after(stream, dt)
-}
-
-func sum(to, stream *Layer, sign float64) {
-	to.Mass += float64(sign * stream.Mass)
-	to.Heat += float64(sign * stream.Heat)
-	for i := range to.Of {
-		to.Of[i] += float64(sign * stream.Of[i])
-	}
+	r.rate[layer].gain(stream, 1)
+	m.Books.In.gain(stream, dt)
 }
 
 // part is a stream of amount kg/s of a layer's gas.
@@ -82,7 +74,7 @@ func (m *Model) burnt(r *Room, fuelFrom, oxygenFrom int, oxygen, starved, dt flo
 	var used Layer
 	takeFuel(&used, fuel, share)
 	used.Heat = float64(used.Mass * dryHeat(r.now.temp[fuelFrom]))
-	sum(&r.rate[fuelFrom], &used, -1)
+	r.rate[fuelFrom].gain(&used, -1)
 	breath := float64(oxygen * dryHeat(r.now.temp[oxygenFrom]))
 	r.rate[oxygenFrom].Mass -= oxygen
 	r.rate[oxygenFrom].Of[Oxygen] -= oxygen

@@ -25,6 +25,7 @@ const (
 // the layers it belongs to and draws gas along.
 func (m *Model) carry(dt float64) {
 	m.breathed = 0
+	weight := memory(dt)
 	for i := range m.Rooms {
 		now := &m.Rooms[i].now
 		now.inflow, now.squares, now.freshFlow = 0, 0, 0
@@ -32,19 +33,19 @@ func (m *Model) carry(dt float64) {
 	}
 	for i := range m.Vents {
 		v := &m.Vents[i]
-		m.remember(v, dt)
-		m.pass(v, v.A, v.B, false, v.passing[0], dt)
-		m.pass(v, v.B, v.A, true, v.passing[1], dt)
+		m.remember(v, weight)
+		m.pass(v, 0, v.A, v.B, weight)
+		m.pass(v, 1, v.B, v.A, weight)
 	}
 	if m.breathed > 0 {
 		m.Books.In.add(&m.air, m.breathed*dt)
 	}
 	for i := range m.Rooms {
 		r := &m.Rooms[i]
-		r.inflow += float64(memory(dt) * (r.now.inflow - r.inflow))
-		r.draught += float64(memory(dt) * (math.Sqrt(r.now.squares) - r.draught))
+		r.inflow += float64(weight * (r.now.inflow - r.inflow))
+		r.draught += float64(weight * (math.Sqrt(r.now.squares) - r.draught))
 		if r.now.inflow > 0 {
-			r.fresh += float64(memory(dt) * (r.now.freshFlow/r.now.inflow - r.fresh))
+			r.fresh += float64(weight * (r.now.freshFlow/r.now.inflow - r.fresh))
 		}
 	}
 }
@@ -59,17 +60,18 @@ func memory(dt float64) float64 { return dt / (memoryS + dt) }
 
 // remember averages the streams of a vent; what they draw in follows as they
 // join their rooms.
-func (m *Model) remember(v *Vent, dt float64) {
-	weight := memory(dt)
-	for side, from := range [2]int{v.A, v.B} {
-		v.passing[side] = m.streamsFrom(v, from, side == 1)
-		now := &v.passing[side]
-		for layer := range now {
-			v.stream[side][layer] += float64(weight * (now[layer] - v.stream[side][layer]))
-		}
+func (m *Model) remember(v *Vent, weight float64) {
+	if v.Horizontal {
+		v.passing = [2][2]float64{m.streamsFrom(v, v.A, false), m.streamsFrom(v, v.B, true)}
+	} else {
+		v.passing = [2][2]float64{v.Flow.Out, v.Flow.In}
 	}
-	v.Mixed[0].Amount *= 1 - weight
-	v.Mixed[1].Amount *= 1 - weight
+	for side := range v.stream {
+		before, now := &v.stream[side], &v.passing[side]
+		before[Lower] += float64(weight * (now[Lower] - before[Lower]))
+		before[Upper] += float64(weight * (now[Upper] - before[Upper]))
+		v.Mixed[side].Amount *= 1 - weight
+	}
 }
 
 // letOut is the relief flow of a room at its pressure cap.
@@ -107,15 +109,16 @@ func (s *stream) draw(gas *Layer, layer int, amount, temp float64) {
 func (s *stream) pour(to *Layer, part float64) {
 	for layer, share := range s.share {
 		if share > 0 {
-			to.after(s.of[layer], part*share)
+			to.gain(s.of[layer], part*share)
 		}
 	}
 }
 
 func (s *stream) temp() float64 { return s.heat / s.mass }
 
-// pass carries the stream from one side of a vent to the other.
-func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt float64) {
+// pass carries the stream out of a side of a vent (0 is A) to the other.
+func (m *Model) pass(v *Vent, side, from, to int, weight float64) {
+	amounts := &v.passing[side]
 	flow := amounts[Lower] + amounts[Upper]
 	if flow <= 0 {
 		return
@@ -126,7 +129,11 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt f
 		m.breathed += flow
 	} else {
 		r := &m.Rooms[from]
-		for layer, amount := range r.take(amounts) {
+		r.limit(amounts)
+		for layer, amount := range amounts {
+			if amount == 0 {
+				continue
+			}
 			r.now.drawn[layer] += amount
 			if to == OutsideRoom {
 				r.now.vented[layer] += amount
@@ -136,8 +143,18 @@ func (m *Model) pass(v *Vent, from, to int, fromB bool, amounts [2]float64, dt f
 		}
 	}
 	if to != OutsideRoom && s.mass > 0 {
-		m.join(v, &m.Rooms[to], &s, fromB, dt)
+		m.join(v, &m.Rooms[to], &s, side == 1, weight)
 	}
+}
+
+// limit cuts a stream back to what a room's layers can give.
+func (r *Room) limit(amounts *[2]float64) {
+	if amounts[Lower] <= r.budget(Lower) && amounts[Upper] <= r.budget(Upper) {
+		r.spend(Lower, amounts[Lower])
+		r.spend(Upper, amounts[Upper])
+		return
+	}
+	*amounts = r.take(*amounts)
 }
 
 // take is what a stream gets from a room's layers; a layer that runs short is
@@ -160,7 +177,7 @@ func (r *Room) take(amounts [2]float64) (taken [2]float64) {
 
 // join puts a stream into a room: hot gas rises to the upper layer, cold gas
 // sinks to the lower, and either draws in gas on its way.
-func (m *Model) join(v *Vent, r *Room, s *stream, fromB bool, dt float64) {
+func (m *Model) join(v *Vent, r *Room, s *stream, fromB bool, weight float64) {
 	temp := s.temp()
 	up := r.rises(temp)
 	if !v.Horizontal && (v.Crack || v.free() < thinShare) {
@@ -190,7 +207,7 @@ func (m *Model) join(v *Vent, r *Room, s *stream, fromB bool, dt float64) {
 	if falling > rising {
 		mixed.From, amount = Upper, falling
 	}
-	mixed.Amount += float64(memory(dt) * amount)
+	mixed.Amount += float64(weight * amount)
 }
 
 // rises is the share of gas of a temperature that goes to the upper layer.

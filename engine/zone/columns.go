@@ -19,10 +19,10 @@ func (m *Model) look(dt float64) {
 
 func (r *Room) look(outside, dt float64) {
 	now := &r.now
+	now.measured = r.next
+	now.barren = r.barren()
 	for layer := range r.Gas {
 		gas := &r.Gas[layer]
-		now.temp[layer], now.capacity[layer] = gas.warm().temp()
-		now.volume[layer] = float64(gas.Mass*now.temp[layer]) / Density
 		r.remember(layer, now.temp[layer], dt)
 		now.oxygen[layer] = gas.OxygenMoles()
 		now.column.Density[layer] = Density / now.temp[layer]

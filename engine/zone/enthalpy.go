@@ -51,16 +51,27 @@ func (w warm) temp() (temp, capacity float64) {
 	return 2 * heat / (c + whole), whole / w.mass
 }
 
+// measure notes what the layers have come to, for the step that follows.
+func (r *Room) measure() {
+	for layer := range r.Gas {
+		gas := &r.Gas[layer]
+		temp, capacity := gas.warm().temp()
+		r.next.temp[layer], r.next.capacity[layer] = temp, capacity
+		r.next.volume[layer] = float64(gas.Mass*temp) / Density
+	}
+}
+
 // volume is in m³.
 func (w warm) volume() float64 {
 	temp, _ := w.temp()
 	return float64(w.mass*temp) / Density
 }
 
-func (w *warm) add(other *warm, share float64) {
-	w.mass += float64(share * other.mass)
-	w.heat += float64(share * other.heat)
-	w.vapour += float64(share * other.vapour)
+func (w warm) plus(other warm, share float64) warm {
+	return warm{
+		mass: w.mass + float64(share*other.mass),
+		heat: w.heat + float64(share*other.heat), vapour: w.vapour + float64(share*other.vapour),
+	}
 }
 
 // Temp is in kelvin.
@@ -76,22 +87,17 @@ func (l *Layer) Volume() float64 { return l.warm().volume() }
 // (volume times Density), K kg/s: by the heat and gas that its layers get, and by
 // what crossed between them so far.
 func (r *Room) swells(dt float64) float64 {
-	var gas, after [2]warm
-	for layer := range gas {
-		rate := r.rate[layer].warm()
-		gas[layer] = r.Gas[layer].warm()
-		after[layer] = gas[layer]
-		after[layer].add(&rate, dt)
+	low, high := r.Gas[Lower].warm(), r.Gas[Upper].warm()
+	lowAfter, highAfter := low.plus(r.rate[Lower].warm(), dt), high.plus(r.rate[Upper].warm(), dt)
+	if crossed := r.now.crossed[Lower]; crossed != 0 {
+		share := dt * crossed / low.mass
+		lowAfter, highAfter = lowAfter.plus(low, -share), highAfter.plus(low, share)
 	}
-	for layer, crossed := range r.now.crossed {
-		if crossed == 0 {
-			continue
-		}
-		share := dt * crossed / gas[layer].mass
-		after[layer].add(&gas[layer], -share)
-		after[1-layer].add(&gas[layer], share)
+	if crossed := r.now.crossed[Upper]; crossed != 0 {
+		share := dt * crossed / high.mass
+		lowAfter, highAfter = lowAfter.plus(high, share), highAfter.plus(high, -share)
 	}
-	grown := after[Lower].volume() + after[Upper].volume() - r.now.volume[Lower] - r.now.volume[Upper]
+	grown := lowAfter.volume() + highAfter.volume() - r.now.volume[Lower] - r.now.volume[Upper]
 	return float64(grown*Density) / dt
 }
 

@@ -54,13 +54,6 @@ func (f *Fire) shrinks() float64 {
 
 func (f *Fire) residue() float64 { return float64(f.Kind.CharFraction * f.Mass0) }
 
-// skin is the outer surface of the package as it stands, which is all that the
-// room's radiation sees: five faces of a cube of its bulk.
-func (f *Fire) skin() float64 {
-	side := num.Cbrt(f.Mass0 / floor(f.Kind.BulkDensityKgM3, 1))
-	return 5 * side * side
-}
-
 // Left is the kg that can still turn to gas.
 func (f *Fire) Left() float64 {
 	if f.Burner {
@@ -105,8 +98,9 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 		f.spreads(flux, dt)
 	}
 	f.warms(flux, air, dt)
-	area := f.Kind.AreaM2PerKg * f.Mass0 * f.Spread * f.shrinks()
-	skin := f.skin() * f.shrinks()
+	left := f.shrinks()
+	area := f.Kind.AreaM2PerKg * f.Mass0 * f.Spread * left
+	skin := f.skin * left
 	if f.lit {
 		skin = num.Min(area, skin)
 		m.scorch(f, scorchShare*(1-f.Spread)*f.Hot*area*f.Flame*(1-f.wet()), dt)

@@ -69,21 +69,30 @@ func (l *Layer) add(from *Layer, amount float64) {
 	if amount == 0 {
 		return
 	}
-	share := amount / from.Mass
 	l.Mass += float64(amount)
-	l.Heat += float64(share * from.Heat)
-	for i := range l.Of {
-		l.Of[i] += float64(share * from.Of[i])
-	}
+	l.mix(from, amount/from.Mass)
 }
 
-// after adds dt seconds of rates.
-func (l *Layer) after(rate *Layer, dt float64) {
-	l.Mass += float64(dt * rate.Mass)
-	l.Heat += float64(dt * rate.Heat)
-	for i := range l.Of {
-		l.Of[i] += float64(dt * rate.Of[i])
-	}
+// gain adds a share of another amount of gas, or so many seconds of a stream of it.
+func (l *Layer) gain(from *Layer, share float64) {
+	l.Mass += float64(share * from.Mass)
+	l.mix(from, share)
+}
+
+// mix adds a share of what another amount of gas holds. It is half of what moves
+// gas about and so written out: a loop over the species takes twice as long.
+func (l *Layer) mix(from *Layer, share float64) {
+	l.Heat += float64(share * from.Heat)
+	to, of := &l.Of, &from.Of
+	to[Oxygen] += float64(share * of[Oxygen])
+	to[Fuel] += float64(share * of[Fuel])
+	to[Tar] += float64(share * of[Tar])
+	to[CO] += float64(share * of[CO])
+	to[Soot] += float64(share * of[Soot])
+	to[Water] += float64(share * of[Water])
+	to[FuelHeat] += float64(share * of[FuelHeat])
+	to[FuelSoot] += float64(share * of[FuelSoot])
+	to[FuelCO] += float64(share * of[FuelCO])
 }
 
 // air returns volume m³ of clean air at a temperature in kelvin.

@@ -56,12 +56,13 @@ func (m *Model) streamsFrom(v *Vent, from int, fromB bool) [2]float64 {
 	return v.streams(fromB, r.now.plug, r.now.sink)
 }
 
-// sourceLayer is the gas that a stream is made of.
-func (m *Model) sourceLayer(from, layer int) *Layer {
+// source is the gas that a stream is made of and its temperature.
+func (m *Model) source(from, layer int) (gas *Layer, temp float64) {
 	if from == OutsideRoom {
-		return &m.air
+		return &m.air, m.airTemp
 	}
-	return &m.Rooms[from].Gas[layer]
+	r := &m.Rooms[from]
+	return &r.Gas[layer], r.next.temp[layer]
 }
 
 // burnInto burns in the jet that enters room into from room from.
@@ -71,7 +72,7 @@ func (m *Model) burnInto(v *Vent, side, into, from int, dt float64) {
 		return
 	}
 	r := &m.Rooms[into]
-	if r.barren() && (from == OutsideRoom || m.Rooms[from].barren()) {
+	if r.now.barren && (from == OutsideRoom || m.Rooms[from].now.barren) {
 		return
 	}
 	j := m.gather(v, r, mixed, from, 1-side)
@@ -138,9 +139,9 @@ func (m *Model) gather(v *Vent, r *Room, mixed Mixing, from, side int) jet {
 		if amount <= 0 {
 			continue
 		}
-		gas := m.sourceLayer(from, layer)
+		gas, temp := m.source(from, layer)
 		j.flow += amount
-		j.heat += float64(amount * gas.Temp())
+		j.heat += float64(amount * temp)
 		j.oxygen += float64(amount * gas.Fraction(Oxygen))
 		j.want += float64(amount*gas.Fraction(FuelHeat)) / OxygenHeat
 	}
@@ -173,7 +174,7 @@ const (
 func (m *Model) burnOutside(v *Vent, dt float64) {
 	v.OutsideW = 0
 	r := &m.Rooms[v.A]
-	if v.Outside == 0 && r.barren() {
+	if v.Outside == 0 && r.now.barren {
 		return
 	}
 	var flow, heat, power float64

@@ -14,12 +14,14 @@ type Room struct {
 	Gas                         [2]Layer
 	Pressure                    float64 // Pa over the outside, at the floor
 	Faces                       [faceCount]Face
+	inside                      float64 // m² of all of them
 	Flame                       float64 // 0 to 1: how far flame fills the gas that could burn
 	Spray                       float64 // kg of water in the air
 	Wet                         float64 // kg of water on the walls
 	wood                        *engine.FuelKind
 	Out                         RoomOutput
 	now                         view
+	next                        measured // of the gas as the last step left it
 	rate                        [2]Layer
 	inflow                      float64    // m³/s that came in low, of late
 	draught                     float64    // the same as it blows past a fire, see inhale
@@ -42,13 +44,19 @@ type RoomOutput struct {
 	Relief    float64 // m³/s let out because the pressure met its cap
 }
 
-// view is what a step needs to know of a room again and again.
-type view struct {
-	column   Column
+// measured is what the amount and the enthalpy of the layers come to.
+type measured struct {
 	temp     [2]float64
 	volume   [2]float64
 	capacity [2]float64 // J/(kg K)
-	share    float64    // of the room's height that is lower layer
+}
+
+// view is what a step needs to know of a room again and again.
+type view struct {
+	measured
+	column Column
+	barren bool    // holds too little fuel gas to burn anywhere
+	share  float64 // of the room's height that is lower layer
 	// plug is the share of the upper layer in what a ceiling opening draws: a thin
 	// layer is drawn through and the gas under it comes along. Whole above a
 	// twentieth of the room's height; chosen by us. sink is the same of the lower
@@ -114,6 +122,7 @@ type Fire struct {
 	Faces    float64
 	Mass0    float64 // kg dry, at the start
 	Mass     float64
+	skin     float64 // m² of the package as it stands, which is all that the room's radiation sees: five faces of a cube of its bulk
 	Water    float64 // kg that fell on it
 	Ignite   float64 // s; never when NaN
 	lit      bool
@@ -146,6 +155,7 @@ type Model struct {
 	HRR      float64 // W, inside and outside
 	solver   solver
 	air      Layer
+	airTemp  float64 // of it by its enthalpy, kelvin
 	density  float64 // of the air outside
 	breathed float64 // kg/s of it that came in, in this step
 }

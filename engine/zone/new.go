@@ -14,6 +14,7 @@ func New(sc engine.Scenario, materials engine.Materials) (*Model, error) {
 	m := &Model{parts: 1, Ambient: sc.Ambient.TempC + Kelvin, WindMS: sc.Ambient.WindMS, WindOn: sc.Ambient.WindFrom}
 	m.density = Density / m.Ambient
 	m.air = air(1, m.Ambient)
+	m.airTemp = m.air.Temp()
 	index := map[string]int{engine.Outside: OutsideRoom}
 	for i, c := range sc.Compartments {
 		where := "compartments[" + strconv.Itoa(i) + "]"
@@ -48,7 +49,7 @@ func New(sc engine.Scenario, materials engine.Materials) (*Model, error) {
 func (m *Model) openBooks() {
 	for i := range m.Rooms {
 		for layer := range m.Rooms[i].Gas {
-			sum(&m.Books.Start, &m.Rooms[i].Gas[layer], 1)
+			m.Books.Start.gain(&m.Rooms[i].Gas[layer], 1)
 		}
 	}
 }
@@ -75,6 +76,7 @@ func newRoom(c engine.Compartment, materials engine.Materials, ambient float64, 
 	areas := [faceCount]float64{Ceiling: r.Area, HighWall: walls, LowWall: walls, Ground: r.Area}
 	for i, area := range areas {
 		r.Faces[i] = newFace(area, lining, thickness, ambient)
+		r.inside += area
 	}
 	if lining.Fuel != "" {
 		kind, found := findFuel(materials.Fuels, lining.Fuel)
@@ -109,6 +111,7 @@ func (r *Room) fill(initial *engine.Initial, ambient float64) {
 	gas.Of[FuelHeat] = gas.Of[Fuel] * 14e6
 	gas.Of[FuelSoot] = gas.Of[Fuel] * 0.015
 	gas.Of[FuelCO] = gas.Of[Fuel] * 0.005
+	r.measure()
 	for i := range r.Faces {
 		temp := upper
 		if i == LowWall || i == Ground {

@@ -45,7 +45,9 @@ func newFire(in engine.Fuel, index map[string]int, materials engine.Materials, w
 // load gives a package its mass and size: as deep as it is wide.
 func (f *Fire) load(mass float64) {
 	f.Mass0, f.Mass = mass, mass
-	f.Diameter = num.Clamp(1.13*num.Cbrt(mass/floor(f.Kind.BulkDensityKgM3, 1)), 0.05, 3)
+	side := num.Cbrt(mass / floor(f.Kind.BulkDensityKgM3, 1))
+	f.Diameter = num.Clamp(1.13*side, 0.05, 3)
+	f.skin = 5 * side * side
 }
 
 // burnerWidth is a usual burner for a power in kW: Q* of about 1 (chosen by us).

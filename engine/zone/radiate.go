@@ -55,29 +55,33 @@ func (m *Model) loseToWalls(r *Room, flameW, dt float64) {
 	high := num.Clamp((1-now.share)/0.5, 0, 1)  // of the high wall band in the upper layer
 	low := num.Clamp((0.5-now.share)/0.5, 0, 1) // of the low band
 	touch := [faceCount]float64{r.now.plug, high, low, 1 - r.now.sink}
-	hot := r.film
+	film := &r.film
 	glow := float64(Boltzmann * fourth(num.Min(now.temp[Upper], hottest)))
-	spare := r.spare(touch, hot, dt)
-	walls, taken := 0.0, [2]float64{}
+	spare := r.spare(&touch, dt)
+	var walls, takenHigh, takenLow float64
 	for i := range r.Faces {
 		face := &r.Faces[i]
 		surface := face.Surface()
-		up := float64(touch[i] * hot[Upper] * (now.temp[Upper] - surface))
-		down := float64((1 - touch[i]) * hot[Lower] * (now.temp[Lower] - surface))
-		if i == HighWall || i == LowWall {
-			walls += float64(spare[Upper] * up * face.Area)
+		if part := touch[i]; part > 0 {
+			up := float64(part * film[Upper] * (now.temp[Upper] - surface))
+			if i == HighWall || i == LowWall {
+				walls += float64(spare[Upper] * up * face.Area)
+			}
+			takenHigh += float64(num.Max(0, up) * face.Area)
+			own := float64(Boltzmann * fourth(surface))
+			seen := float64(r.grey * wallGrey * part * (glow - own))
+			m.give(r, face, float64(spare[Upper]*(up+seen)), Upper, dt)
 		}
-		taken[Upper] += float64(num.Max(0, up) * face.Area)
-		taken[Lower] += float64(num.Max(0, down) * face.Area)
-		own := float64(Boltzmann * fourth(surface))
-		seen := float64(r.grey * wallGrey * touch[i] * (glow - own))
-		m.give(r, face, float64(spare[Upper]*(up+seen)), Upper, dt)
-		m.give(r, face, float64(spare[Lower]*down), Lower, dt)
+		if part := 1 - touch[i]; part > 0 {
+			down := float64(part * film[Lower] * (now.temp[Lower] - surface))
+			takenLow += float64(num.Max(0, down) * face.Area)
+			m.give(r, face, float64(spare[Lower]*down), Lower, dt)
+		}
 	}
 	r.sink(walls)
-	m.deposit(r, Upper, spare[Upper]*taken[Upper], dt)
-	m.deposit(r, Lower, spare[Lower]*taken[Lower], dt)
-	m.shineDown(r, glow, spare[Upper], touch, dt)
+	m.deposit(r, Upper, spare[Upper]*takenHigh, dt)
+	m.deposit(r, Lower, spare[Lower]*takenLow, dt)
+	m.shineDown(r, glow, spare[Upper], &touch, dt)
 	m.shineFlames(r, flameW, dt)
 }
 
@@ -111,17 +115,16 @@ const stillGap = (stillFilm / strongFilm) * (stillFilm / strongFilm) * (stillFil
 // spare holds back what a thin layer gives to the walls, so that it cannot give
 // more in a step than it has: 1 unless a layer would lose half of its excess
 // temperature in one step.
-func (r *Room) spare(touch [faceCount]float64, film [2]float64, dt float64) [2]float64 {
+func (r *Room) spare(touch *[faceCount]float64, dt float64) [2]float64 {
 	temp := num.Min(r.now.temp[Upper], hottest)
 	radiant := float64(4 * Boltzmann * r.grey * temp * temp * temp)
-	high, whole := 0.0, 0.0
+	high := 0.0
 	for i := range r.Faces {
 		high += float64(touch[i] * r.Faces[i].Area)
-		whole += r.Faces[i].Area
 	}
 	eases := [2]float64{
-		Lower: (whole - high) * film[Lower],
-		Upper: float64(high*(film[Upper]+radiant)) + float64(r.Area*radiant),
+		Lower: (r.inside - high) * r.film[Lower],
+		Upper: float64(high*(r.film[Upper]+radiant)) + float64(r.Area*radiant),
 	}
 	for layer := range eases {
 		share := dt * eases[layer] / float64(r.now.capacity[layer]*r.Gas[layer].Mass)
@@ -140,7 +143,7 @@ func (m *Model) give(r *Room, face *Face, flux float64, layer int, dt float64) {
 
 // shineDown carries radiation through the interface: from the upper layer, and
 // through it from the ceiling, onto the ground and the wall below it.
-func (m *Model) shineDown(r *Room, glow, spare float64, touch [faceCount]float64, dt float64) {
+func (m *Model) shineDown(r *Room, glow, spare float64, touch *[faceCount]float64, dt float64) {
 	ground, ceiling := &r.Faces[Ground], &r.Faces[Ceiling]
 	lowest := fourth(ground.Surface())
 	ceilingGlow := float64(Boltzmann * fourth(ceiling.Surface()))
@@ -172,11 +175,7 @@ func (m *Model) shineFlames(r *Room, flameW, dt float64) {
 	r.rate[Upper].Heat += float64(caught * flameW)
 	m.Books.Lost -= float64(dt * caught * flameW)
 	left := float64((1 - caught) * flameW)
-	whole := 0.0
-	for i := range r.Faces {
-		whole += r.Faces[i].Area
-	}
-	flux := left / whole
+	flux := left / r.inside
 	for i := range r.Faces {
 		r.Faces[i].warm(flux, dt)
 	}

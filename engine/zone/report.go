@@ -14,7 +14,7 @@ func (m *Model) Leaving(vent int) Layer {
 	for layer, amount := range m.streamsFrom(v, v.A, false) {
 		if amount > 0 {
 			gas := r.Gas[layer].part(amount)
-			sum(&stream, &gas, 1)
+			stream.gain(&gas, 1)
 		}
 	}
 	return stream
@@ -32,8 +32,9 @@ func (m *Model) ArrivingTemp(vent int) float64 {
 	v := &m.Vents[vent]
 	flow, heat := 0.0, 0.0
 	for layer, amount := range m.streamsFrom(v, v.B, true) {
+		_, temp := m.source(v.B, layer)
 		flow += amount
-		heat += float64(amount * m.sourceLayer(v.B, layer).Temp())
+		heat += float64(amount * temp)
 	}
 	if flow <= 0 {
 		return m.Ambient

@@ -44,12 +44,9 @@ func (m *Model) shineFrom(v *Vent, from, to int, dt float64) {
 
 // receive spreads radiation from next door over the faces of a room.
 func (r *Room) receive(watts, dt float64) {
-	whole := 0.0
+	flux := watts / r.inside
 	for i := range r.Faces {
-		whole += r.Faces[i].Area
-	}
-	for i := range r.Faces {
-		r.Faces[i].warm(watts/whole, dt)
+		r.Faces[i].warm(flux, dt)
 	}
 }
 

@@ -28,8 +28,8 @@ const (
 // solver holds the one-equation-a-room balance.
 type solver struct {
 	count   int
-	matrix  [maxRooms][maxRooms]float64
-	error   [maxRooms]float64 // K kg/s: what the room should still let out
+	matrix  [maxRooms][maxRooms]float64 // symmetrical: of it the part up to the diagonal
+	error   [maxRooms]float64           // K kg/s: what the room should still let out
 	step    [maxRooms]float64
 	before  [maxRooms]float64
 	outside Column
@@ -99,9 +99,7 @@ func (m *Model) balance(dt float64) float64 {
 	for i := range s.count {
 		room := &m.Rooms[i]
 		s.error[i] = room.swell + room.slip + room.drift()
-		for j := range s.count {
-			s.matrix[i][j] = 0
-		}
+		clear(s.matrix[i][:i])
 		s.matrix[i][i] = 1e-9
 		m.relieve(room, i)
 	}
@@ -127,8 +125,7 @@ func (m *Model) weigh(v *Vent) {
 	}
 	s.error[v.B] += heat
 	s.matrix[v.B][v.B] += steepens
-	s.matrix[v.A][v.B] -= steepens
-	s.matrix[v.B][v.A] -= steepens
+	s.matrix[max(v.A, v.B)][min(v.A, v.B)] -= steepens
 }
 
 // passVent computes the flow of one vent from A to B: net enthalpy over heat

@@ -53,11 +53,13 @@ func (m *Model) finish(dt float64) {
 		r := &m.Rooms[i]
 		m.clear(r, dt)
 		for layer := range r.Gas {
-			r.Gas[layer].after(&r.rate[layer], dt)
+			r.Gas[layer].gain(&r.rate[layer], dt)
 		}
 		m.slips(i, r.settle(), dt)
 		m.HRR += r.Out.BurnW
-		face := &r.Faces[m.turns%faceCount]
+	}
+	for i := range m.Rooms {
+		face := &m.Rooms[i].Faces[m.turns%faceCount]
 		face.conduct(faceCount*dt, m.behind(face))
 	}
 	for i := range m.Vents {
@@ -82,10 +84,11 @@ func (m *Model) swing(dt float64) {
 // settle keeps each layer at least a film thick, with gas of the other, and returns
 // the volume of both.
 func (r *Room) settle() float64 {
-	low, high := r.Gas[Lower].Volume(), r.Gas[Upper].Volume()
+	r.measure()
+	volume := &r.next.volume
 	least := float64(film * r.Volume)
-	if low >= least && high >= least {
-		return low + high
+	if volume[Lower] >= least && volume[Upper] >= least {
+		return volume[Lower] + volume[Upper]
 	}
 	for layer := range r.Gas {
 		gas, other := &r.Gas[layer], &r.Gas[1-layer]
@@ -95,13 +98,14 @@ func (r *Room) settle() float64 {
 		}
 		amount := num.Min(float64(short*Density)/other.Temp(), 0.5*other.Mass)
 		stream := other.part(amount)
-		sum(other, &stream, -1)
-		sum(gas, &stream, 1)
+		other.gain(&stream, -1)
+		gas.gain(&stream, 1)
 		for i := range gas.Of {
 			gas.Of[i] = num.Max(gas.Of[i], 0)
 		}
 	}
-	return r.Gas[Lower].Volume() + r.Gas[Upper].Volume()
+	r.measure()
+	return volume[Lower] + volume[Upper]
 }
 
 const (

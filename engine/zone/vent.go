@@ -2,8 +2,6 @@ package zone
 
 import (
 	"math"
-
-	"lintel/engine/internal/num"
 )
 
 // Column is the gas of a room as an opening sees it: heights in metres above
@@ -16,23 +14,26 @@ type Column struct {
 	Temp      [2]float64 // kelvin
 	Pressure  float64    // Pa
 	Air       float64    // density of the air outside
-	root      [2]float64 // √(2ρ) of the two densities, from prepare
+	root      [2]float64 // √(2ρ) of the two densities; these three from prepare
+	lift      [2]float64 // kg/m³ by which the air outside is heavier
+	rise      float64    // Pa that the pressure gains from the floor to the interface
 }
 
 // prepare works out what every opening of a room asks of its gas.
 func (c *Column) prepare() {
 	for layer, density := range c.Density {
 		c.root[layer] = math.Sqrt(2 * density)
+		c.lift[layer] = c.Air - density
 	}
+	c.rise = float64(Gravity * float64(c.lift[Lower]*(c.Interface-c.Floor)))
 }
 
 // Over is the departure from outside pressure at a height, in Pa.
 func (c *Column) Over(z float64) float64 {
 	if z <= c.Interface {
-		return c.Pressure + float64(Gravity*float64((c.Air-c.Density[Lower])*(z-c.Floor)))
+		return c.Pressure + float64(Gravity*float64(c.lift[Lower]*(z-c.Floor)))
 	}
-	below := c.Pressure + float64(Gravity*float64((c.Air-c.Density[Lower])*(c.Interface-c.Floor)))
-	return below + float64(Gravity*float64((c.Air-c.Density[Upper])*(z-c.Interface)))
+	return c.Pressure + c.rise + float64(Gravity*float64(c.lift[Upper]*(z-c.Interface)))
 }
 
 // layerAt is the layer that fills the height.
@@ -94,27 +95,34 @@ func (s Slot) Flow(a, b *Column, f *VentFlow) {
 	if s.Width <= 0 || s.Head <= s.Sill {
 		return
 	}
-	first, second := clampTo(a.Interface, s), clampTo(b.Interface, s)
+	first, second := a.Interface, b.Interface
 	if first > second {
 		first, second = second, first
 	}
-	low := edge{z: s.Sill, over: a.Over(s.Sill) - b.Over(s.Sill)}
-	low.root = math.Sqrt(math.Abs(low.over))
-	for _, z := range [3]float64{first, second, s.Head} {
-		if z <= low.z {
-			continue
-		}
-		high := edge{z: z, over: a.Over(z) - b.Over(z)}
-		high.root = math.Sqrt(math.Abs(high.over))
+	low := edgeAt(s.Sill, a, b)
+	if first > low.z && first < s.Head {
+		high := edgeAt(first, a, b)
 		f.slab(a, b, s.Width, low, high)
 		low = high
 	}
-	f.TopOver = low.over
+	if second > low.z && second < s.Head {
+		high := edgeAt(second, a, b)
+		f.slab(a, b, s.Width, low, high)
+		low = high
+	}
+	high := edgeAt(s.Head, a, b)
+	f.slab(a, b, s.Width, low, high)
+	f.TopOver = high.over
 }
 
 // edge is the bottom or the top of a piece of an opening: its height, the
 // pressure of a over b there, and the root of that.
 type edge struct{ z, over, root float64 }
+
+func edgeAt(z float64, a, b *Column) edge {
+	over := a.Over(z) - b.Over(z)
+	return edge{z: z, over: over, root: math.Sqrt(math.Abs(over))}
+}
 
 // slab splits a slab of constant densities at the neutral plane.
 func (f *VentFlow) slab(a, b *Column, width float64, low, high edge) {
@@ -177,5 +185,3 @@ func (f *VentFlow) piece(a, b *Column, width float64, low, high edge) {
 // Newton's method meets no infinite slope. 0.0002 Pa is far below any pressure
 // that matters. Chosen by us.
 const calmRoots = 0.03
-
-func clampTo(z float64, s Slot) float64 { return num.Min(max(z, s.Sill), s.Head) }

@@ -1,10 +1,12 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { go, place } from '../../app/router'
+import { Refused } from '../../class/ask'
 import { takeLead } from '../../class/desk'
 import { token, watchFragment } from '../../class/fragment'
 import { keep, kept } from '../../class/keep'
 import { useAwake } from '../../class/awake'
+import { say } from '../../class/say'
 import type { Hello } from '../../class/socket'
 import { useLive } from '../../class/use-live'
 import { Page } from '../../ui/page'
@@ -19,7 +21,7 @@ const keyOf = (id: string) => `lintel.lead.${id}`
 export default function Board() {
   useEffect(watchFragment, [])
   const [id] = place.value.rest
-  const [failed, setFailed] = useState(false)
+  const [failed, setFailed] = useState<string>()
   const held = token.value
   useEffect(() => {
     if (held === undefined) return
@@ -29,19 +31,19 @@ export default function Board() {
         token.value = undefined
         go(`/board/${taken.class}`)
       },
-      () => setFailed(true),
+      (error: unknown) => setFailed(error instanceof Refused && error.status >= 400 && error.status < 429 ? board.leadFailed : say(error)),
     )
   }, [held])
-  if (failed) return <Alone said={board.leadFailed} />
+  if (failed) return <Alone said={failed} role="alert" />
   if (held !== undefined) return <Alone said={board.opening} />
   return id ? <Follow key={id} id={id} /> : <Alone said={board.signIn} />
 }
 
-function Alone({ said, children }: { said: string; children?: ComponentChildren }) {
+function Alone({ said, role = 'status', children }: { said: string; role?: 'status' | 'alert'; children?: ComponentChildren }) {
   return (
     <Page title={board.title}>
       <div class="stack">
-        <p role="status">{said}</p>
+        <p role={role}>{said}</p>
         {children}
       </div>
     </Page>

@@ -45,7 +45,8 @@ test('what is typed stays when the device’s own call sign comes late', async (
     for (const key of keys) await late.page.keyboard.press(key)
     assert.equal(await field.inputValue(), keys.includes('n') ? 'Kn' : '', 'the disk has not answered yet')
     await late.page.evaluate(() => globalThis.letDiskAnswer())
-    await late.page.waitForTimeout(1000)
+    if (keys.length === 0) await late.page.waitForFunction((input) => input.value !== '', await field.elementHandle(), slow)
+    else await late.page.waitForTimeout(1000) // for what must not come
     assert.match(await field.inputValue(), stands, `after ${keys.join(' ') || 'no key'}`)
   }
   await late.context.close()
@@ -127,7 +128,7 @@ async function readToTheEnd(what) {
   await page.waitForFunction(() => {
     const { scrollHeight, clientHeight, scrollTop } = document.scrollingElement
     return scrollHeight - clientHeight - scrollTop < 2
-  }, undefined, { timeout: 5_000 }).catch(() => assert.fail(`the end of ${what} is not reached`))
+  }, undefined, slow).catch(() => assert.fail(`the end of ${what} is not reached`))
 }
 
 test('one leaves the class, and may think again', async () => {

@@ -82,9 +82,9 @@ test('the scenes are put in another order', async () => {
 })
 
 test('a step is taken back within five seconds, and not after them', async () => {
+  const pressed = pressWhenThere(board.page, 'Take that back')
   await byKey(board.page, 'Start')
-  await on.atStep(board.page, 'Watch')
-  await board.page.getByRole('button', { name: 'Take that back' }).dispatchEvent('click') // at once: a busy machine is slow to walk
+  await pressed
   await on.atStep(board.page, 'Gather')
   await on.atStep(phone.page, 'Gather')
   await byKey(board.page, 'Start')
@@ -95,13 +95,32 @@ test('a step is taken back within five seconds, and not after them', async () =>
   await on.atStep(board.page, 'Watch')
 })
 
+/** Presses a button as soon as it is there, from within the page: the five seconds pass on a busy machine too. */
+function pressWhenThere(page, name) {
+  return page.evaluate(
+    (said) =>
+      new Promise((pressed) => {
+        const watch = new MutationObserver(() => {
+          const button = [...document.querySelectorAll('button')].find((one) => one.textContent.trim() === said)
+          if (!button) return
+          watch.disconnect()
+          button.click()
+          pressed()
+        })
+        watch.observe(document.body, { childList: true, subtree: true })
+      }),
+    name,
+  )
+}
+
 test('the look is put off by half a minute, and its end taken away', async () => {
   const left = async () => Number.parseInt(await heard(board.page).getAttribute('aria-valuetext'), 10)
   const [had, at] = [await left(), Date.now()]
   await byKey(board.page, '30 s longer')
   await board.page.waitForFunction((was) => Number.parseInt(document.querySelector('[role=progressbar]').getAttribute('aria-valuetext'), 10) > was, had, slow)
   const passed = (Date.now() - at) / 1000
-  assert.ok(Math.abs((await left()) - (had + 30 - passed)) < 5, `${await left()} s are left of ${had} and 30, ${passed} s later`)
+  // What a busy page shows is seconds old; none of them makes half a minute.
+  assert.ok(Math.abs((await left()) - (had + 30 - passed)) < 12, `${await left()} s are left of ${had} and 30, ${passed} s later`)
   await heard(wall.page).waitFor(slow)
   await byKey(board.page, 'No end to the look')
   await heard(wall.page).waitFor({ state: 'detached', ...slow })
@@ -170,13 +189,14 @@ test('a key is disagreed with, and the scene that is suggested comes into the cl
 })
 
 test('the class is handed to a tablet by a code that works once, and taken back', async () => {
+  const tablet = await on.openPage(browser, complaints, { width: 1024, height: 768, name: 'tablet' })
+  await tablet.page.addInitScript(() => localStorage.setItem('lintel.theme', 'outdoor'))
+  await tablet.page.goto(`${server.url}/board`) // the app is there before the code, which holds for one minute
   const offered = board.page.waitForResponse((one) => one.url().endsWith('/lead') && one.request().method() === 'POST')
   await board.page.getByRole('button', { name: 'Hand the class to a phone or tablet' }).click()
   const { token } = await (await offered).json()
-  await board.page.getByRole('img', { name: 'Code to lead this class' }).waitFor(slow)
-  const tablet = await on.openPage(browser, complaints, { width: 1024, height: 768, name: 'tablet' })
-  await tablet.page.addInitScript(() => localStorage.setItem('lintel.theme', 'outdoor'))
   await tablet.page.goto(`${server.url}/board#${token}`)
+  await board.page.getByRole('img', { name: 'Code to lead this class' }).waitFor(slow)
   await tablet.page.getByRole('button', { name: /^Next scene/ }).click(slow)
   await on.atStep(phone.page, 'Watch')
   await on.checkScreen(tablet.page, 'board on a tablet outdoors')

@@ -4,6 +4,7 @@ import (
 	"io"
 	"net"
 	"sync"
+	"sync/atomic"
 	"time"
 )
 
@@ -32,6 +33,15 @@ func (l lingering) Accept() (net.Conn, error) {
 type lingerConn struct {
 	*net.TCPConn
 	once sync.Once
+	said atomic.Bool // that anything has come in
+}
+
+func (c *lingerConn) Read(p []byte) (n int, err error) {
+	n, err = c.TCPConn.Read(p)
+	if n > 0 {
+		c.said.Store(true)
+	}
+	return n, err
 }
 
 // Close returns at once; the rest happens behind it.

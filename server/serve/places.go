@@ -86,15 +86,37 @@ func (p *places) makeRoom() {
 	cut(conn)
 }
 
+// clear cuts the connections that have never said anything, or all.
+func (p *places) clear(all bool) {
+	p.mu.Lock()
+	var out []net.Conn
+	for conn := range p.at {
+		own, ok := plain(conn).(*lingerConn)
+		if all || ok && !own.said.Load() {
+			out = append(out, conn)
+		}
+	}
+	p.mu.Unlock()
+	for _, conn := range out {
+		cut(conn)
+	}
+}
+
 // cut closes a connection at once: nobody is owed an answer on it.
 func cut(conn net.Conn) {
-	if over, ok := conn.(*tls.Conn); ok {
-		conn = over.NetConn()
-	}
+	conn = plain(conn)
 	if own, ok := conn.(*lingerConn); ok {
 		conn = own.TCPConn
 	}
 	_ = conn.Close() // it may have gone by itself
+}
+
+// plain is what lies under TLS.
+func plain(conn net.Conn) net.Conn {
+	if over, ok := conn.(*tls.Conn); ok {
+		return over.NetConn()
+	}
+	return conn
 }
 
 // patient is a listener that waits where the system has no more files, or the

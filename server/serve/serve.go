@@ -74,6 +74,7 @@ type Main struct {
 	app      *fiber.App
 	listener net.Listener
 	serving  net.Listener // the listener with what lies over it
+	places   *places
 	keeper   *keep.Listener
 
 	stopChecks context.CancelFunc
@@ -179,9 +180,9 @@ func (m *Main) listen() error {
 	if m.listener, err = net.Listen("tcp", m.config.Addr); err != nil {
 		return engine.Bad(m.config.Addr, "cannot be listened on ("+err.Error()+")", "choose another address with -addr")
 	}
-	all := newPlaces(m.app.Config().Concurrency - spare)
-	m.app.Server().ConnState = all.changed
-	m.serving = linger(patient{m.listener, all.makeRoom})
+	m.places = newPlaces(m.app.Config().Concurrency - spare)
+	m.app.Server().ConnState = m.places.changed
+	m.serving = linger(patient{m.listener, m.places.makeRoom})
 	if ending != nil {
 		m.serving = tls.NewListener(m.serving, ending)
 	}
@@ -255,18 +256,31 @@ func (m *Main) close() error {
 		m.rooms.Close()
 	}
 	if m.listener != nil {
-		patience, cancel := context.WithTimeout(context.Background(), stopPatience)
-		defer cancel()
-		all = append(all, m.app.ShutdownWithContext(patience))
-		// fiber closes the listener only once it has begun to accept. Stopped in
-		// the moment before, it would begin after and never end.
-		if err := m.listener.Close(); !errors.Is(err, net.ErrClosed) {
-			all = append(all, err)
-		}
+		all = append(all, m.stopListening())
 	}
 	m.running.Wait()
 	if m.store != nil {
 		all = append(all, m.store.Close())
 	}
 	return errors.Join(all...)
+}
+
+// stopListening lets requests that run end, and no connection hold it up that has
+// none: browsers open some to be ready.
+func (m *Main) stopListening() error {
+	patience, cancel := context.WithTimeout(context.Background(), stopPatience)
+	defer cancel()
+	m.places.clear(false)
+	err := m.app.ShutdownWithContext(patience)
+	if errors.Is(err, context.DeadlineExceeded) {
+		m.config.Log.Warn("requests that had not ended were cut off at the stop")
+		m.places.clear(true)
+		err = nil
+	}
+	// fiber closes the listener only once it has begun to accept. Stopped in the
+	// moment before, it would begin after and never end.
+	if closed := m.listener.Close(); !errors.Is(closed, net.ErrClosed) {
+		err = errors.Join(err, closed)
+	}
+	return err
 }

@@ -1,6 +1,8 @@
 package serve_test
 
 import (
+	"bufio"
+	"fmt"
 	"net"
 	"os"
 	"path/filepath"
@@ -112,6 +114,34 @@ func TestStoppedAtOnce(t *testing.T) {
 			t.Fatal("closing did not end")
 		}
 	}
+}
+
+// A browser opens connections to be ready and may say nothing on them: they hold up
+// no stop, and a request that is under way is still answered.
+func TestSilentConnectionsHoldUpNoStop(t *testing.T) {
+	s := start(t)
+	for range 3 {
+		silent, err := net.Dial("tcp", s.Addr().String())
+		require.NoError(t, err)
+		defer silent.Close()
+	}
+	slow, err := net.Dial("tcp", s.Addr().String())
+	require.NoError(t, err)
+	defer slow.Close()
+	_, err = fmt.Fprint(slow, "GET /healthz HTTP/1.1\r\n")
+	require.NoError(t, err)
+	time.Sleep(100 * time.Millisecond)
+	began, stopped := time.Now(), make(chan error, 1)
+	go func() { stopped <- s.Close() }()
+	time.Sleep(200 * time.Millisecond)
+	_, err = fmt.Fprint(slow, "Host: x\r\n\r\n")
+	require.NoError(t, err)
+	line, err := bufio.NewReader(slow).ReadString('\n')
+	require.NoError(t, err)
+	assert.Contains(t, line, "200 OK")
+	require.NoError(t, slow.Close())
+	require.NoError(t, <-stopped)
+	assert.Less(t, time.Since(began), 5*time.Second)
 }
 
 func TestWelcome(t *testing.T) {

@@ -38,10 +38,10 @@ func noRoom(err error) bool {
 	if errors.Is(err, bolterrors.ErrMaxSizeReached) {
 		return true
 	}
-	// bbolt hands on the text of a failed resize, not the error itself.
-	resize := strings.HasPrefix(err.Error(), "file resize error: ")
+	// bbolt hands on the text of a failed resize or copy, not the error itself.
+	text := strings.HasPrefix(err.Error(), "file resize error: ") || strings.HasPrefix(err.Error(), "meta ")
 	for _, full := range []syscall.Errno{syscall.ENOSPC, syscall.EDQUOT, syscall.EFBIG} {
-		if errors.Is(err, full) || resize && strings.HasSuffix(err.Error(), full.Error()) {
+		if errors.Is(err, full) || text && strings.HasSuffix(err.Error(), full.Error()) {
 			return true
 		}
 	}

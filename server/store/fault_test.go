@@ -16,6 +16,7 @@ func TestWhichFailuresAreWantOfRoom(t *testing.T) {
 		&fs.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC},
 		&fs.PathError{Op: "write", Path: "x", Err: syscall.EDQUOT},
 		errors.New("file resize error: truncate x: " + syscall.EFBIG.Error()),
+		errors.New("meta 0 copy: write x: " + syscall.ENOSPC.Error()),
 	} {
 		assert.True(t, isFull(full), full)
 	}

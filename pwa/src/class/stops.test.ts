@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { Ask, ClassCount, Reply } from '../wire.gen'
+import { ASK_KIND_WORDS, type Ask, type ClassCount, type Reply } from '../wire.gen'
 import { replyOf, stopsOf, unsure, valueOf } from './stops'
 
 const ask = (kind: Ask['kind'], more: Partial<Ask> = {}): Ask => ({ id: 'q', kind, text: '', ...more })
@@ -10,6 +10,15 @@ test('the rail of a cue has its five levels and "cannot tell", whoever answered'
   const stops = stopsOf({ ask: ask('level', { cue: 'density' }), counts: [] })
   expect(stops.map(({ key }) => key)).toEqual(['0', '1', '2', '3', '4', unsure])
   expect(stops.every(({ name }) => name !== '')).toBe(true)
+})
+
+test('whatever is answered by a word has a stop for each, so that a printed sheet has its boxes', () => {
+  const drawnOrNamedByTheScene: Ask['kind'][] = ['plane', 'opening', 'moment']
+  for (const kind of ASK_KIND_WORDS.filter((one) => !drawnOrNamedByTheScene.includes(one))) {
+    const stops = stopsOf({ ask: ask(kind, { cue: 'volume' }), counts: [] })
+    expect(stops.length, kind).toBeGreaterThan(2)
+    expect(stops.every(({ name }) => name !== ''), kind).toBe(true)
+  }
 })
 
 test('openings stand as the server lists them; moments in the order of time, then those who reported nothing', () => {

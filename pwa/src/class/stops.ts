@@ -1,6 +1,6 @@
 import { spellReply } from '../words/spell-reply'
 import { ordinalCues, type OrdinalCue } from '../words/scales'
-import { FLOW_WORDS, QUIZ_CHANGE_WORDS, REGIME_WORDS, STAGE_WORDS, type Ask, type ClassAskSpread, type Reply } from '../wire.gen'
+import { FLOW_WORDS, PICK_WORDS, QUIZ_CHANGE_WORDS, REGIME_WORDS, STAGE_WORDS, TREND_WORDS, type Ask, type ClassAskSpread, type Reply } from '../wire.gen'
 import { trade } from '../words/trade'
 
 // The stops that the answers to one question can lie on, in the order in which
@@ -49,6 +49,8 @@ const inOrder: Partial<Record<Ask['kind'], readonly string[]>> = {
   stage: STAGE_WORDS.filter((stage) => stage !== 'undetermined'),
   regime: REGIME_WORDS,
   change: QUIZ_CHANGE_WORDS,
+  trend: TREND_WORDS,
+  pick: PICK_WORDS,
 }
 
 /** A cue whose stops are drawn as swatches. */

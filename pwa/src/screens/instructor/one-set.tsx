@@ -96,8 +96,9 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
           )}
           {held && <Drop name={desk.dropSet} why={desk.dropSetSure} disabled={doing} drop={() => void run(drop)} />}
         </div>
-        <p>
+        <p class="row">
           <a href="/instructor/sets">{desk.sets}</a>
+          {held && !draft && <a href="/instructor">{desk.open}</a>}
         </p>
       </div>
       {seen && (

@@ -23,7 +23,7 @@ export const desk = {
   phrase: 'Pass phrase',
   phraseHint: 'Several words that you can say to yourself: at least 15 characters.',
   phraseRefused: 'That pass phrase is too short or too long: choose 15 to 128 characters, for instance four words of your own.',
-  wrongPhrase: 'Call sign and pass phrase do not go together.',
+  wrongPhrase: 'Call sign and pass phrase do not go together. Try again; a forgotten one is set anew by a code, below.',
   notHere: 'One cannot sign in from here',
   notHereWhy:
     'This page came over plain http, and a pass phrase must not cross the network in the open. Sign in on the laptop that runs the server. From there a class can be handed to this phone or tablet by a code.',
@@ -222,7 +222,7 @@ export const desk = {
   reportOf: (title: string) => `Report: ${title}`,
   reportDate: (date: string, people: string) => `${date}, ${people}`,
   perCue: 'Cue by cue, worst first',
-  cueLine: (right: number, judged: number) => `${right} of ${judged} as it was`,
+  cueLine: (right: number, judged: number) => `${right} of ${judged} right`,
   cueWays: { too_heavy: 'leaning too heavy', too_light: 'leaning too light' },
   repeat: 'What to repeat',
   repeatLine: (title: string, cue: string) => `${title}, for ${cue}`,

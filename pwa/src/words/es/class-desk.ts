@@ -22,7 +22,7 @@ export const desk: Like<typeof english> = {
   phrase: 'Frase de paso',
   phraseHint: 'Varias palabras que pueda decirse: al menos 15 caracteres.',
   phraseRefused: 'Esa frase de paso es demasiado corta o demasiado larga: elija de 15 a 128 caracteres, por ejemplo cuatro palabras suyas.',
-  wrongPhrase: 'El indicativo y la frase de paso no van juntos.',
+  wrongPhrase: 'El indicativo y la frase de paso no van juntos. Inténtelo de nuevo; una olvidada se cambia con un código, más abajo.',
   notHere: 'Desde aquí no se puede entrar',
   notHereWhy:
     'Esta página llegó por http simple, y una frase de paso no debe cruzar la red a la vista. Identifíquese en el portátil que lleva el servidor. Desde allí se puede entregar una clase a este teléfono o tableta por un código.',
@@ -218,7 +218,7 @@ export const desk: Like<typeof english> = {
   reportOf: (title) => `Informe: ${title}`,
   reportDate: (date, people) => `${date}, ${people}`,
   perCue: 'Señal por señal, primero la peor',
-  cueLine: (right, judged) => `${right} de ${judged} como era`,
+  cueLine: (right, judged) => `${right} aciertos de ${judged}`,
   cueWays: { too_heavy: 'con tendencia a de más', too_light: 'con tendencia a de menos' },
   repeat: 'Qué repetir',
   repeatLine: (title, cue) => `${title}, para ${cue}`,

@@ -217,7 +217,7 @@ export class Show {
       if (facingOf(view, place) === 'eye') drawSeenFire(pen, view, place, frame, this.#timeS)
     }
     ctx.globalAlpha = 1
-    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us, brief: this.#narrow, rightM: this.#zoom.x + view.widthM / this.#zoom.scale }
+    const cut = { faded: this.#fade, outsideC: showing.scenario.ambient.t_c, us: showing.us, brief: this.#narrow, leftM: this.#zoom.x, rightM: this.#zoom.x + view.widthM / this.#zoom.scale }
     drawCutaway(pen, view, palette, frame, cut, this.#timeS)
     if (this.#smoke) {
       if (this.#fade < 0.5) this.#wisps.draw(pen, palette, this.#smoke.picture.inlets())

@@ -30,7 +30,7 @@ export function drawCutaway(pen: Pen, view: View, palette: Palette, frame: Frame
     const look = lookOf(block)
     if (look) drawFigures(pen, view, notes, block, look, cut)
   }
-  planes.some((plane) => namePlane(pen, notes, plane, cut.rightM))
+  planes.some((plane) => namePlane(pen, notes, plane, cut))
   ctx.restore()
 }
 
@@ -89,8 +89,11 @@ function heatColour({ warm, hot }: Palette, gasC: number, outsideC: number, stre
 }
 
 /** Writes what a dashed line is: beyond its right end or its left, where there is room; says whether it did. */
-function namePlane({ pixel }: Pen, notes: Notes, { left, right }: Line, rightM: number): boolean {
+function namePlane({ pixel }: Pen, notes: Notes, { left, right }: Line, { leftM, rightM }: Cut): boolean {
+  const room = 96 * pixel
   const foot = right.y + 4 * pixel
-  const beyond: Spot[] = right.x + 96 * pixel < rightM ? [{ x: right.x + 7 * pixel, y: foot, align: 'left' }] : []
-  return notes.write(words.plane, [...beyond, { x: left.x - 7 * pixel, y: foot, align: 'right' }])
+  const spots: Spot[] = []
+  if (right.x + room < rightM) spots.push({ x: right.x + 7 * pixel, y: foot, align: 'left' })
+  if (left.x - room > leftM) spots.push({ x: left.x - 7 * pixel, y: foot, align: 'right' })
+  return notes.write(words.plane, spots)
 }

@@ -4,8 +4,8 @@ import type { Align } from './marks'
 import type { Notes, Spot } from './notes'
 import type { Pen } from './pen'
 
-/** How far the wall has faded, 0 to 1; the units; whether there is space for one figure a layer only; and the right edge of what is in the picture. */
-export interface Cut { faded: number; outsideC: number; us: boolean; brief: boolean; rightM: number }
+/** How far the wall has faded, 0 to 1; the units; whether there is space for one figure a layer only; and the edges of what is in the picture. */
+export interface Cut { faded: number; outsideC: number; us: boolean; brief: boolean; leftM: number; rightM: number }
 
 /** Air holds a little more oxygen than this; from here down it is written beside the temperature. */
 const FRESH = 0.203

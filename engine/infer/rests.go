@@ -15,11 +15,15 @@ var ratedAs = map[int]engine.Cue{
 }
 
 // comparedAs are features that set an opening's cue against an earlier look or
-// another opening, by the feature of that cue.
+// another opening, or that gather it over the building, by the feature of that cue.
 var comparedAs = map[int]int{
 	fVolumeChange: fVolume, fVelocityChange: fVelocity, fDensityChange: fDensity, fDarknessChange: fDarkness,
 	fPlaneChange: fPlane, fFastest: fVelocity, fSlower: fVelocity, fDarkest: fDarkness, fPaler: fDarkness,
 	fThickest: fDensity, fSmoke: fVolume, fLowestSmoke: fVolume,
+	fMostVolume: fVolume, fMostVelocity: fVelocity, fMostDensity: fDensity, fMostDarkness: fDarkness,
+	fMeanVolumeChange: fVolume, fMeanVelocityChange: fVelocity, fMeanDensityChange: fDensity, fMeanDarknessChange: fDarkness,
+	fAnyFlame: fFlame, fSmoking: fVolume, fNothingShows: fVolume, fOutlets: fFlow, fInlets: fFlow, fTwoWay: fFlow,
+	fLowInHighOut: fFlow, fRoofOut: fFlow, fInwardOnly: fFlow,
 }
 
 // restsOn lists the cues that a rule's conditions rest on, each once, in their order.

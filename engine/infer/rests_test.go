@@ -14,7 +14,7 @@ import (
 func TestAReasonSaysWhereAndOnWhatItRests(t *testing.T) {
 	rules := []Rule{
 		{ID: "fast and dark", At: AtOpening, When: []string{"velocity >= 3", "darkest opening", "just opened", "darkness >= 2"}, Confidence: High, Supports: []engine.Stage{engine.PreFlashover}},
-		{ID: "shut", At: AtBuilding, When: []string{"looks >= 1"}, Confidence: High, Supports: []engine.Stage{engine.PreFlashover}},
+		{ID: "anywhere fast", At: AtBuilding, When: []string{"looks >= 1", "most velocity >= 3"}, Confidence: High, Supports: []engine.Stage{engine.PreFlashover}},
 	}
 	set, err := NewSet(rules, nil, Priors{})
 	require.NoError(t, err)
@@ -31,7 +31,7 @@ func TestAReasonSaysWhereAndOnWhatItRests(t *testing.T) {
 	require.Contains(t, held, "fast and dark")
 	assert.Equal(t, []string{"window"}, held["fast and dark"].At)
 	assert.Equal(t, []engine.Cue{engine.CueVelocity, engine.CueDarkness}, held["fast and dark"].Cues)
-	require.Contains(t, held, "shut")
-	assert.Empty(t, held["shut"].At)
-	assert.Empty(t, held["shut"].Cues)
+	require.Contains(t, held, "anywhere fast")
+	assert.Empty(t, held["anywhere fast"].At)
+	assert.Equal(t, []engine.Cue{engine.CueVelocity}, held["anywhere fast"].Cues)
 }

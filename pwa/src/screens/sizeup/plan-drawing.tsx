@@ -6,7 +6,7 @@ import { pathLines, type Point } from './path-line'
 import { spellPath } from './path-words'
 import './plan-drawing.css'
 
-/** The plan of each storey, top storey first, with the flow path drawn through it. Alpha is at the foot. */
+/** The plan of each storey, top storey first, with the flow path drawn through it: then only of those that it touches. Alpha is at the foot. */
 export function PlanDrawing({ sketch, finding }: { sketch: Sketch; finding?: Finding | undefined }) {
   const layout = layOut(sketch.plan)
   const floors = storeysOf(sketch.plan)
@@ -15,15 +15,19 @@ export function PlanDrawing({ sketch, finding }: { sketch: Sketch; finding?: Fin
     ...atticsOf(sketch.plan).map((floor) => ({ floor, name: sizeUp.underRoof })),
   ]
   const path = finding?.path ?? []
+  const touched = named.filter(({ floor }) => pathLines(layout, roomsOn(layout, floor), path).length > 0)
   const said = finding && path.length ? sizeUp.pathDrawing(spellPath(finding)) : sketch.name
   return (
     <div class="plans" role="img" aria-label={said}>
-      {named.toReversed().map(({ floor, name }) => (
+      {(touched.length > 0 ? touched : named).toReversed().map(({ floor, name }) => (
         <Storey key={floor} layout={layout} floor={floor} name={name} path={path} finding={finding} />
       ))}
     </div>
   )
 }
+
+const boxesOn = (layout: Layout, floor: number) => layout.boxes.filter((box) => box.z0 === floor)
+const roomsOn = (layout: Layout, floor: number) => new Set(boxesOn(layout, floor).map(({ id }) => id))
 
 interface StoreyProps {
   layout: Layout
@@ -34,8 +38,8 @@ interface StoreyProps {
 }
 
 function Storey({ layout, floor, name, path, finding }: StoreyProps) {
-  const boxes = layout.boxes.filter((box) => box.z0 === floor)
-  const ids = new Set(boxes.map(({ id }) => id))
+  const boxes = boxesOn(layout, floor)
+  const ids = roomsOn(layout, floor)
   const places = layout.places.filter(({ opening }) => ids.has(opening.from) || ids.has(opening.to))
   const size = Math.max(layout.x1 - layout.x0, layout.y1 - layout.y0)
   const edge = 0.12 * size // room for an arrow that begins or ends outside

@@ -20,4 +20,5 @@ test('of several openings the first is told with what was seen there', () => {
 
 test('a reason of no one opening is of the whole building', () => {
   expect(seenFor({}, ratings, name)).toBe('The building as a whole')
+  expect(seenFor({ cues: ['volume', 'neutral_plane'] }, ratings, name)).toBe('The building as a whole: volume, neutral plane')
 })

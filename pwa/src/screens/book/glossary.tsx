@@ -20,11 +20,13 @@ export function Glossary() {
             </dt>
             <dd>{meaning}</dd>
             <dd class="small soft">
-              {[
-                `${book.used}: ${used}`,
-                sourceName(sources.join(', ')),
-                ...(see ? [`${book.see}: ${see.map((one) => termOf(one)?.term ?? one).join(', ')}`] : []),
-              ].join(' · ')}
+              {[`${book.used}: ${used}`, ...(see ? [`${book.see}: ${see.map((one) => termOf(one)?.term ?? one).join(', ')}`] : [])].join(' · ')}
+            </dd>
+            <dd class="small soft">
+              <details>
+                <summary>{book.sources}</summary>
+                {sourceName(sources.join(', '))}
+              </details>
             </dd>
           </div>
         ))}

@@ -66,13 +66,15 @@ function Making() {
   )
 }
 
+const tickPx = 11 // from one tick to the next: a set of eight stands beside its longest title on a phone
+
 /** Where in the set one is: filled ticks on a line. */
 function Progress({ at, of }: { at: number; of: number }) {
   return (
     <span class="progress">
-      <svg width={of * 14} height="14" viewBox={`0 0 ${of * 14} 14`} aria-hidden="true">
+      <svg width={of * tickPx} height="14" viewBox={`0 0 ${of * tickPx} 14`} aria-hidden="true">
         {Array.from({ length: of }, (_, n) => (
-          <path key={n} d={`M${n * 14 + 7} ${n < at ? 0 : 9}v14`} class={n < at ? 'progress-on' : ''} />
+          <path key={n} d={`M${(n + 0.5) * tickPx} ${n < at ? 0 : 9}v14`} class={n < at ? 'progress-on' : ''} />
         ))}
       </svg>
       <span class="small soft">{drill.scene(at, of)}</span>

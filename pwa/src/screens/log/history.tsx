@@ -24,7 +24,7 @@ export function History({ events, acked }: { events: readonly QuizEvent[]; acked
             <li key={event.seq}>
               <span>{about(event, titles)}</span>
               <span class="small soft">
-                {[new Date(event.t_client).toLocaleString(locale), ...scoredBy(event), event.seq > acked ? log.waiting : log.synced].join(' · ')}
+                {[new Date(event.t_client).toLocaleString(locale, { dateStyle: 'medium', timeStyle: 'short' }), ...scoredBy(event), event.seq > acked ? log.waiting : log.synced].join(' · ')}
               </span>
             </li>
           ))}

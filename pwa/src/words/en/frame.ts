@@ -71,7 +71,7 @@ export const words = {
     lead: 'Look at one opening. Say what it does. Then see what was behind the wall.',
     next: 'Next for you',
     fresh: 'A set of new scenes',
-    due: (n: number) => (n === 1 ? '1 kind of scene wants to be seen again' : `${n} kinds of scene want to be seen again`),
+    due: (n: number) => (n === 1 ? '1 kind of scene is due again' : `${n} kinds of scene are due again`),
     resume: (at: number, of: number) => `Go on with scene ${at} of ${of}`,
   },
   sync: {

@@ -41,7 +41,7 @@ export function Key({ scene, ask, lead }: { scene: ClassBoardScene; ask: string;
           {board.disagreeNow}
         </Button>
         <Button look="quiet" onClick={() => setOpen(false)}>
-          {board.keepOn}
+          {board.disagreeNot}
         </Button>
       </div>
     </form>

@@ -75,6 +75,7 @@ export const board = {
   disagree: 'I disagree with this key',
   disagreeWhy: 'The question no longer counts for anyone; the report shows that you disagreed and why.',
   disagreeNote: 'Why, in a sentence',
+  disagreeNot: 'Let it stand',
   disagreeNow: 'Disagree',
   disagreeBack: 'Let the key count again',
   disagreed: (by: string, note: string) => `${by} disagrees with the key, and it does not count: ${note}`,

@@ -77,6 +77,7 @@ export const board: Like<typeof english> = {
   disagree: 'No estoy de acuerdo con esta clave',
   disagreeWhy: 'La pregunta deja de contar para todos; el informe muestra que usted no estuvo de acuerdo y por qué.',
   disagreeNote: 'Por qué, en una frase',
+  disagreeNot: 'Dejarla como está',
   disagreeNow: 'No estoy de acuerdo',
   disagreeBack: 'Que la clave vuelva a contar',
   disagreed: (by, note) => `${by} no está de acuerdo con la clave, y no cuenta: ${note}`,

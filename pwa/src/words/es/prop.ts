@@ -11,7 +11,7 @@ export const prop: Like<typeof english> = {
   failed: 'El modelo de fuego no arrancó',
   notLit: 'Aún no arde nada. Ponga un combustible y enciéndalo.',
   panels: 'Lo que puede cambiar',
-  panel: { openings: 'Aberturas', fuel: 'Combustible', water: 'Agua, viento', whatIf: 'Y si', curves: 'Curvas' },
+  panel: { openings: 'Aberturas', fuel: 'Combustible', water: 'Agua, viento', whatIf: 'Y\u00a0si', curves: 'Curvas' },
 
   open: 'Abrir',
   shut: 'Cerrar',

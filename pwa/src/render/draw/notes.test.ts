@@ -29,6 +29,14 @@ test('a figure whose place is taken goes to the next that is free', () => {
   expect(written).toEqual(['300 °C'])
 })
 
+test('a place to be shunned is taken only where no other is free', () => {
+  const { pen, notes } = bench()
+  notes.shun(labelBox(pen, '300 °C', spot(1, 1)))
+  notes.write('300 °C', [spot(1, 1), spot(2, 1)])
+  expect(notes.write('300 °C', [spot(2, 1)])).toBe(false) // it stands there, though the first was free
+  expect(notes.write('300 °C', [spot(2, 1), spot(1, 1)])).toBe(true)
+})
+
 test('what must be told is written all the same, what need not be is left out', () => {
   const { pen, notes, written } = bench()
   notes.take(labelBox(pen, '20 °C', spot(1, 1)))

@@ -2,7 +2,7 @@ import type { FrameLook } from '../frame'
 import { hidden } from '../jet'
 import type { Place } from '../layout'
 import { blocks, facingOf, project, sectionDepth, turn, type Point, type View } from '../view'
-import { flowArrow } from './marks'
+import { flowArrow, type Box } from './marks'
 import type { Notes } from './notes'
 import type { Palette } from './palette'
 import { line, stroke, type Pen } from './pen'
@@ -45,13 +45,25 @@ export function drawFlow(pen: Pen, view: View, palette: Palette, place: Place, f
   const share = Number.isFinite(look.neutralPlane) ? look.neutralPlane : 0.5
   const z = place.z0 + share * (place.z1 - place.z0)
   if (thin) gap(place.z0, place.z1)
-  else stroke(pen, [at(a0, place.z1), at(a1, place.z1), at(a1, place.z0), at(a0, place.z0)], palette.cut, 1.4)
+  else {
+    const outline = [at(a0, place.z1), at(a1, place.z1), at(a1, place.z0), at(a0, place.z0)]
+    stroke(pen, outline, palette.cut, 1.4)
+    notes.shun(around(outline, MARK * pen.pixel))
+  }
   const toward = thin ? { x: outward(view, place), y: 0 } : { x: -0.75, y: 0.3 }
   const x = (a0 + a1) / 2
   arrow(at(x, (z + place.z1) / 2), toward, look.outKgS, look.outTempC)
   arrow(at(x, (z + place.z0) / 2), { x: -toward.x, y: -toward.y }, look.inKgS, inC)
   if (look.flow !== 3 || look.open <= 0.02) return undefined
   return dashed(pen, palette, at(a0, z), at(a1, z), (thin ? 0.06 : 0.02) * view.heightM)
+}
+
+/** Screen pixels from an opening to the marks around it when it is chosen. */
+const MARK = 7
+
+function around(points: readonly Point[], by: number): Box {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)]
+  return { x0: Math.min(...xs) - by, y0: Math.min(...ys) - by, x1: Math.max(...xs) + by, y1: Math.max(...ys) + by }
 }
 
 function dashed(pen: Pen, palette: Palette, from: Point, to: Point, reach: number): Line {

@@ -8,6 +8,7 @@ import { eventsOnDevice } from './lib/drill.mjs'
 import { prepare, shot, usePhone, useServer } from './lib/ready.mjs'
 
 const server = useServer()
+const began = Date.now()
 const browser = usePhone()
 let page
 prepare(async () => {
@@ -62,7 +63,7 @@ test('one thumb logs the flame, a planned move, a call-out and another move', as
   const logged = await notes()
   assert.deepEqual(logged.map(({ what }) => what), ['begin', 'lit', 'move', 'skip', 'call', 'move'])
   assert.ok(new Set(logged.map(({ burn }) => burn)).size === 1)
-  for (const { at } of logged) assert.ok(Math.abs(at - Date.now()) < 120_000)
+  for (const { at } of logged) assert.ok(at >= began && at <= Date.now(), 'each has the time at which it was logged')
   const small = await page.locator('.burn-key, .burn-made .button').evaluateAll((all) => all.filter((one) => one.getBoundingClientRect().height < 72).length)
   assert.equal(small, 0, 'a gloved thumb finds every key')
   await look('during')
@@ -93,10 +94,11 @@ test('afterwards: timeline, questions, and the simulated box with the same moves
 })
 
 test('the server has the log too', async () => {
-  await page.waitForFunction(() => new Promise((done) => setTimeout(() => done(true), 1500)))
+  const logged = ['begin', 'lit', 'move', 'skip', 'call', 'move', 'strike', 'end']
+  const kept = () => server.records().filter(({ kind }) => kind === 'note').map(({ body }) => body.what)
+  for (let tries = 0; tries < 60 && kept().length < logged.length; tries++) await page.waitForTimeout(1000) // it goes when it can
   await server.kill()
-  const kept = server.records().filter(({ kind }) => kind === 'note').map(({ body }) => body.what)
-  assert.deepEqual(kept, ['begin', 'lit', 'move', 'skip', 'call', 'move', 'strike', 'end'])
+  assert.deepEqual(kept(), logged)
 })
 
 test('nothing was complained of', () => assert.deepEqual(browser.complaints, []))

@@ -67,7 +67,7 @@ test('eight scenes are looked at, answered and understood without a picture', as
 
 /** The scene stands in words: from where it is seen and what shows there. */
 async function describedIn(nodes) {
-  for (let tries = 0; tries < 50; tries++) {
+  for (let tries = 0; tries < 300; tries++) {
     const text = nodes.filter(({ role }) => role === 'StaticText' || role === 'paragraph').map(({ name }) => name).join(' ')
     if (/Seen from|seen from|side/.test(text) && /smoke|Smoke|shut|open|Nothing|nothing/.test(text)) return
     await new Promise((resolve) => setTimeout(resolve, 200))
@@ -81,10 +81,22 @@ async function answerAll() {
     const nodes = await read()
     if (find(nodes, 'button', /^Commit$/) || nodes.some(({ role, name }) => role === 'button' && name === 'Commit')) break
     await answerOne(nodes)
-    await new Promise((resolve) => setTimeout(resolve, 150))
+    await gone(headings(nodes))
   }
   const sure = find(await read(), 'button', /^Fairly/)
   if (sure) await press(sure)
+}
+
+/** What is asked, in the tree: its headings. */
+const headings = (nodes) => nodes.filter(({ role }) => role === 'heading').map(({ name }) => name).join('; ')
+
+/** Waits until something else is asked: an answer is acted on in the next picture. */
+async function gone(asked) {
+  for (let tries = 0; tries < 600; tries++) {
+    if (headings(await read()) !== asked) return
+    await new Promise((resolve) => setTimeout(resolve, 100))
+  }
+  throw new Error(`still asked after a minute: ${asked}`)
 }
 
 /** Answers are the buttons of a named group; the plane is a slider; a report is a button of its own. */

@@ -2,6 +2,8 @@ package class
 
 import (
 	"crypto/subtle"
+	"maps"
+	"slices"
 
 	"lintel/quiz/session"
 )
@@ -37,6 +39,17 @@ func (c *Classes) Admit(id string, hello session.Hello) error {
 		}
 	}
 	return ErrNotIn
+}
+
+// Attends reports whether a device is in a class that is going on.
+func (c *Classes) Attends(device string) bool {
+	c.mu.Lock()
+	rooms := slices.Collect(maps.Values(c.rooms))
+	c.mu.Unlock()
+	return slices.ContainsFunc(rooms, func(r *room) bool {
+		s := r.now()
+		return !r.over() && len(s.PlaceViews(device)) > 0
+	})
 }
 
 // Door is how a class is joined now, or nil.

@@ -40,8 +40,9 @@ type Config struct {
 	Viewers Viewers
 	Says    func(language string) func(key string) string // puts a sentence of the content into words, for paper
 
-	Acked  func(device string, seq uint64) // called after each durable batch
-	Socket func(*websocket.Conn)           // serves one live socket until it ends
+	Free   func() (bytes uint64, known bool) // what the disk of the store has left
+	Acked  func(device string, seq uint64)   // called after each durable batch
+	Socket func(*websocket.Conn)             // serves one live socket until it ends
 	// SignedOut is called when a device's secret is another now, or it was erased.
 	SignedOut func(device string)
 	Now       func() time.Time
@@ -113,7 +114,7 @@ func (a *api) deviceRoutes(v1 fiber.Router) {
 	v1.Delete("/devices", a.signedIn, a.deleteDevice)
 	v1.Post("/devices/move", jsonOnly, a.signedIn, a.postMove)
 	v1.Post("/devices/claim", jsonOnly, a.postMoved)
-	v1.Post("/events", jsonOnly, a.signedIn, a.postEvents)
+	v1.Post("/events", jsonOnly, a.signedIn, a.spared, a.postEvents)
 	v1.Get("/records", a.signedIn, a.getRecords)
 	v1.Get("/state", a.signedIn, a.getState)
 	v1.Get("/live", a.getLive)

@@ -98,6 +98,7 @@ func newAppWith(t *testing.T, site fs.FS) *app {
 	made, err := httpapi.New(httpapi.Config{
 		Desk: desk.New(a.store, a.clock, desk.DefaultCost), Classes: classes, Addresses: func() []string { return nil },
 		Store: a.store, Site: site, Engine: "0.1.0", Content: "c1",
+		Free:  func() (uint64, bool) { return 0, false },
 		Acked: func(string, uint64) {}, Socket: func(*websocket.Conn) {}, SignedOut: func(string) {},
 		Now: a.clock,
 		Log: slog.New(slog.NewJSONHandler(a.log, &slog.HandlerOptions{Level: slog.LevelDebug})),

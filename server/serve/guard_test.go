@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"strconv"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -171,4 +172,27 @@ func TestSocketsEndWithTheirSecret(t *testing.T) {
 		}
 		assert.True(t, websocket.IsCloseError(err, websocket.ClosePolicyViolation), "its own, %d: %v", n, err)
 	}
+}
+
+// Strangers who fill the disk fill it up to what is kept for classes: those in one
+// go on. Control: with room, or once the class is over, all are alike.
+func TestTheLastOfTheDiskIsForClasses(t *testing.T) {
+	var free atomic.Uint64
+	s := startWith(t, t.TempDir(), func(c *configuration) { c.Free = func() (uint64, bool) { return free.Load(), true } })
+	l := s.chief().opened(session.Led, 1)
+	require.Equal(t, 200, l.join(1, "Engine 1").status)
+	l.act(session.Started)
+	l.step(session.Commit, "s1")
+	s.register(2)
+	free.Store(1 << 40)
+	require.Equal(t, 200, s.send(2, storetest.Answers(2, 1, 1)).status)
+	free.Store(100 << 20)
+	refused := s.send(2, storetest.Answers(2, 2, 2))
+	assert.Equal(t, 507, refused.status)
+	assert.Contains(t, refused.sentence(t), "nothing was stored")
+	assert.Equal(t, 200, l.commit(1, "a", "s1", 3).status)
+	l.act(session.Ended)
+	assert.Equal(t, 507, s.send(1, storetest.Answers(1, 2, 2)).status)
+	free.Store(1 << 40)
+	assert.Equal(t, 200, s.send(2, storetest.Answers(2, 2, 2)).status, "kept by the phone, and sent again")
 }

@@ -56,7 +56,8 @@ type Config struct {
 	TLSKey      string
 	BehindHTTPS bool // a proxy on this machine ends TLS and says so
 
-	PhraseCost desk.Cost // of working out a pass phrase; the zero value means desk.DefaultCost
+	Free       func() (bytes uint64, known bool) // on the disk; nil means what the system says
+	PhraseCost desk.Cost                         // of working out a pass phrase; the zero value means desk.DefaultCost
 
 	Log *slog.Logger
 	Now func() time.Time
@@ -112,7 +113,7 @@ func (m *Main) open() (err error) {
 		Store: m.store, Site: m.config.Site,
 		Engine: m.config.Engine, Content: m.config.Content, Validated: m.config.Validated,
 		Desk: m.desk, Classes: m.classes, Viewers: m.rooms, Says: m.config.Says,
-		Acked: m.acked, Socket: m.hub.Serve, SignedOut: m.signedOut,
+		Free: m.free, Acked: m.acked, Socket: m.hub.Serve, SignedOut: m.signedOut,
 		Now: m.config.Now, Log: m.config.Log,
 		Addresses: func() []string { return Addresses(m.Addr(), m.config.TLSCert != "") }, BehindHTTPS: m.config.BehindHTTPS,
 	})
@@ -201,6 +202,14 @@ func (m *Main) start() {
 	if m.keeper != nil {
 		m.running.Go(m.keeper.Serve)
 	}
+}
+
+// free is what the disk has left.
+func (m *Main) free() (bytes uint64, known bool) {
+	if m.config.Free != nil {
+		return m.config.Free()
+	}
+	return m.store.Free()
 }
 
 // acked is told of every durable batch.

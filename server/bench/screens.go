@@ -60,6 +60,7 @@ type audit struct {
 	Accessibility *float64 `json:"accessibility"`
 	Practices     *float64 `json:"best-practices"`
 	Failed        []string `json:"failed"`
+	Unjudged      []string `json:"unjudged"` // what the auditor could not judge, and its own word why
 	Version       string   `json:"version"`
 }
 
@@ -73,6 +74,9 @@ func (m auditReport) result() Result {
 	failed := "nothing failed"
 	if len(m.Ours.Failed) > 0 {
 		failed = "failed: " + strings.Join(m.Ours.Failed, ", ")
+	}
+	if len(m.Ours.Unjudged) > 0 {
+		failed += "; not judged: " + strings.Join(m.Ours.Unjudged, ", ")
 	}
 	return Result{
 		Ours: m.Ours.points(), Control: m.Control.points(), Holds: m.Ours.full(),

@@ -22,7 +22,9 @@ func TestAuditHoldsOnlyWithAllPoints(t *testing.T) {
 		return m.result()
 	}
 	assert.True(t, read(`{"ours":{"performance":100,"accessibility":100,"best-practices":100}}`).Holds)
-	assert.False(t, read(`{"ours":{"performance":null,"accessibility":100,"best-practices":100}}`).Holds)
+	unjudged := read(`{"ours":{"performance":null,"accessibility":100,"best-practices":100,"unjudged":["speed-index (no screenshots)"]}}`)
+	assert.False(t, unjudged.Holds)
+	assert.Contains(t, unjudged.How, "no screenshots")
 	short := read(`{"ours":{"performance":99,"accessibility":100,"best-practices":100,"failed":["image-alt"]}}`)
 	assert.False(t, short.Holds)
 	assert.Contains(t, short.How, "image-alt")

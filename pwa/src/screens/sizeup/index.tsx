@@ -49,7 +49,7 @@ export default function SizeUp() {
       <div id="size-up-panel" role={sketch.value ? 'tabpanel' : undefined}>
         {shown(besides.value)}
       </div>
-      <StandingCautions at={tab.value === 'reading' ? 'reading' : 'size_up'} />
+      {restored.value && <StandingCautions at={tab.value === 'reading' ? 'reading' : 'size_up'} /> /* with what stands above them: they would be pushed down */}
     </Page>
   )
 }

@@ -1,7 +1,7 @@
 /** What the log of a live burn says. */
 export const burning = {
   bench: 'On the bench',
-  burning: 'Burning',
+  burning: 'Live burn',
   modes: 'The prop',
   idea: 'Log a live burn of the box, move by move, and go through it afterwards with the simulated box beside it.',
 

@@ -110,6 +110,7 @@ func (m *Model) slips(room int, volume, dt float64) {
 	grown := volume - r.now.volume[Lower] - r.now.volume[Upper]
 	foreseen := m.solver.error[room] - r.slip - r.drift()
 	r.slip = float64(grown*Density)/dt - foreseen
+	r.over = volume/r.Volume - 1
 }
 
 // drift is what lets a room that is too full empty within drainS, K kg/s.

@@ -28,6 +28,7 @@ type Room struct {
 	fresh                       float64    // oxygen mole fraction of it
 	swell                       float64    // K kg/s: what it would grow by without vents, see swells
 	slip                        float64    // K kg/s: what it grew by unforeseen, see slips
+	over                        float64    // share of its volume by which it is too full
 	film                        [2]float64 // W/(m² K), convection of each layer along the faces
 	grey                        float64    // emissivity of the upper layer
 	lastingS                    float64
@@ -150,7 +151,8 @@ type Model struct {
 	Time     float64
 	Steps    int
 	turns    int // parts of steps taken
-	parts    int // in which the next step is taken, see partsOf
+	parts    int // in which the next step is taken, see divide
+	calm     int // steps since more of them were needed
 	Books    Books
 	HRR      float64 // W, inside and outside
 	solver   solver

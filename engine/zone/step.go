@@ -21,7 +21,7 @@ func (m *Model) Step(dt float64) {
 		m.solvePressures(part)
 		m.finish(part)
 	}
-	m.parts = m.partsOf(dt)
+	m.divide(dt)
 	m.Steps++
 }
 

@@ -4,6 +4,7 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { encode } from 'fast-png'
+import { expect } from 'vitest'
 import { scratch } from './scratch.mjs'
 
 const SIZE = { width: 120, height: 140 }
@@ -53,3 +54,6 @@ export function photograph(scene = {}) {
   })
   return { black, white, frames: FRAMES, secondsBetween: SECONDS, metresPerPixel: METRES, opening: OPENING }
 }
+
+/** Wants a value within a share of what it should be. */
+export const near = (value, want, share) => expect(Math.abs(value / want - 1), `${value} for ${want}`).toBeLessThan(share)

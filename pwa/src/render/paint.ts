@@ -37,15 +37,17 @@ export function makeCanvas({ nx, ny }: Grid): Canvas {
   }
 }
 
-/** Takes the glow over from a canvas of other cells. */
-export function takeGlow(from: Canvas, old: Grid, to: Canvas, grid: Grid): void {
+/** Takes over from a canvas of other cells what lasts from one painting to the next. */
+export function takeSeen(from: Canvas, old: Grid, to: Canvas, grid: Grid): void {
   sample(from.glow, to.glow, fine(old), fine(grid), 1)
+  sample(from.grain, to.grain, fine(old), fine(grid), 1)
   to.lit.fill(1) // what does not glow is found out by the next painting
 }
 
 /** The first half of painting one layer of smoke, some steps after that was done last. */
 export function paintBody(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, steps: number): void {
-  const follows = followsIn(steps)
+  const follows = followsIn(steps, STAYS)
+  const catches = followsIn(steps, LINGERS)
   const { ny, nx, row } = grid
   const { near, busy } = smoke
   const { lit, face, boil } = canvas
@@ -55,7 +57,7 @@ export function paintBody(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i
       if (near[c] === 0 && busy[c] === 0 && lit[c] === 0) continue
-      deepen(grid, smoke, canvas, noise, boil, c, i, j)
+      deepen(grid, smoke, canvas, noise, boil, catches, c, i, j)
       lit[c] = kindle(grid, smoke, canvas, noise, follows, i, j) ? 1 : 0
     }
   }
@@ -78,12 +80,12 @@ export function paintSkin(grid: Grid, smoke: Smoke, canvas: Canvas, light: Light
 
 // How uneven smoke is: a little where it flows smoothly, in streaks drawn out
 // along its way, and strongly where it churns, in lumps. Chosen by us, by eye.
-const STREAKS = 0.26
+const STREAKS = 0.42
 const LUMPS = 0.6
 
-// Thin smoke hangs in soft veils: more uneven for its depth than a dense stream,
-// and without its finer streaks, which wind up like marble. Chosen by us, by eye.
-const VEILS = 0.5
+// Thin smoke hangs in soft veils: more uneven for its depth than a dense stream, or
+// nobody would see it move, and with less of its finer streaks. Chosen by us, by eye.
+const VEILS = 0.85
 const THIN = 0.2
 const THICK = 1
 const veil = (tau: number) => clamp01((THICK - tau) / (THICK - THIN))
@@ -114,30 +116,35 @@ function boils({ share, perCell, risen, nextPerCell, nextRisen }: Boil, noise: N
   if (share < 1) {
     spot[X] = across * perCell
     spot[Y] = down * perCell + risen
-    billow(noise)
+    billow(noise, perCell)
     sum = (1 - share) * spot[VALUE]!
   }
   if (share > 0) {
     spot[X] = across * nextPerCell
     spot[Y] = down * nextPerCell + nextRisen
-    billow(noise)
+    billow(noise, nextPerCell)
     sum += share * spot[VALUE]!
   }
   spot[VALUE] = sum
 }
 
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
-function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
+function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, noise: Noise, boil: Boil, catches: number, c: number, i: number, j: number): void {
   const { fineRow, rough } = grid
   const { spot } = noise
   const churns = rough[c]! > 1 ? 1 : rough[c]!
-  const seen = churns > 0 ? sharp(passing(grid, boil, c)) : 1
+  const speed = speedAt(grid, c)
+  const seen = churns > 0 ? sharp((speed * boil.perCell) / (0.5 * grid.cellM)) : 1
   const lumps = LUMPS * seen
   bites[c] = BITES * churns * seen
   for (let b = 0; b < 2; b++) {
     const y = 2 * j - 1 + b
     const left = y * fineRow + 2 * i - 1
     const clear = unwound(now, left * FIELDS, fineRow * FIELDS)
+    const perCell = clear > 0 ? grainsPerCell(now, left * FIELDS, fineRow * FIELDS) : 0
+    const passes = (speed * perCell) / (0.5 * grid.cellM)
+    const fibres = clear > 0 && churns < 1 ? fibrous(perCell, passes) : 0
+    const told = sharp(passes)
     for (let cell = left; cell < left + 2; cell++) {
       const o = cell * FIELDS
       const tau = now[o]!
@@ -152,30 +159,42 @@ function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, nois
         const x = now[o + GRAIN_X]! / tau
         const along = now[o + GRAIN_Y]! / tau
         if (churning < 1) {
-          streak(noise, now, o)
-          uneven += clear * (1 - churning) * spot[VALUE]!
+          streak(noise, now, o, fibres)
+          uneven += clear * (1 - churning) * told * spot[VALUE]!
         }
         if (churning > 0) {
           spot[X] = x
           spot[Y] = along
-          billow(noise)
-          uneven += clear * churning * lumps * spot[VALUE]!
+          billow(noise, perCell)
+          uneven += clear * churning * LUMPS * told * spot[VALUE]!
         }
       }
       if (clear < 1 && churns > 0) {
         boils(boil, noise, cell - y * fineRow, y)
         uneven += (1 - clear) * churns * lumps * spot[VALUE]!
       }
+      uneven = grain[cell]! + catches * (uneven - grain[cell]!)
       grain[cell] = uneven
       face[cell] = BODY * lump(tau) + SKIN * uneven * bodyOf(tau)
     }
   }
 }
 
-/** How many lumps of a coarse cell pass one spot in a second. */
-function passing({ u, v, windU, cellM }: Grid, { perCell }: Boil, c: number): number {
+/** How fast the gas of a coarse cell goes across the picture. */
+function speedAt({ u, v, windU }: Grid, c: number): number {
   const across = u[c]! + windU
-  return (Math.sqrt(across * across + v[c]! * v[c]!) * perCell) / (0.5 * cellM)
+  return Math.sqrt(across * across + v[c]! * v[c]!)
+}
+
+/** How many grains a fine cell is broad or high, whichever is more; 0 where smoke ends. */
+function grainsPerCell(now: Float32Array, o: number, down: number): number {
+  const tau = now[o + TAU]!
+  const right = now[o + FIELDS]!
+  const below = now[o + down]!
+  if (tau < 0.02 || right < 0.02 || below < 0.02) return 0
+  const across = Math.abs(now[o + GRAIN_X]! / tau - now[o + FIELDS + GRAIN_X]! / right)
+  const along = Math.abs(now[o + GRAIN_Y]! / tau - now[o + down + GRAIN_Y]! / below)
+  return across > along ? across : along
 }
 
 // Grain that is finer than a cell cannot be drawn, and grain that the stream has
@@ -207,8 +226,22 @@ const FOLDS_FULL = 11
 const FOLDS = 0.6
 const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL - FOLDS_FROM))
 
-/** Sheets and wisps of two sizes, the finer drawn out along the way; fine enough that one sees slow smoke move. */
-function streak(noise: Noise, now: Float32Array, o: number): void {
+// Slow smoke out of a large opening has fibres besides: its sheets take seconds to
+// pass, and an eye has nothing else to see it move by. They are there while fewer of
+// its sheets pass in a second than this, and as long as cells can carry them, both
+// from where they start to fade to where they are gone. Chosen by us, by eye.
+const FIBRES = 0.5
+const PASS_FROM = 0.5
+const PASS_GONE = 1.1
+const CARRIED_FROM = 0.1
+const CARRIED_GONE = 0.16
+
+/** How much of its fibres shows: by how many cells broad its grains are, and how many pass in a second. */
+const fibrous = (perCell: number, passes: number): number =>
+  clamp01((PASS_GONE - passes) / (PASS_GONE - PASS_FROM)) * clamp01((CARRIED_GONE - perCell) / (CARRIED_GONE - CARRIED_FROM))
+
+/** Sheets and wisps of two sizes, the finer drawn out along the way, and a share of fibres; fine enough that one sees slow smoke move. */
+function streak(noise: Noise, now: Float32Array, o: number, fibres: number): void {
   const { spot } = noise
   const tau = now[o + TAU]!
   const thin = veil(tau)
@@ -221,13 +254,29 @@ function streak(noise: Noise, now: Float32Array, o: number): void {
   spot[X] = 2.6 * x + 13.1
   spot[Y] = 1.7 * along + 4.7
   noise.read()
-  spot[VALUE] = (STREAKS + thin * (VEILS - STREAKS)) * (0.62 * broad + (0.5 - 0.35 * thin) * spot[VALUE]!)
+  const finer = spot[VALUE]!
+  let fibre = 0
+  if (fibres > 0) {
+    spot[X] = 5.3 * x + 7.7
+    spot[Y] = 3.7 * along + 2.9
+    noise.read()
+    fibre = FIBRES * fibres * spot[VALUE]!
+  }
+  spot[VALUE] = (STREAKS + thin * (VEILS - STREAKS)) * (0.42 * broad + (0.5 - 0.15 * thin) * finer + fibre)
 }
 
-/** Round heads with creases between them, as of a cauliflower; no mean, as the lumps are MEAN from zero on average. */
-function billow({ lumps, spot }: Noise): void {
+// What blunting adds to the square of the mean, fitted to the lumps themselves.
+const BLUNTED = 1.08
+
+/**
+ * Round heads with creases between them, as of a cauliflower; no mean. A cell is so
+ * much of a lump as `perCell` says, and no crease is narrower than that: it would
+ * jump from cell to cell, and how it moves could not be told.
+ */
+function billow({ lumps, spot }: Noise, perCell: number): void {
   lumps.read(spot)
-  spot[VALUE] = 2.8 * (Math.abs(spot[VALUE]!) - MEAN)
+  const blunt = perCell * perCell
+  spot[VALUE] = 2.8 * (Math.sqrt(spot[VALUE]! * spot[VALUE]! + blunt) - Math.sqrt(MEAN * MEAN + BLUNTED * blunt))
 }
 
 // The glow follows the burning gas with this delay, which no flicker faster
@@ -235,10 +284,15 @@ function billow({ lumps, spot }: Noise): void {
 const AFTERGLOW_S = 0.3
 const STAYS = 1 - Math.min(1, STEP_S / AFTERGLOW_S)
 
-/** The share by which the glow follows in some steps of the smoke. */
-function followsIn(steps: number): number {
+// Unevenness is seen as through a shutter that is open this long: what no eye follows
+// runs together, however it came about. Chosen by us; tested by the flash counter.
+const SHUTTER_S = 0.055
+const LINGERS = 1 - Math.min(1, STEP_S / SHUTTER_S)
+
+/** The share by which something follows in some steps of the smoke, of which so much stays as it was in each. */
+function followsIn(steps: number, staysInOne: number): number {
   let stays = 1
-  for (let n = Math.min(steps, 40); n > 0; n--) stays *= STAYS
+  for (let n = Math.min(steps, 40); n > 0; n--) stays *= staysInOne
   return 1 - stays
 }
 

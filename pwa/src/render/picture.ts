@@ -12,12 +12,33 @@ import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from '.
 import { heatOf, type Inlet, type Jet } from './jet'
 import { noiseOf, type Noise } from './noise'
 import { burnsOutPerM, stamp } from './stamp'
-import { makeCanvas, paintBody, paintSkin, takeGlow, type Canvas } from './paint'
+import { makeCanvas, paintBody, paintSkin, takeSeen, type Canvas } from './paint'
 import type { Light } from './tone'
-import { facingOf, type View } from './view'
+import { facingOf, openArea, type View } from './view'
 
-/** How fine the smoke is drawn: fine cells in the whole picture. Falls when a phone cannot keep up. */
+/** How fine the smoke is drawn: fine cells in the whole picture, where no opening is low. Falls when a phone cannot keep up. */
 export const FINENESS = [24000, 12000, 7500, 4500, 3000] as const
+
+// Smoke is seen to move in an opening that is this many fine cells high, so that a low
+// neutral plane leaves it a few; a lower one has its whole picture drawn on more
+// cells, up to so many times as many. Chosen by us.
+const CELLS_HIGH = 14
+const MOST_TIMES = 2.5
+
+/** How many times as many cells a picture needs for its lowest opening toward the eye. */
+export function timesFor(view: View): number {
+  let lowest = Infinity
+  for (const place of view.layout.places) {
+    if (place.opening.kind === 'leak' || facingOf(view, place) !== 'eye') continue
+    const { y0, y1 } = openArea(view, place, 1)
+    lowest = Math.min(lowest, y1 - y0)
+  }
+  const lacks = (CELLS_HIGH / lowest) * Math.sqrt((view.widthM * view.heightM) / FINENESS[0])
+  return Math.max(1, Math.min(MOST_TIMES, lacks * lacks))
+}
+
+/** Fine cells of a picture that is drawn so fine. */
+export const cellsFor = (view: View, fineness: number): number => timesFor(view) * FINENESS[fineness]!
 
 /** Where the unevenness of all smoke starts from; another gives other lumps of the same smoke. Chosen by us. */
 const SEED = 20261
@@ -49,7 +70,7 @@ export class Picture {
   #painted = 0
   #hasBody = false
 
-  constructor(scenario: Scenario, view: View, cells: number = FINENESS[0], seed = SEED) {
+  constructor(scenario: Scenario, view: View, cells = cellsFor(view, 0), seed = SEED) {
     this.view = view
     this.#noise = noiseOf(seed)
     const { nx, ny } = shapeOf(view.widthM / view.heightM, cells)
@@ -107,8 +128,8 @@ export class Picture {
   /** Goes on from where the smoke of another picture is: of the same view, on finer or coarser cells. */
   takeOver(other: Picture): void {
     resample(other.grid, this.grid)
-    takeGlow(other.#front, other.grid, this.#front, this.grid)
-    takeGlow(other.#back, other.grid, this.#back, this.grid)
+    takeSeen(other.#front, other.grid, this.#front, this.grid)
+    takeSeen(other.#back, other.grid, this.#back, this.grid)
     this.#sources.forEach((source, k) => {
       const { look, left } = other.#sources[k]!
       Object.assign(source.look, look)

@@ -15,7 +15,7 @@ import { KeepUp } from './keep-up'
 import { emptyFrame, type FrameLook } from './frame'
 import { HeadStart } from './head-start'
 import { layOut } from './layout'
-import { FINENESS, Picture } from './picture'
+import { cellsFor, Picture, timesFor } from './picture'
 import { STEP_S } from './fluid/step'
 import { Turns } from './turns'
 import { ACROSS, facingOf, frameView, type View } from './view'
@@ -135,7 +135,7 @@ export class Show {
     this.#seenS = tS
     if (showing.wind) this.#picture.wind(showing.wind.m_s, showing.wind.from)
     if (!this.#ahead?.run(frame, this.#wisps, showing.inPieces ? HEAD_START_MS : Infinity)) return false
-    this.#keep.expect(this.#ahead.msPerCell)
+    this.#keep.expect(this.#ahead.msPerCell * timesFor(this.#view!))
     this.#remake(showing)
     this.#ahead = undefined
     return true
@@ -149,7 +149,7 @@ export class Show {
 
   /** The same smoke on cells as fine as this device keeps up with. */
   #remake({ scenario }: Showing): void {
-    const picture = new Picture(scenario, this.#view!, FINENESS[this.#keep.fineness])
+    const picture = new Picture(scenario, this.#view!, cellsFor(this.#view!, this.#keep.fineness))
     picture.takeOver(this.#picture)
     this.#smoke = { picture, film: new Film(picture.columns, picture.rows) }
     this.#madeFine = this.#keep.fineness

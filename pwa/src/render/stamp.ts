@@ -95,7 +95,7 @@ const RIPPLES = 0.7
 function waveOf(jet: Jet, grid: Grid): number {
   const { area, plane, churn, look } = jet
   const band = Math.max(0, Math.min(plane, area.y1) - area.y0)
-  return sharp((RIPPLES * look.outVelocityMS) / highOf(jet, grid)) * Math.min(0.3 * band, Math.max(0.03, 0.12 * churn) * (area.y1 - area.y0))
+  return sharp((RIPPLES * look.outVelocityMS) / highOf(jet, grid)) * Math.min(0.15 * band, Math.max(0.03, 0.12 * churn) * (area.y1 - area.y0))
 }
 
 /** A flame in an opening narrower than this many fine cells has no tongues: they would only flicker. Chosen by us. */
@@ -113,7 +113,7 @@ function drawIn(f: Float32Array, o: number): void {
 // Lumps narrower or lower than so many fine cells cannot be told apart from cell
 // to cell, and so not be seen to move (paint.ts, unwound). Chosen by us.
 const NARROWEST = 5
-const LOWEST = 3
+const LOWEST = 4
 
 /** Size of the lumps in the smoke: some two thirds of the lesser side of the outflow. Chosen by us, by eye. */
 function grainOf({ area, plane }: Jet): number {

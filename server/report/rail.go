@@ -72,9 +72,10 @@ func rows(n, of int) int { return (n + of - 1) / of }
 
 // stack draws one dot a person, and the number where they are more than there is room for.
 func (s *sheet) stack(middle, base float64, n, across int) {
-	left := middle - float64(across-1)/2*dotStep
 	for i := range min(n, across*stacked) {
-		s.dot(left+float64(i%across)*dotStep, base-4-float64(i/across)*dotStep, dotRadius, ink)
+		row := i / across
+		left := middle - float64(min(across, n-row*across)-1)/2*dotStep
+		s.dot(left+float64(i%across)*dotStep, base-4-float64(row)*dotStep, dotRadius, ink)
 	}
 	if n > across*stacked {
 		s.y = base - 4 - stacked*dotStep

@@ -60,7 +60,7 @@ func (t *tries) forgive(name string) {
 // all.
 func (t *tries) sweep() {
 	now := t.now()
-	if len(t.limiters) < manyTries || now.Sub(t.swept) < sweepEvery {
+	if len(t.limiters) < manyTries || now.Sub(t.swept).Abs() < sweepEvery {
 		return
 	}
 	t.swept = now

@@ -83,7 +83,7 @@ func (l *limits) of(device string) *allowance {
 // small; forgetting them changes nothing. Now and then only, as it visits all.
 func (l *limits) sweep() {
 	now := l.now()
-	if len(l.devices) < manyTracked || now.Sub(l.swept) < sweepEvery {
+	if len(l.devices) < manyTracked || now.Sub(l.swept).Abs() < sweepEvery {
 		return
 	}
 	l.swept = now

@@ -1,20 +1,21 @@
-import { spokenWithin, type FrameLook } from '../../render'
+import { spokenWithin, type FrameLook, type OpeningLook } from '../../render'
 import { opacity } from '../../render/tone'
 import { prop } from '../../words/prop'
 import { gasSpeed, temperature, warmer } from '../../words/units'
 import type { Opening, Scenario } from '../../wire.gen'
+import { SHUT } from './through'
 
 // Two fires at one moment in numbers, and what lies between them.
 
 /** One line of the comparison. A value that there is none of is undefined. */
 export interface Difference { name: string; first: string; second: string; between: string }
 
-interface Quantity { name: string; of(frame: FrameLook): number | undefined; say(value: number): string; /** How much lies between two values, where that is said in another way. */ differ?(by: number): string; /** The grain that is printed: less than half of it is no difference. */ grain: number }
+interface Quantity { name: string; of(frame: FrameLook): number | undefined; say(value: number): string; /** How much lies between two values, where that is said in another way. */ differ?(by: number): string; /** The grain that is printed: less than half of it is no difference. */ grain: number; /** What is said where there is none of it. */ none?: string }
 
 export function differences(scenario: Scenario, opening: Opening | undefined, first: FrameLook, second: FrameLook): Difference[] {
-  return quantities(scenario, opening).map(({ name, of, say, differ, grain }) => {
+  return quantities(scenario, opening).map(({ name, of, say, differ, grain, none = prop.nothing }) => {
     const [a, b] = [of(first), of(second)]
-    const says = (value: number | undefined) => (value === undefined ? prop.nothing : say(value))
+    const says = (value: number | undefined) => (value === undefined ? none : say(value))
     return { name, first: says(a), second: says(b), between: a === undefined || b === undefined ? '' : between(b - a, differ ?? say, grain) }
   })
 }
@@ -34,10 +35,18 @@ function quantities(scenario: Scenario, opening: Opening | undefined): Quantity[
   const at = scenario.openings.indexOf(opening)
   const name = spokenWithin(opening.id)
   if (opening.height_m) list.push({ name: prop.planeAt(name), of: ({ openings }) => plane(openings[at]), say: prop.percent, grain: 1 })
-  list.push({ name: prop.speedAt(name), of: ({ openings }) => openings[at]?.outVelocityMS, say: gasSpeed, grain: 0.01 })
-  list.push({ name: prop.hiddenAt(name), of: ({ openings }) => 100 * opacity(openings[at]?.opticalDepth ?? 0), say: prop.percent, grain: 1 })
+  const standing = ({ openings }: FrameLook) => throughIt(openings[at])
+  list.push({ name: prop.speedAt(name), of: (frame) => standing(frame)?.outVelocityMS, say: gasSpeed, grain: 0.01, none: prop.gapsOnly })
+  list.push({ name: prop.hiddenAt(name), of: (frame) => hidden(standing(frame)), say: prop.percent, grain: 1, none: prop.gapsOnly })
   return list
 }
+
+/** An opening while it stands open: what comes at the gaps of a shut one is fast at little pressure, and compares with nothing that comes through a port. */
+function throughIt(look: OpeningLook | undefined): OpeningLook | undefined {
+  return look && look.open >= SHUT ? look : undefined
+}
+
+const hidden = (look: OpeningLook | undefined) => look && 100 * opacity(look.opticalDepth)
 
 /** The neutral plane in per cent of the opening's height, where gas goes both ways. */
 export function plane(look: { neutralPlane: number; flow: number } | undefined): number | undefined {

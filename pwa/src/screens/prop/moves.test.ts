@@ -31,8 +31,8 @@ test('two fires in numbers: signs, equal values, and what there is none of', () 
   b.header.hrrKW = 42.02
   a.compartments[0]!.upperC = 600
   b.compartments[0]!.upperC = 210
-  Object.assign(a.openings[0]!, { flow: 3, neutralPlane: 0.44, outVelocityMS: 1 })
-  Object.assign(b.openings[0]!, { flow: 2, neutralPlane: NaN, outVelocityMS: 1.25 })
+  Object.assign(a.openings[0]!, { open: 1, flow: 3, neutralPlane: 0.44, outVelocityMS: 1 })
+  Object.assign(b.openings[0]!, { open: 1, flow: 2, neutralPlane: NaN, outVelocityMS: 1.25 })
   const lines = differences(box, box.openings[0], a, b)
   expect(lines.map(({ first, second, between }) => [first, second, between])).toEqual([
     ['42 kW', '42 kW', 'the same'],
@@ -41,5 +41,16 @@ test('two fires in numbers: signs, equal values, and what there is none of', () 
     ['44 %', 'none', ''],
     ['1.00 m/s', '1.25 m/s', '+0.25 m/s'],
     ['0 %', '0 %', 'the same'],
+  ])
+})
+
+test('what a shut opening lets out at its gaps is set against nothing', () => {
+  const [shut, open] = [emptyFrame(5, 9), emptyFrame(5, 9)]
+  Object.assign(shut.openings[0]!, { open: 0, flow: 2, outVelocityMS: 2.2, opticalDepth: 1 })
+  Object.assign(open.openings[0]!, { open: 1, flow: 2, outVelocityMS: 1.3, opticalDepth: 2 })
+  const told = differences(box, box.openings[0], shut, open).slice(-2)
+  expect(told.map(({ first, second, between }) => [first, second, between])).toEqual([
+    ['at gaps only', '1.30 m/s', ''],
+    ['at gaps only', '86 %', ''],
   ])
 })

@@ -9,7 +9,7 @@ import type { Opening, Scenario } from '../../wire.gen'
 /** Smoke thinner than this is not seen as smoke: a twentieth of the light, chosen by us. */
 const SEEN_DEPTH = 0.05
 /** Below this share of opening a panel counts as shut, as in the picture. */
-const SHUT = 0.02
+export const SHUT = 0.02
 
 const LYING = new Set<Opening['kind']>(['floor_hole', 'ceiling_hatch', 'roof_hatch'])
 

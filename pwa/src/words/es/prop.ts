@@ -63,6 +63,7 @@ export const prop: Like<typeof english> = {
   quantity: 'En este momento',
   difference: 'Diferencia',
   nothing: 'nada',
+  gapsOnly: 'solo por rendijas',
   more: (amount) => `+${amount}`,
   less: (amount) => `−${amount}`,
   same: 'igual',

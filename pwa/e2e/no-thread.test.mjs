@@ -51,7 +51,7 @@ test('swatches that could not be fetched while the server was away are drawn onc
   await context.close()
 })
 
-const mostMS = 30_000
+const mostMS = 120_000
 
 /** Of the canvas alone, two looks a second apart differ. */
 async function movesWithin(page, canvas) {

@@ -16,12 +16,23 @@ if (shots) views.push({ width: 390, height: 844, scheme: 'dark', houses: true },
 
 const server = useServer()
 
+/** Runs in the page: counts the WebAssembly that is brought onto its own thread. */
+function countModules() {
+  globalThis.modulesHere = 0
+  for (const way of ['compile', 'compileStreaming', 'instantiate', 'instantiateStreaming']) {
+    const real = WebAssembly[way].bind(WebAssembly)
+    WebAssembly[way] = (...given) => (globalThis.modulesHere++, real(...given))
+  }
+}
+
 for (const view of views) {
   describe(`the bench at ${view.width} px, ${view.scheme}`, () => {
     const browser = usePhone(view)
     let page
+    let shutS // when the port was shut: a slow machine is late at it
     before(async () => {
       page = browser.page
+      await page.addInitScript(countModules)
       await page.goto(`${server.url}/prop`)
       await page.getByRole('button', { name: 'Light it', exact: true }).waitFor({ timeout: 60_000 })
     })
@@ -41,6 +52,17 @@ for (const view of views) {
         return 60 * m + s >= t
       }, seconds, { timeout: 60_000 })
     }
+    /** Waits until the clock stands at a time, which what was done just now has set. */
+    const standsAt = (seconds) => page.waitForFunction((t) => {
+      const [m, s] = document.querySelector('[role=timer]').textContent.split(':').map(Number)
+      return 60 * m + s === t
+    }, seconds)
+    /** Stands the fire still, and gives the time at which it stands. */
+    const pause = async () => {
+      await press('Pause')
+      await page.getByRole('button', { name: 'Go on', exact: true }).waitFor()
+      return clock()
+    }
     const keep = async (name) => {
       await shot(page, `prop-${name}-${view.width}-${view.scheme}`)
       await fits(page, name)
@@ -58,26 +80,26 @@ for (const view of views) {
       await until(90)
       await tab('Openings')
       await press('Shut: Port lower left')
-      await until(130)
-      await press('Pause')
-      const stands = await clock()
+      shutS = await clock()
+      await until(shutS + 40)
+      const stands = await pause()
       await page.waitForTimeout(1200)
       assert.equal(await clock(), stands, 'a paused fire stands')
       await page.getByRole('button', { name: 'One second on, then stand' }).click()
-      await page.waitForFunction((t) => document.querySelector('[role=timer]').textContent.endsWith(String(t % 60).padStart(2, '0')), stands + 1)
+      await standsAt(stands + 1)
       await keep('shut')
     })
 
     test('time is dragged back to any moment, by finger and by key', async () => {
       const line = page.getByRole('slider', { name: 'Moment shown' })
       await line.fill('60')
-      assert.equal(await clock(), 60)
-      assert.match(await line.getAttribute('aria-valuetext'), /^1:00 of 2:\d\d so far$/)
+      await standsAt(60)
+      assert.match(await line.getAttribute('aria-valuetext'), /^1:00 of \d+:\d\d so far$/)
       await page.getByText(/You are looking back/).waitFor()
       await line.press('ArrowRight')
-      assert.equal(await clock(), 61)
+      await standsAt(61)
       await line.press('PageDown')
-      assert.equal(await clock(), 51)
+      await standsAt(51)
     })
 
     test('the same fire with the port left open, beside it and in numbers', async () => {
@@ -86,8 +108,11 @@ for (const view of views) {
       await page.getByRole('region', { name: 'Two fires on one clock' }).waitFor()
       await page.getByRole('button', { name: 'Pause', exact: true }).waitFor() // it goes on by itself
       assert.equal(await page.locator('.prop-scene canvas').count(), 2)
-      await until(125)
-      await press('Pause')
+      const compareS = shutS + 35
+      await until(compareS)
+      await pause()
+      await page.getByRole('slider', { name: 'Moment shown' }).fill(String(compareS)) // however far it has run by now
+      await standsAt(compareS)
       const [shut, open] = await compared('Heat release')
       assert.ok(open > 10 * shut, `left open it burns on: ${open} against ${shut} kW`)
       const boxes = await page.locator('.prop-scene').evaluateAll((all) => all.map((one) => one.getBoundingClientRect()).map(({ left, top, right, bottom }) => ({ left, top, right, bottom })))
@@ -124,7 +149,9 @@ for (const view of views) {
       const { width, height } = await over.boundingBox()
       await over.click({ position: { x: width / 2, y: height / 2 } })
       const newest = Number(await page.getByRole('slider', { name: 'Moment shown' }).getAttribute('max'))
-      assert.ok(Math.abs((await clock()) - newest / 2) < 3, `half-way along ${newest} s is ${await clock()} s`)
+      const off = async () => Math.abs((await clock()) - newest / 2)
+      for (let tries = 0; tries < 100 && (await off()) >= 3; tries++) await page.waitForTimeout(100)
+      assert.ok((await off()) < 3, `half-way along ${newest} s is ${await clock()} s`)
     })
 
     test('one of them is kept, and burns on', async () => {
@@ -133,7 +160,7 @@ for (const view of views) {
       await tab('What if')
       assert.equal(await page.getByRole('button', { name: /^Leave out/ }).count(), 0, 'the move is not in it')
       await until(150)
-      await press('Pause')
+      await pause()
     })
 
     test('both futures of one moment before one chooses', async () => {
@@ -142,35 +169,26 @@ for (const view of views) {
       await press('Show both futures')
       await page.getByRole('button', { name: 'Pause', exact: true }).waitFor() // it goes on by itself
       await until(chosen + 15)
-      await press('Pause')
+      await pause()
       const shown = await page.locator('.prop-moves').textContent()
       assert.doesNotMatch(shown, /Floor hole/, 'nothing is done yet')
       await press('Keep as it is')
       await page.locator('.prop-scene').nth(1).waitFor({ state: 'detached' })
-      assert.ok(Math.abs((await clock()) - chosen) <= 1, `back at ${await clock()}, asked at ${chosen}`)
+      const back = await clock()
+      assert.ok(Math.abs(back - chosen) <= 1, `back at ${back}, asked at ${chosen}`)
     })
 
-    test('a tap waits no longer while the fire runs at its fastest', async () => {
-      const median = () => page.evaluate(async () => {
-        const times = []
-        const button = document.querySelector('.prop-bar button:last-child')
-        for (let k = 0; k < 12; k++) {
-          const at = performance.now()
-          button.click()
-          await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
-          times.push(performance.now() - at)
-        }
-        return times.toSorted((p, q) => p - q)[6]
-      })
-      const control = await median()
+    test('the fire runs on a thread that no tap waits for', async () => {
+      const stoodS = await clock()
       await press('Go on')
-      const running = await median()
-      // The picture is drawn in both; a fire that ran on this thread would add the length of its pieces.
-      assert.ok(running < 2 * control + 60, `${running.toFixed(0)} ms, and ${control.toFixed(0)} ms while it stands`)
+      await until(stoodS + 10)
+      await pause()
+      assert.equal(await page.evaluate(() => globalThis.modulesHere), 0, 'the engine is not on the page')
+      await page.evaluate(() => WebAssembly.compile(Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0))) // control: the smallest module is seen
+      assert.equal(await page.evaluate(() => globalThis.modulesHere), 1)
     })
 
     test('nothing that axe finds', async () => {
-      await press('Pause')
       await tab('Curves')
       await page.locator('.prop-plot canvas').first().waitFor()
       await accessible(page)

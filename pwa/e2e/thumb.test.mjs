@@ -1,5 +1,7 @@
 // A set of eight by thumb on a small phone with the network off, within five
-// minutes: one of every kind. FAMILIES=all goes on through every family.
+// minutes: one of every kind. FAMILIES=all goes on through every family. What a
+// person needs is counted in taps; what this machine took beside it is only told,
+// as it says more of the machine than of a phone (bench -only tap_paint).
 import assert from 'node:assert/strict'
 import { test } from 'node:test'
 import { eventsOnDevice, layOut, oneOfEachKind, setSize, wholeSet } from './lib/drill.mjs'
@@ -15,6 +17,7 @@ const browser = usePhone({ width: 360, height: 640, touch: true })
 // P 1.1 s, K 0.2 s (from memory, to be confirmed).
 const tapS = 1.35 + 1.1 + 0.2
 const mostS = 300
+const deviceS = 120 // of it, what the device may take: 15 s a scene, chosen by us
 const answerPx = 72 // an answer's short side (design)
 const otherPx = 48
 
@@ -37,10 +40,10 @@ for (const [n, set] of sets.entries()) {
       await tap(page, button)
       taps++
     })
-    const deviceS = (performance.now() - began) / 1000
-    console.log(`# ${setSize} scenes: ${taps} taps, ${deviceS.toFixed(0)} s of device and script, ${(deviceS + taps * tapS).toFixed(0)} s with a person's share`)
+    const tookS = (performance.now() - began) / 1000
+    console.log(`# ${setSize} scenes: ${taps} taps, ${(taps * tapS).toFixed(0)} s of a person, ${tookS.toFixed(0)} s of this machine and the script`)
     assert.equal((await eventsOnDevice(page)).length, (n + 1) * setSize)
-    assert.ok(deviceS + taps * tapS < mostS)
+    assert.ok(taps * tapS + deviceS < mostS, `${taps} taps`)
   })
 }
 

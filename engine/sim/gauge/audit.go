@@ -17,10 +17,18 @@ type Audit struct {
 	Enthalpy  float64
 	Species   float64 // the worst of all
 	Volume    float64 // worst share by which the layers failed to fill a room
-	Steady    float64 // the same in the last second before each move
+	Steady    float64 // the mean of the same over the last second before a move, of the worst of them
 	Negative  int     // layers with a negative amount of something
 	NotNumber int
 }
+
+// The steps from one move of a house to the next, and those of them before the next
+// that count as steady: in a single step of them a fire may still jump (it lights a
+// layer, or a stream turns), but an error that lasts is one of the method.
+const (
+	moveEvery   = 80
+	steadySteps = 20
+)
 
 // Shake runs a random house for 60 s with a move every four and audits it.
 func Shake(seed uint64, materials engine.Materials) (Audit, error) {
@@ -30,15 +38,19 @@ func Shake(seed uint64, materials engine.Materials) (Audit, error) {
 	}
 	r := rand.New(rand.NewPCG(seed, 5))
 	a := Audit{Runs: 1}
+	lasting := 0.0
 	for step := range 1200 {
-		if step%80 == 79 {
+		since := step % moveEvery
+		if since == moveEvery-1 {
 			Disturb(m, r)
+			a.Steady = max(a.Steady, lasting/steadySteps)
+			lasting = 0
 		}
 		m.Step(zone.StepS)
 		wrong := VolumeError(m)
 		a.Volume = max(a.Volume, wrong)
-		if step%80 >= 60 && step%80 < 79 {
-			a.Steady = max(a.Steady, wrong)
+		if since >= moveEvery-1-steadySteps && since < moveEvery-1 {
+			lasting += wrong
 		}
 	}
 	a.Close(m)

@@ -72,9 +72,10 @@ func TestExplicitStepsAgree(t *testing.T) {
 
 // Houses that broke the bounds where a step was always taken whole: a thin upper
 // layer was swept out and filled anew within a step or two, and burned now rich,
-// now poor. Their volumes were wrong by 0.001, 0.009, 0.004, 0.001 and (at worst) 0.031.
+// now poor. Two were wrong in volume by 0.006 and 0.003 all the time, the third by
+// 0.033 at worst.
 func TestAThinLayerSweptOutDoesNotFlutter(t *testing.T) {
-	for _, seed := range []uint64{9202, 24045, 31166, 30916, 39117} {
+	for _, seed := range []uint64{24045, 31166, 39117} {
 		one, err := gauge.Shake(seed, content.Materials())
 		require.NoError(t, err)
 		assert.Less(t, one.Steady, 0.001, "house %d", seed)

@@ -94,7 +94,7 @@ func (r *runs) advance(args []js.Value) (any, error) {
 		return nil, engine.Bad("seconds", "is not a time to run on", "give a number from 0 to "+strconv.Itoa(mostAdvanceS))
 	}
 	length := f.frame.Length()
-	if len(args) < 3 || !args[2].InstanceOf(js.Global().Get("Float64Array")) || args[2].Length() != length {
+	if len(args) < 3 || !args[2].InstanceOf(floats) || args[2].Length() != length {
 		return nil, engine.Bad("out", "is not a frame", "give a Float64Array of "+strconv.Itoa(length))
 	}
 	if err := f.run.Advance(args[1].Float()); err != nil {

@@ -2,7 +2,11 @@
 
 package main
 
-import "syscall/js"
+import (
+	"syscall/js"
+
+	"lintel/pwa/wasm/wire"
+)
 
 // deepest is how far values may nest. It is far beyond any of our shapes and
 // stops at a value that holds itself.
@@ -13,7 +17,48 @@ const deepest = 24
 type strange struct{}
 
 // fromJS turns a JavaScript value into a plain tree.
-func fromJS(v js.Value) any { return fromDepth(v, 0) }
+func fromJS(v js.Value) any {
+	if v.Type() == js.TypeObject {
+		if tree, ok := fromText(v); ok {
+			return tree
+		}
+	}
+	return fromDepth(v, 0)
+}
+
+// fromText goes by the value's JSON, in a few calls. It leaves to fromDepth, which
+// goes by each value in it, what JSON cannot hold: a loop, a number that is none.
+func fromText(v js.Value) (tree any, ok bool) {
+	text, ok := stringify(v)
+	if !ok {
+		return nil, false
+	}
+	spelled, plain := wire.NumbersIn(text)
+	if !plain {
+		return nil, false
+	}
+	if spelled == "" {
+		return wire.Tree(text, nil), true
+	}
+	list := floats.New(json.Call("parse", "["+spelled+"]"))
+	numbers := make([]float64, list.Length())
+	js.CopyBytesToGo(bytesOf(numbers), bytes.New(list.Get("buffer")))
+	return wire.Tree(text, numbers), true
+}
+
+// stringify is JSON.stringify, which throws at what JSON cannot hold.
+func stringify(v js.Value) (text string, ok bool) {
+	defer func() {
+		if thrown := recover(); thrown != nil {
+			if _, fromJS := thrown.(js.Error); !fromJS {
+				panic(thrown)
+			}
+			ok = false
+		}
+	}()
+	made := json.Call("stringify", v)
+	return made.String(), made.Type() == js.TypeString
+}
 
 func fromDepth(v js.Value, depth int) any {
 	switch v.Type() {
@@ -52,27 +97,21 @@ func fromObject(v js.Value, depth int) any {
 
 // toJS turns a plain tree into a JavaScript value.
 func toJS(tree any) js.Value {
-	switch v := tree.(type) {
-	case map[string]any:
-		made := object.New()
-		for name, item := range v {
-			made.Set(name, toJS(item))
-		}
-		return made
-	case []any:
-		made := array.New(len(v))
-		for i, item := range v {
-			made.SetIndex(i, toJS(item))
-		}
-		return made
+	if tree == nil { // as every frame of a fire returns
+		return js.Null()
 	}
-	return js.ValueOf(tree)
+	text, numbers := wire.Spell(tree)
+	list := floats.New(len(numbers))
+	fill(list, numbers)
+	return json.Call("parse", wire.Fill(text, list.Call("join").String()))
 }
 
 var (
 	object = js.Global().Get("Object")
 	array  = js.Global().Get("Array")
 	bytes  = js.Global().Get("Uint8Array")
+	floats = js.Global().Get("Float64Array")
+	json   = js.Global().Get("JSON")
 )
 
 // fill copies numbers into a Float64Array of the same length.

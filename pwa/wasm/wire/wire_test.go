@@ -1,10 +1,13 @@
 package wire_test
 
 import (
+	"encoding/json"
 	"maps"
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -151,4 +154,67 @@ func clone(tree any) any {
 func TestATypeWithoutLayoutIsAProgrammersError(t *testing.T) {
 	assert.Panics(t, func() { _ = wire.Decode(map[string]any{}, new(struct{})) })
 	assert.Panics(t, func() { wire.Encode(struct{}{}) })
+}
+
+// across carries a tree over as the phone does, with JavaScript's part played by
+// the library's own JSON.
+func across(t *testing.T, tree any) any {
+	t.Helper()
+	text, numbers := wire.Spell(tree)
+	spelled := make([]string, len(numbers))
+	for i, x := range numbers {
+		spelled[i] = strconv.FormatFloat(x, 'g', -1, 64)
+	}
+	var made any
+	require.NoError(t, json.Unmarshal([]byte(wire.Fill(text, strings.Join(spelled, ","))), &made))
+	return made
+}
+
+func TestATextCarriesEveryTree(t *testing.T) {
+	for _, v := range answers(t) {
+		tree := wire.Encode(v)
+		assert.Equal(t, tree, across(t, tree), "%T", v)
+	}
+	for _, tree := range []any{
+		nil, "", true, false, 3.0, []any{}, map[string]any{}, map[string]any{"": []any{map[string]any{}, nil, []any{"x"}}},
+		"a \"quoted\" \\ line\nand \x01\x1f a mark, ° and 火", 0.1 + 0.2, 5e-324, -1.7976931348623157e308, 1e21, -0.5,
+	} {
+		assert.Equal(t, tree, across(t, tree))
+	}
+	assert.True(t, math.Signbit(across(t, math.Copysign(0, -1)).(float64)))
+	assert.Equal(t, 7.0, across(t, 7))
+	assert.Panics(t, func() { wire.Spell(struct{}{}) })
+}
+
+func TestATextIsReadAsItWasWritten(t *testing.T) {
+	plainly := 0
+	for name, c := range given(t) {
+		written, err := json.Marshal(c.tree)
+		require.NoError(t, err)
+		numbers, plain := wire.NumbersIn(string(written))
+		if !plain {
+			continue
+		}
+		plainly++
+		var list []float64
+		require.NoError(t, json.Unmarshal([]byte("["+numbers+"]"), &list))
+		assert.Equal(t, c.tree, wire.Tree(string(written), list), name)
+	}
+	assert.Greater(t, plainly, 2)
+	for text, numbers := range map[string]string{
+		`{"a":[-1.5e-7,{}],"3":"4, 5","b":[],"c":true,"d":[false,1e+21]}`: "-1.5e-7,1e+21", `"12"`: "", `-0`: "-0", `[[1],[2]]`: "1,2",
+	} {
+		found, plain := wire.NumbersIn(text)
+		assert.True(t, plain, text)
+		assert.Equal(t, numbers, found, text)
+		var want any
+		require.NoError(t, json.Unmarshal([]byte(text), &want))
+		var list []float64
+		require.NoError(t, json.Unmarshal([]byte("["+found+"]"), &list))
+		assert.Equal(t, want, wire.Tree(text, list), text)
+	}
+	for _, text := range []string{`{"a":null}`, `[1,null]`, `"a\"b"`, `{"a\n":1}`} {
+		_, plain := wire.NumbersIn(text)
+		assert.False(t, plain, text)
+	}
 }

@@ -2,6 +2,7 @@ package infer
 
 import (
 	"slices"
+	"sort"
 
 	"lintel/engine"
 )
@@ -50,6 +51,6 @@ func holdsAt(at []bool, openings []seen) []string {
 			ids = append(ids, openings[j].ID)
 		}
 	}
-	slices.Sort(ids)
+	sort.SliceStable(ids, func(i, j int) bool { return ids[i] < ids[j] })
 	return ids
 }

@@ -1,8 +1,8 @@
 package item
 
 import (
-	"cmp"
 	"slices"
+	"sort"
 	"strconv"
 
 	"lintel/engine"
@@ -125,7 +125,7 @@ func (f *Family) orderShown(w *walk) error {
 		return measureOf(engine.CueVolume, &rating)
 	}
 	f.Show = slices.Clone(f.Show)
-	slices.SortStableFunc(f.Show, func(a, b string) int { return cmp.Compare(volume(b), volume(a)) })
+	sort.SliceStable(f.Show, func(i, j int) bool { return volume(f.Show[i]) > volume(f.Show[j]) })
 	if f.Kind == quiz.NearestSeat {
 		f.Show = slices.DeleteFunc(f.Show, func(id string) bool { return volume(id) <= 0 })
 	}

@@ -66,7 +66,7 @@ export const prop = {
   quantity: 'At this moment',
   difference: 'Difference',
   nothing: 'none',
-  gapsOnly: 'at gaps only',
+  gapsOnly: 'gaps only',
   more: (amount: string) => `+${amount}`,
   less: (amount: string) => `−${amount}`,
   same: 'the same',

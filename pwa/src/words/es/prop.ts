@@ -63,7 +63,7 @@ export const prop: Like<typeof english> = {
   quantity: 'En este momento',
   difference: 'Diferencia',
   nothing: 'nada',
-  gapsOnly: 'solo por rendijas',
+  gapsOnly: 'solo rendijas',
   more: (amount) => `+${amount}`,
   less: (amount) => `−${amount}`,
   same: 'igual',

@@ -230,7 +230,7 @@ var rulesStrength = []infer.Rule{
 		Opposes:     []engine.Stage{"incipient"},
 		Hazards:     []engine.Hazard{"ventilation_induced_flashover"},
 		Alike:       []engine.Stage{"growth", "pre_flashover", "ventilation_limited_decay"},
-		Condition:   "pale smoke is thick, fast and lasting",
+		Condition:   "pale smoke is thick and fast, and was not seen to vanish",
 		LookAlike:   "Steam driven by a hose stream.",
 		NextLook:    "Look whether it vanishes, and compare the darkness at the other openings.",
 		CounterSign: "It vanishes within a few breaths.",

@@ -24,6 +24,7 @@ if (!folder) {
 mkdirSync(folder, { recursive: true })
 
 const ACROSS = 4
+const ENOUGH = 700 // states to choose from: smoke of a starved fire shows in few, as it is mostly shut in
 const SIZE = { width: 300, height: 340 }
 const WARM_S = 1.5 // after the head start that every scene has
 const LIGHTS = ['day', 'dusk', 'night']
@@ -77,7 +78,7 @@ function rowOf(states, shown) {
 }
 
 async function stages() {
-  const states = await drawStates(studio, { enough: 180, seed: Number(flags.seed) })
+  const states = await drawStates(studio, { enough: ENOUGH, seed: Number(flags.seed) })
   const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
   const shown = new Map()
   const cells = []

@@ -9,12 +9,14 @@ import (
 	"os/exec"
 )
 
-// hot are the packages whose speed a person feels: the fire and what it rests
-// on. They are compiled as usual. Everything else is compiled without inlining,
-// which saves the download 49 KB of 774 (brotli 11; Go 1.26). Lists are sorted by
-// sort.SliceStable, one for all: slices.Sort is compiled anew for every type.
+// hot are the packages whose speed a person feels: the fire, what it rests on and
+// how it looks. They are compiled as usual. Everything else is compiled without
+// inlining, which saves the download 49 KB of 774 (brotli 11; Go 1.26). Lists are
+// sorted by sort.SliceStable, one for all: slices.Sort is compiled anew for every
+// type.
 var hot = []string{
-	"lintel/engine/zone", "lintel/engine/internal/num", "lintel/engine/sim", "math",
+	"lintel/engine/zone", "lintel/engine/internal/num", "lintel/engine/sim",
+	"lintel/engine/optics", "lintel/engine/cue", "math",
 }
 
 // Compile builds one package of the work tree at root to path, without symbols,

@@ -46,7 +46,7 @@ func (d *Desk) SignIn(callSign, phrase string, from From) (SignedIn, error) {
 	if !right || !exists {
 		return SignedIn{}, ErrWrong
 	}
-	d.tries.forgive(name)
+	d.tries.Forget(name)
 	return d.signIn(row.value.Instructor, from.Browser, quiz.Deed{By: row.value.Instructor.CallSign, Did: "sign_in", What: "pass phrase"})
 }
 

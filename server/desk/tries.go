@@ -1,10 +1,11 @@
 package desk
 
 import (
-	"sync"
 	"time"
 
 	"golang.org/x/time/rate"
+
+	"lintel/server/rates"
 )
 
 // Who tries to sign in, by what the server knows of where they sit. Strangers
@@ -17,56 +18,23 @@ const (
 	knownEvery    = 10 * time.Second
 	knownBurst    = 20
 	manyTries     = 10_000
-	sweepEvery    = time.Second
 )
 
-type tries struct {
-	now func() time.Time
-
-	mu       sync.Mutex
-	limiters map[string]*rate.Limiter
-	swept    time.Time
-}
+type tries struct{ *rates.Table[*rate.Limiter] }
 
 func newTries(now func() time.Time) *tries {
-	return &tries{now: now, limiters: map[string]*rate.Limiter{}}
+	return &tries{rates.New(now, manyTries, func(own *rate.Limiter, now time.Time) bool {
+		return own.TokensAt(now) >= float64(own.Burst())
+	})}
 }
 
-// may reports whether one more try is allowed.
+// may reports whether one more try is allowed. Who gets in is forgotten, and so
+// given back what they used up before.
 func (t *tries) may(name string, known bool) bool {
 	every, burst := strangerEvery, strangerBurst
 	if known {
 		every, burst = knownEvery, knownBurst
 	}
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	own, ok := t.limiters[name]
-	if !ok {
-		t.sweep()
-		own = rate.NewLimiter(rate.Every(every), burst)
-		t.limiters[name] = own
-	}
-	return own.AllowN(t.now(), 1)
-}
-
-// forgive gives back what a person used up before they got in.
-func (t *tries) forgive(name string) {
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	delete(t.limiters, name)
-}
-
-// sweep forgets allowances that are whole again; now and then only, as it visits
-// all.
-func (t *tries) sweep() {
-	now := t.now()
-	if len(t.limiters) < manyTries || now.Sub(t.swept).Abs() < sweepEvery {
-		return
-	}
-	t.swept = now
-	for name, own := range t.limiters {
-		if own.TokensAt(now) >= float64(own.Burst()) {
-			delete(t.limiters, name)
-		}
-	}
+	fresh := func() *rate.Limiter { return rate.NewLimiter(rate.Every(every), burst) }
+	return t.Ask(name, fresh, func(own *rate.Limiter, now time.Time) bool { return own.AllowN(now, 1) })
 }

@@ -30,7 +30,7 @@ func runCheck(ctx context.Context, args []string, s streams) int {
 		return commandline.Failed
 	}
 	fmt.Fprintln(s.out, "content: no problem found")
-	return checkStore(ctx, line, string(*data), s.out)
+	return checkStore(ctx, line, *data, s.out)
 }
 
 // checkStore walks the store, whether a server holds it or not.

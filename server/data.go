@@ -32,10 +32,10 @@ func (f *folder) Set(name string) error {
 	return nil
 }
 
-func dataFlag(line *commandline.Line) *folder {
+func dataFlag(line *commandline.Line) *string {
 	data := folder(fromEnv("LINTEL_DATA", usualData()))
 	line.Var(&data, "data", "`FOLDER` of the store (LINTEL_DATA)")
-	return &data
+	return (*string)(&data)
 }
 
 func fromEnv(name, usual string) string {

@@ -20,9 +20,9 @@ func runInstructor(ctx context.Context, args []string, out, errOut io.Writer) in
 	case over:
 		return code
 	case len(words) == 1 && words[0] == "list":
-		err = listInstructors(ctx, string(*data), out)
+		err = listInstructors(ctx, *data, out)
 	case len(words) == 2 && words[0] == "reset":
-		err = resetInstructor(ctx, string(*data), words[1], out)
+		err = resetInstructor(ctx, *data, words[1], out)
 	default:
 		return line.Wrong(`say list, or reset and a call sign, as in reset "Chief 1"`)
 	}

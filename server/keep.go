@@ -19,7 +19,7 @@ func runBackup(ctx context.Context, args []string, out, errOut io.Writer) int {
 	if over {
 		return code
 	}
-	census, err := keep.Backup(ctx, string(*data), to)
+	census, err := keep.Backup(ctx, *data, to)
 	if err != nil {
 		return line.Fail(err)
 	}
@@ -35,7 +35,7 @@ func runRestore(_ context.Context, args []string, out, errOut io.Writer) int {
 	if over {
 		return code
 	}
-	kept, census, err := keep.Restore(from, string(*data), time.Now())
+	kept, census, err := keep.Restore(from, *data, time.Now())
 	if err != nil {
 		return line.Fail(err)
 	}
@@ -53,7 +53,7 @@ func runCompact(_ context.Context, args []string, out, errOut io.Writer) int {
 	if code, over := line.None(args); over {
 		return code
 	}
-	before, after, err := keep.Compact(string(*data))
+	before, after, err := keep.Compact(*data)
 	if err != nil {
 		return line.Fail(err)
 	}
@@ -69,7 +69,7 @@ func runExport(ctx context.Context, args []string, out, errOut io.Writer) int {
 	if code, over := line.None(args); over {
 		return code
 	}
-	if err := keep.Export(ctx, string(*data), *lines, out); err != nil {
+	if err := keep.Export(ctx, *data, *lines, out); err != nil {
 		return line.Fail(err)
 	}
 	return commandline.Done

@@ -38,7 +38,7 @@ func runServe(ctx context.Context, args []string, out, errOut io.Writer) int {
 		level = slog.LevelDebug
 	}
 	m, err := serve.Run(serve.Config{
-		Addr: *addr, Data: string(*data),
+		Addr: *addr, Data: *data,
 		Site: pwa.Site(), Engine: engine.Version, Content: content.Version, Validated: engine.FireValidated, Score: scoreInWords(),
 		Item: itemWithTruth, Choices: choices(), Says: wording.In,
 		TLSCert: *cert, TLSKey: *key, BehindHTTPS: *proxied,

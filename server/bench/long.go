@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -31,14 +32,10 @@ const slice = 30 * time.Second
 // evenly, and writes one line for each. How far each came is kept in the
 // checkout's .ci/long.json, which bench reads.
 func RunLong(ctx context.Context, figures []Figure, only string, total time.Duration, out io.Writer) error {
-	var chosen []Figure
-	for _, f := range choose(figures, Options{Only: only}) {
-		if f.Long != nil {
-			chosen = append(chosen, f)
-		}
-	}
+	figures = withLong(figures)
+	chosen := choose(figures, Options{Only: only})
 	if len(chosen) == 0 {
-		return engine.Bad("-only", strconv.Quote(only)+" names no figure with a long run", "use one of "+strings.Join(withLong(figures), ", "))
+		return engine.Bad("-only", strconv.Quote(only)+" names no figure with a long run", "use one of "+strings.Join(names(figures), ", "))
 	}
 	for _, f := range chosen {
 		r, err := runLong(ctx, f, total/time.Duration(len(chosen)))
@@ -52,13 +49,8 @@ func RunLong(ctx context.Context, figures []Figure, only string, total time.Dura
 	return nil
 }
 
-func withLong(figures []Figure) (names []string) {
-	for _, f := range figures {
-		if f.Long != nil {
-			names = append(names, f.Name)
-		}
-	}
-	return names
+func withLong(figures []Figure) []Figure {
+	return slices.DeleteFunc(slices.Clone(figures), func(f Figure) bool { return f.Long == nil })
 }
 
 func runLong(ctx context.Context, f Figure, share time.Duration) (reached, error) {

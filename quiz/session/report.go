@@ -1,6 +1,8 @@
 package session
 
 import (
+	"slices"
+
 	"lintel/quiz"
 )
 
@@ -49,19 +51,33 @@ const maxRepeat = 3
 
 // Report is the class as it stands.
 func (s *State) Report(choices []Choice) Report {
-	out := Report{Head: s.head(), OpenMS: s.OpenMS, EndedMS: s.EndedMS, Scenes: []BoardScene{}, Cues: []Misread{}, Repeat: []Suggestion{}, People: []PersonReport{}}
+	out := Report{Head: s.head(), OpenMS: s.OpenMS, EndedMS: s.EndedMS, Scenes: []BoardScene{}, Cues: []Misread{}, People: []PersonReport{}}
 	for i := range s.Scenes {
 		out.Scenes = append(out.Scenes, s.boardScene(i))
 	}
 	for _, t := range s.cues() {
-		cue := t.misread()
-		out.Cues = append(out.Cues, cue)
-		if again := s.suggest(&cue, choices); cue.MeanErr >= misreadFrom && again != nil && len(out.Repeat) < maxRepeat {
-			out.Repeat = append(out.Repeat, *again)
-		}
+		out.Cues = append(out.Cues, t.misread())
 	}
+	out.Repeat = s.repeat(out.Cues, choices)
 	for _, p := range s.People {
 		out.People = append(out.People, s.personReport(p))
+	}
+	return out
+}
+
+// repeat proposes a scene for each cue that was misread, worst first, no family twice.
+func (s *State) repeat(cues []Misread, choices []Choice) []Suggestion {
+	out := []Suggestion{}
+	for i := range cues {
+		if cues[i].MeanErr < misreadFrom || len(out) == maxRepeat {
+			continue
+		}
+		left := slices.DeleteFunc(slices.Clone(choices), func(c Choice) bool {
+			return slices.ContainsFunc(out, func(had Suggestion) bool { return had.Family == c.Family })
+		})
+		if again := s.suggest(&cues[i], left); again != nil {
+			out = append(out, *again)
+		}
 	}
 	return out
 }

@@ -97,6 +97,21 @@ func TestTheReport(t *testing.T) {
 	assert.Nil(t, s.PersonReport(9))
 }
 
+// Two cues misread, and one family would serve both: each gets one of its own.
+func TestNoFamilyIsProposedTwice(t *testing.T) {
+	both := mark("e", 0)
+	both.Parts[1].Error = 0.6
+	s := opened(session.Led, scene("s1", 0)).joined("a").
+		then(session.Entry{Kind: session.Committed, AtMS: 9000, Person: 1, Scene: "s1", Answer: both}).play(t)
+	served := session.Choice{Family: "both", Cues: []string{"volume", "neutral_plane"}}
+	other := session.Choice{Family: "other", Cues: []string{"volume", "neutral_plane"}}
+
+	repeat := s.Report([]session.Choice{served, other}).Repeat
+	require.Len(t, repeat, 2)
+	assert.ElementsMatch(t, []string{"both", "other"}, []string{repeat[0].Family, repeat[1].Family})
+	assert.Len(t, s.Report([]session.Choice{served}).Repeat, 1, "one family is proposed once")
+}
+
 // Of pairs equally far apart the one that divides the class is named.
 func TestTheTwoReadingsThatDisagreeMost(t *testing.T) {
 	people := []string{"a", "b", "c", "d", "e"}

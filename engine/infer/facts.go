@@ -47,6 +47,21 @@ func (o *seen) derive(f *[openingFeatures]float64) {
 		f[fVolumeChange+i] = f[fVolume+i] - o.past.levels[i]
 	}
 	f[fPlaneChange] = f[fPlane] - o.past.plane
+	f[fSettled] = o.settledTwoWay(f)
+}
+
+// settledTwoWay says whether smoke leaves and air goes in at an opening that stands open
+// and that no look saw moved: the space behind has been breathing through it. One
+// just opened on a starved room breathes both ways too before its gas burns, and
+// one that pulses is not fed steadily; neither is settled.
+func (o *seen) settledTwoWay(f *[openingFeatures]float64) float64 {
+	switch {
+	case math.IsNaN(f[fFlow]) || math.IsNaN(f[fOpen]):
+		return math.NaN()
+	case f[fFlow] != flowBoth || f[fOpen] != 1 || f[fPulsing] == 1 || o.moved:
+		return 0
+	}
+	return 1
 }
 
 // The places of the flows among engine.Flows.

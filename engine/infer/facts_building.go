@@ -76,6 +76,7 @@ func (s *scene) stateFacts(f *facts) {
 	f.set(fClosedUp, truthValue(closedUp))
 	f.set(fMostlyShut, truthValue(mostlyShut))
 	f.set(fStandOpen, standing)
+	f.set(fStateSeen, open+closed)
 	opened, shut := false, false
 	for i := range s.look.Changes {
 		switch s.look.Changes[i].State {

@@ -46,6 +46,7 @@ const (
 	fLeeward
 	fJustOpened
 	fJustShut
+	fSettled
 	fVolumeChange
 	fVelocityChange
 	fDensityChange
@@ -77,6 +78,7 @@ const (
 	fClosedUp
 	fStandOpen
 	fMostlyShut
+	fStateSeen
 	fOpened
 	fShut
 	fLooks
@@ -127,6 +129,7 @@ var vocabulary = [allFeatures]feature{
 	fLeeward:        yesNo("leeward"),
 	fJustOpened:     yesNo("just opened"),
 	fJustShut:       yesNo("just shut"),
+	fSettled:        yesNo("settled two-way flow"),
 	fVolumeChange:   number("volume change"),
 	fVelocityChange: number("velocity change"),
 	fDensityChange:  number("density change"),
@@ -151,6 +154,7 @@ var vocabulary = [allFeatures]feature{
 	fClosedUp:                 yesNo("closed up"),
 	fStandOpen:                number("openings standing open"),
 	fMostlyShut:               yesNo("more stands shut than open"),
+	fStateSeen:                number("openings seen open or shut"),
 	fOpened:                   yesNo("something was opened"),
 	fShut:                     yesNo("something was shut"),
 	fLooks:                    number("looks"),

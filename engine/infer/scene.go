@@ -2,6 +2,7 @@ package infer
 
 import (
 	"math"
+	"slices"
 
 	"lintel/engine"
 )
@@ -21,6 +22,7 @@ type seen struct {
 	engine.Reading
 	past  before
 	class group
+	moved bool    // some look saw it moved, or standing shut
 	area  float64 // 0 where it is not known
 	floor float64 // NaN where it is not known
 }
@@ -53,8 +55,23 @@ func newScene(r engine.Readings) *scene {
 		s.carryPlan(&s.now[i])
 		s.carryChange(&s.now[i])
 		s.now[i].settle(s.before)
+		s.now[i].moved = s.sawMoved(s.now[i].ID)
 	}
 	return s
+}
+
+// sawMoved reports whether any look says that an opening was moved, or stood shut.
+func (s *scene) sawMoved(id string) bool {
+	for i := range s.history {
+		look := &s.history[i]
+		if slices.ContainsFunc(look.Changes, func(c engine.Change) bool { return c.Opening == id }) {
+			return true
+		}
+		if o := find(look, id); o != nil && o.State == engine.StateClosed {
+			return true
+		}
+	}
+	return false
 }
 
 // carryLooks fills in what earlier looks told of the openings, the latest first.

@@ -19,6 +19,24 @@ var casesChange = []infer.Case{
 		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
 	},
 	{
+		Rule:   "quickens-and-darkens-shut-in",
+		Fires:  true,
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, Darkness: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
+	},
+	{
+		Rule:   "quickens-and-darkens-shut-in",
+		Note:   "an open door that breathes",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int2, Darkness: &int2}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both", Velocity: &int3, Darkness: &int3}}},
+	},
+	{
+		Rule:   "quickens-and-darkens-shut-in",
+		Note:   "steady",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3}}},
+	},
+	{
 		Rule:   "heavy-and-rising",
 		Fires:  true,
 		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, Darkness: &int3}}},

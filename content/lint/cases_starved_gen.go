@@ -83,6 +83,11 @@ var casesStarved = []infer.Case{
 	{Rule: "yellow-grey-thick", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int3, Colour: "yellow_grey"}}}},
 	{Rule: "yellow-grey-thick", Note: "thin", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Density: &int1, Colour: "yellow_grey"}}}},
 	{
+		Rule: "yellow-grey-thick",
+		Note: "an open door that breathes",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both", Density: &int3, Colour: "yellow_grey"}}},
+	},
+	{
 		Rule:  "churning-pulsing-two-way",
 		Fires: true,
 		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Flow: "both", Churning: &boolTrue, Pulsing: &boolTrue}}},

@@ -50,6 +50,13 @@ var casesStrength = []infer.Case{
 	},
 	{Rule: "fast-and-dark", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int4}}}},
 	{Rule: "fast-and-dark", Note: "slow", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1, Darkness: &int4}}}},
+	{Rule: "fast-and-dark-shut-in", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int4}}}},
+	{
+		Rule: "fast-and-dark-shut-in",
+		Note: "an open door that breathes",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both", Velocity: &int3, Darkness: &int4}}},
+	},
+	{Rule: "fast-and-dark-shut-in", Note: "slow", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1, Darkness: &int4}}}},
 	{
 		Rule:  "fast-churning-dark",
 		Fires: true,
@@ -82,6 +89,13 @@ var casesStrength = []infer.Case{
 	},
 	{Rule: "flame-tongues", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Flame: "tongues"}}}},
 	{Rule: "flame-tongues", Note: "no flame", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Flame: "none"}}}},
+	{Rule: "flame-tongues-shut-in", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Flame: "tongues"}}}},
+	{
+		Rule: "flame-tongues-shut-in",
+		Note: "an open door that breathes",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both", Flame: "tongues"}}},
+	},
+	{Rule: "flame-tongues-shut-in", Note: "no flame", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Flame: "none"}}}},
 	{Rule: "flame-fills", Fires: true, Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Flame: "full"}}}},
 	{Rule: "flame-fills", Note: "only tongues", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Flame: "tongues"}}}},
 	{

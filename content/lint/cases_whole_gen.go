@@ -27,6 +27,44 @@ var casesWhole = []infer.Case{
 		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Density: &int3, Darkness: &int4}}},
 	},
 	{
+		Rule:  "pale-thick-shut-in",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Flow: "out", Volume: &int3, Density: &int3, Darkness: &int2}}},
+	},
+	{
+		Rule:  "pale-thick-shut-in",
+		Fires: true,
+		Note:  "flow not seen",
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Volume: &int3, Density: &int3, Darkness: &int2}}},
+	},
+	{
+		Rule: "pale-thick-shut-in",
+		Note: "an open door that breathes",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both", Volume: &int3, Density: &int3, Darkness: &int2}}},
+	},
+	{
+		Rule:  "pale-thick-shut-in",
+		Fires: true,
+		Note:  "a door just opened",
+		Now: engine.Look{
+			Changes:  []engine.Change{{Opening: "a", State: "open"}},
+			Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both", Volume: &int3, Density: &int3, Darkness: &int2}},
+		},
+	},
+	{
+		Rule:   "pale-thick-shut-in",
+		Fires:  true,
+		Note:   "shut at the look before",
+		Before: &engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed"}}},
+		Now:    engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both", Volume: &int3, Density: &int3, Darkness: &int2}}},
+	},
+	{
+		Rule:  "pale-thick-shut-in",
+		Fires: true,
+		Note:  "it pulses",
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Flow: "both", Volume: &int3, Density: &int3, Darkness: &int2, Pulsing: &boolTrue}}},
+	},
+	{
 		Rule:  "dark-thin-no-flame",
 		Fires: true,
 		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int2, Density: &int2, Darkness: &int3, Flame: "none"}}},
@@ -110,6 +148,26 @@ var casesWhole = []infer.Case{
 	{
 		Rule: "little-open-thick-smoke",
 		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Density: &int4}, {ID: "b", State: "open"}, {ID: "c", State: "open"}}},
+	},
+	{
+		Rule: "little-open-thick-smoke",
+		Note: "only one was looked at",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Density: &int4}}},
+	},
+	{
+		Rule:  "shut-up-thick-smoke",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Density: &int3}, {ID: "b", State: "closed"}}},
+	},
+	{
+		Rule: "shut-up-thick-smoke",
+		Note: "one stands open",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Density: &int3}, {ID: "b", State: "open"}}},
+	},
+	{
+		Rule: "shut-up-thick-smoke",
+		Note: "only one was looked at",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed", Density: &int3}}},
 	},
 	{
 		Rule:  "much-open",

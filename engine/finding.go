@@ -60,6 +60,9 @@ type Evidence struct {
 
 	At   []string `json:"at,omitempty"`   // the openings at which it holds; none for a rule of the whole building
 	Cues []Cue    `json:"cues,omitempty"` // what it rests on
+
+	Open []string `json:"open,omitempty"` // of a rule that counts what stands open, the openings seen open
+	Shut []string `json:"shut,omitempty"` // and those seen shut
 }
 
 // NearestOpening is what Evidence.For says of a rule that speaks on which opening

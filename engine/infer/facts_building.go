@@ -56,19 +56,28 @@ func (s *scene) windMS() float64 {
 	return *s.look.Wind.MS
 }
 
-// stateFacts say what stands open and what was just moved. A crack never shuts.
-func (s *scene) stateFacts(f *facts) {
-	var open, closed float64
+// standing lists the openings that were seen to stand open and those seen shut, by
+// name. A crack never shuts and counts for neither.
+func (s *scene) standing() (open, shut []string) {
 	for i := range s.now {
-		switch s.now[i].isOpen() {
+		switch o := &s.now[i]; o.isOpen() {
 		case yes:
-			if s.now[i].Kind != engine.SeenCrack {
-				open++
+			if o.Kind != engine.SeenCrack {
+				open = append(open, o.ID)
 			}
 		case no:
-			closed++
+			shut = append(shut, o.ID)
 		}
 	}
+	sortNames(open)
+	sortNames(shut)
+	return open, shut
+}
+
+// stateFacts say what stands open and what was just moved.
+func (s *scene) stateFacts(f *facts) {
+	standOpen, standShut := s.standing()
+	open, closed := float64(len(standOpen)), float64(len(standShut))
 	closedUp, mostlyShut, standing := unknown, unknown, math.NaN()
 	if open+closed > 0 {
 		closedUp, mostlyShut, standing = truthOf(open == 0), truthOf(closed > open), open

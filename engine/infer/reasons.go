@@ -28,6 +28,7 @@ func (w word) louder(other word) word {
 func (set *Set) reasons(s *scene, v *verdict, nearest int) (because, against []engine.Evidence) {
 	because, against = []engine.Evidence{}, []engine.Evidence{}
 	top := topStage(v)
+	open, shut := s.standing()
 	for i := range set.rules {
 		if !v.fired[i] {
 			continue
@@ -37,6 +38,9 @@ func (set *Set) reasons(s *scene, v *verdict, nearest int) (because, against []e
 		evidence := engine.Evidence{
 			Rule: c.rule.ID, Text: "rule/" + c.rule.ID + "/text", Source: "rule/" + c.rule.ID + "/source",
 			Weight: toThreePlaces(said.weight), For: said.about, At: holdsAt(v.at[i], s.now), Cues: c.cues,
+		}
+		if c.stands {
+			evidence.Open, evidence.Shut = open, shut
 		}
 		switch {
 		case evidence.Weight > 0:

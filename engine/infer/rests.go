@@ -51,6 +51,18 @@ func holdsAt(at []bool, openings []seen) []string {
 			ids = append(ids, openings[j].ID)
 		}
 	}
-	sort.SliceStable(ids, func(i, j int) bool { return ids[i] < ids[j] })
+	sortNames(ids)
 	return ids
+}
+
+func sortNames(ids []string) {
+	sort.SliceStable(ids, func(i, j int) bool { return ids[i] < ids[j] })
+}
+
+// countsStanding are the features that count what stands open and what shut.
+var countsStanding = []int{fClosedUp, fStandOpen, fMostlyShut, fStateSeen}
+
+// restsOnStanding reports whether a rule rests on how the openings stand.
+func restsOnStanding(when []condition) bool {
+	return slices.ContainsFunc(when, func(c condition) bool { return slices.Contains(countsStanding, c.feature) })
 }

@@ -35,3 +35,31 @@ func TestAReasonSaysWhereAndOnWhatItRests(t *testing.T) {
 	assert.Empty(t, held["anywhere fast"].At)
 	assert.Equal(t, []engine.Cue{engine.CueVelocity}, held["anywhere fast"].Cues)
 }
+
+// A rule that counts what stands open names what it counted; another names nothing.
+func TestAReasonThatCountsWhatStandsOpenNamesIt(t *testing.T) {
+	rules := []Rule{
+		{ID: "mostly shut", At: AtBuilding, When: []string{"more stands shut than open"}, Confidence: High, Supports: []engine.Stage{engine.Growth}},
+		{ID: "little seen", At: AtBuilding, When: []string{"openings seen open or shut >= 2"}, Confidence: High, Supports: []engine.Stage{engine.Growth}},
+		{ID: "anywhere fast", At: AtBuilding, When: []string{"most velocity >= 3"}, Confidence: High, Supports: []engine.Stage{engine.Growth}},
+	}
+	set, err := NewSet(rules, nil, Priors{})
+	require.NoError(t, err)
+	finding := Read(set, look(
+		engine.Reading{ID: "window", State: engine.StateClosed, Velocity: new(4)},
+		engine.Reading{ID: "door", State: engine.StatePart},
+		engine.Reading{ID: "hatch", State: engine.StateClosed},
+		engine.Reading{ID: "gap", Kind: engine.SeenCrack, State: engine.StateOpen},
+		engine.Reading{ID: "unseen", State: engine.StateUnknown},
+	))
+	require.Len(t, finding.Because, 3)
+	for _, reason := range finding.Because {
+		if reason.Rule == "anywhere fast" {
+			assert.Empty(t, reason.Open)
+			assert.Empty(t, reason.Shut)
+			continue
+		}
+		assert.Equal(t, []string{"door"}, reason.Open, reason.Rule)
+		assert.Equal(t, []string{"hatch", "window"}, reason.Shut, reason.Rule)
+	}
+}

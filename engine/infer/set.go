@@ -21,6 +21,7 @@ type compiled struct {
 	unless []condition
 	asks   featureMask  // every feature it asks about
 	cues   []engine.Cue // that its When rests on
+	stands bool         // its When rests on what stands open and what shut
 	stage  [stageCount]float64
 	regime float64
 	hazard [hazardCount]float64
@@ -92,7 +93,7 @@ func compileRule(r *Rule) (compiled, error) {
 	for _, condition := range append(slices.Clone(c.when), c.unless...) {
 		c.asks.add(condition.feature)
 	}
-	c.cues = restsOn(c.when)
+	c.cues, c.stands = restsOn(c.when), restsOnStanding(c.when)
 	if len(c.when) == 0 {
 		return c, engine.Bad("rule "+r.ID, "has no condition", "say when it holds")
 	}

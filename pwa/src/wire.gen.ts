@@ -109,6 +109,10 @@ export interface Evidence {
   at?: string[]
   /** what it rests on */
   cues?: Cue[]
+  /** of a rule that counts what stands open, the openings seen open */
+  open?: string[]
+  /** and those seen shut */
+  shut?: string[]
 }
 
 /** NextLook is the one observation expected to change the answer most. */

@@ -228,6 +228,8 @@ var engineEvidence = layout{kind: object, size: unsafe.Sizeof(engine.Evidence{})
 	{"for", unsafe.Offsetof(engine.Evidence{}.For), &ofText, absent},
 	{"at", unsafe.Offsetof(engine.Evidence{}.At), &layout{kind: list, elem: &ofText}, absent},
 	{"cues", unsafe.Offsetof(engine.Evidence{}.Cues), &layout{kind: list, elem: &ofText}, absent},
+	{"open", unsafe.Offsetof(engine.Evidence{}.Open), &layout{kind: list, elem: &ofText}, absent},
+	{"shut", unsafe.Offsetof(engine.Evidence{}.Shut), &layout{kind: list, elem: &ofText}, absent},
 }}
 
 var engineNextLook = layout{kind: object, size: unsafe.Sizeof(engine.NextLook{}), alloc: alloc[engine.NextLook], fields: []field{

@@ -18,6 +18,11 @@ test('of several openings the first is told with what was seen there', () => {
   expect(seenFor({ at: ['front_door', 'window', 'hatch'], cues: ['velocity'] }, ratings, name)).toBe('Front door and 2 more: velocity pushed')
 })
 
+test('a reason that counts what stands open names what it counted', () => {
+  expect(seenFor({ cues: ['density'], open: ['front_door'], shut: ['window', 'hatch'] }, ratings, name)).toBe('The building as a whole: density. Open: front door. Shut: window and hatch')
+  expect(seenFor({ shut: ['front_door', 'window', 'hatch'] }, ratings, name)).toBe('The building as a whole. Shut: front door and 2 more')
+})
+
 test('a reason of no one opening is of the whole building', () => {
   expect(seenFor({}, ratings, name)).toBe('The building as a whole')
   expect(seenFor({ cues: ['volume', 'neutral_plane'] }, ratings, name)).toBe('The building as a whole: volume, neutral plane')

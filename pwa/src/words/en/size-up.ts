@@ -124,6 +124,8 @@ export const sizeUp = {
   alsoOn: (answers: string) => `Also on ${answers}`,
   others: 'other things',
   wholeBuilding: 'The building as a whole',
+  standOpen: (openings: string) => `Open: ${openings}`,
+  standShut: (openings: string) => `Shut: ${openings}`,
   andMore: (first: string, others: number) => `${first} and ${others} more`,
   moreReasons: (n: number) => (n === 1 ? '1 more' : `${n} more`),
   trend: { better: 'Getting better since the last look', steady: 'Much as at the last look', worse: 'Getting worse since the last look' },

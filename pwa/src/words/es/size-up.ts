@@ -122,6 +122,8 @@ export const sizeUp: Like<typeof english> = {
   alsoOn: (answers) => `También sobre ${answers}`,
   others: 'otras cosas',
   wholeBuilding: 'El edificio en conjunto',
+  standOpen: (openings: string) => `Abiertas: ${openings}`,
+  standShut: (openings: string) => `Cerradas: ${openings}`,
   andMore: (first: string, others: number) => `${first} y ${others} más`,
   moreReasons: (n) => `${n} más`,
   trend: {

@@ -5,7 +5,7 @@ package content
 import "lintel/engine/infer"
 
 var priors = infer.Priors{
-	Hazard: [4]float64{-1.909, -3.29, -2.426, -2.686},
+	Hazard: [4]float64{-1.909, -3.288, -2.426, -2.686},
 	Flag:   [4]float64{0.1, 0.067, 0.086, 0.045},
 	Cover:  0.9,
 	Answers: []infer.Answers{

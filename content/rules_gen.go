@@ -598,7 +598,7 @@ var rules = []infer.Rule{
 	{
 		ID:         "pulsing-black-outward",
 		At:         "opening",
-		When:       []string{"pulsing", "darkness >= 3", "velocity >= 3"},
+		When:       []string{"pulsing", "darkness >= 4", "velocity >= 3"},
 		Confidence: "low",
 		Supports:   []engine.Stage{"ventilation_limited_decay", "pre_flashover"},
 		Hazards:    []engine.Hazard{"flashover", "backdraft", "ventilation_induced_flashover"},

@@ -29,6 +29,11 @@ var casesStarved = []infer.Case{
 		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int1, Darkness: &int4, Pulsing: &boolTrue}}},
 	},
 	{
+		Rule: "pulsing-black-outward",
+		Note: "mid grey",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int3, Darkness: &int3, Pulsing: &boolTrue}}},
+	},
+	{
 		Rule:  "inward-at-every-gap",
 		Fires: true,
 		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Kind: "crack", Flow: "in"}, {ID: "b", State: "closed", Flow: "in"}}},

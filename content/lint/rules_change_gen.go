@@ -8,7 +8,7 @@ import "lintel/engine/infer"
 var rulesChange = []infer.Rule{
 	{
 		ID:          "quickens-and-darkens",
-		Text:        "Smoke that grows faster and darker between looks is the listed outside sign of flashover drawing near.",
+		Text:        "Smoke that grows faster and darker between looks is listed as an outside sign of flashover drawing near.",
 		At:          "opening",
 		When:        []string{"velocity change >= 1", "darkness change >= 1"},
 		Unless:      []string{"just opened"},
@@ -25,7 +25,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "quickens-and-darkens-shut-in",
-		Text:        "Smoke that steadily grows faster and darker is listed as an outside sign of backdraught too; what parts it from flashover is air, and an opening with a settled two-way flow lets air in.",
+		Text:        "Smoke that grows faster and darker is listed as an outside sign of backdraught too; what parts it from flashover is air, and an opening with a settled two-way flow lets air in.",
 		At:          "opening",
 		When:        []string{"velocity change >= 1", "darkness change >= 1"},
 		Unless:      []string{"just opened", "settled two-way flow"},
@@ -68,7 +68,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "less-smoke-closed",
-		Text:        "Less and slower smoke from a closed building, no paler and without water, fits a fire running out of air and is not improvement.",
+		Text:        "Less and slower smoke from a building of which nothing seen stands open, without water, fits a fire running out of air and is not improvement.",
 		At:          "building",
 		When:        []string{"overall volume change <= 0", "overall velocity change < 0", "closed up"},
 		Unless:      []string{"water", "something was opened"},
@@ -86,7 +86,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "less-smoke-after-shutting",
-		Text:        "Smoke that lessens or pales after something was shut shows the fire short of air; it keeps its heat and its fuel.",
+		Text:        "Smoke that slows after something was shut fits a fire short of air, which keeps its heat and its fuel.",
 		At:          "building",
 		When:        []string{"something was shut", "overall velocity change < 0"},
 		Unless:      []string{"water"},
@@ -95,7 +95,7 @@ var rulesChange = []infer.Rule{
 		Opposes:     []engine.Stage{"fully_developed"},
 		Regime:      "ventilation_limited",
 		Hazards:     []engine.Hazard{"ventilation_induced_flashover", "backdraft"},
-		Condition:   "smoke lessened after an opening was shut",
+		Condition:   "smoke slowed after an opening was shut",
 		Caution:     "Less or paler smoke after shutting an opening is not improvement.",
 		LookAlike:   "A fire that was dying down before.",
 		NextLook:    "Look at gaps for pulsing and at the glass for staining.",
@@ -104,7 +104,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "surge-after-opening",
-		Text:        "A jump in speed or darkness after something was opened shows a fire that was waiting for air.",
+		Text:        "A jump in speed after something was opened fits a fire that was waiting for air.",
 		At:          "building",
 		When:        []string{"something was opened", "overall velocity change >= 1"},
 		Unless:      []string{"water"},
@@ -138,7 +138,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "fading-in-the-open",
-		Text:        "Smoke that slows and thins while openings stand open, with nothing moved and no water, fits a fire using up its fuel.",
+		Text:        "Smoke that slows and grows no thicker while something stands open, with nothing moved and no water, fits a fire using up its fuel or its air.",
 		At:          "building",
 		When:        []string{"overall velocity change < 0", "overall density change <= 0"},
 		Unless:      []string{"closed up", "water", "something was opened", "something was shut"},
@@ -182,7 +182,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "plane-rises-alone",
-		Text:        "A neutral plane that rises by itself while smoke lessens fits a fire that dies down or lost its air.",
+		Text:        "A neutral plane that rises by itself while smoke gets no faster fits a fire that dies down or lost its air.",
 		At:          "opening",
 		When:        []string{"plane change >= 0.12", "velocity change <= 0"},
 		Unless:      []string{"something was opened", "something was shut"},

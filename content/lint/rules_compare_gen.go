@@ -140,7 +140,7 @@ var rulesCompare = []infer.Rule{
 		Confidence:  "low",
 		Supports:    []engine.Stage{"ventilation_limited_decay"},
 		Hazards:     []engine.Hazard{"smoke_explosion"},
-		Condition:   "brown smoke comes from a void or the structure",
+		Condition:   "brown smoke comes from a vent, a gap or the roof",
 		Caution:     "Brown smoke from the structure can mean a concealed fire; what it has weakened is not seen from here.",
 		LookAlike:   "A timber load behind the gap.",
 		NextLook:    "Look along the eaves, the floor line and the level below.",

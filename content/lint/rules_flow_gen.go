@@ -114,7 +114,7 @@ var rulesFlow = []infer.Rule{
 		Opposes:     []engine.Stage{"incipient"},
 		Regime:      "ventilation_limited",
 		Hazards:     []engine.Hazard{"ventilation_induced_flashover"},
-		Condition:   "a roof opening draws smoke up and air in below",
+		Condition:   "a roof opening lets smoke out",
 		LookAlike:   "A roof vent over a fire in the roof space itself.",
 		NextLook:    "Look for the openings that turned into inlets, and whether the outflow grows.",
 		CounterSign: "The flow at the lower openings did not change.",

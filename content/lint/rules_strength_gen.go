@@ -175,7 +175,7 @@ var rulesStrength = []infer.Rule{
 	},
 	{
 		ID:          "flame-tongues-shut-in",
-		Text:        "Tongues of flame in smoke that has had no air are listed as a sign of backdraught; an opening with a settled two-way flow has let air in.",
+		Text:        "Tongues of flame in the smoke are listed as a sign of backdraught; what parts it from flashover is air, and an opening with a settled two-way flow lets air in.",
 		At:          "opening",
 		When:        []string{"flame is tongues"},
 		Unless:      []string{"settled two-way flow"},
@@ -203,7 +203,7 @@ var rulesStrength = []infer.Rule{
 	},
 	{
 		ID:          "flame-with-thick-smoke",
-		Text:        "Flame together with thick black smoke shows more fuel gas than its air can burn inside.",
+		Text:        "Flame together with thick dark smoke shows more fuel gas than its air can burn inside.",
 		At:          "opening",
 		When:        []string{"flame is tongues or full", "density >= 3", "darkness >= 3"},
 		Confidence:  "middle",
@@ -296,7 +296,7 @@ var rulesStrength = []infer.Rule{
 	},
 	{
 		ID:          "no-flame-slow-thin",
-		Text:        "Slow thin smoke from a standing open room, with no flame, fits a small fire or one that is dying down.",
+		Text:        "Slow thin smoke from an opening that stands open, with no flame, fits a small fire or one that is dying down.",
 		At:          "opening",
 		When:        []string{"open", "velocity <= 2", "density <= 1", "flame is none"},
 		Unless:      []string{"water"},

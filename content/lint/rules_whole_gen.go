@@ -38,7 +38,7 @@ var rulesWhole = []infer.Rule{
 	},
 	{
 		ID:          "pale-thick-shut-in",
-		Text:        "Pale, thick, lasting smoke can be fuel gas shut in without air, as before a backdraught; an opening that has long let smoke out above and air in below lets that air in.",
+		Text:        "Pale, thick, lasting smoke can be fuel gas shut in without air, as before a backdraft; where air has gone in below it since the first look, it is not shut in.",
 		At:          "opening",
 		When:        []string{"darkness <= 2", "density >= 3", "volume >= 2"},
 		Unless:      []string{"vanishes", "water", "settled two-way flow"},
@@ -200,7 +200,7 @@ var rulesWhole = []infer.Rule{
 	},
 	{
 		ID:          "shut-more-than-open",
-		Text:        "A building more shut than open gives a fire less air the larger it grows.",
+		Text:        "A building seen more shut than open lets in less of the air that a fire wants as it grows.",
 		At:          "building",
 		When:        []string{"more stands shut than open"},
 		Unless:      []string{"water"},
@@ -214,7 +214,7 @@ var rulesWhole = []infer.Rule{
 	},
 	{
 		ID:          "moderate-everywhere",
-		Text:        "Middling volume at most, without churning or flame, fits a fire still within its first growth.",
+		Text:        "Middling volume and thickness at most, with no flame seen, fit a fire still within its first growth.",
 		At:          "building",
 		When:        []string{"most volume <= 2", "most density <= 2", "most flame is none"},
 		Unless:      []string{"water", "closed up"},

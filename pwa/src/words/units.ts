@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals'
 import { decimal, rounded } from './number'
+import { degreesIn, degreesMark, degreesSaid, temperatureIn } from './temperature'
 import { windSpeedIn } from './wind-speed'
 
 // Metric or US units, as a person chose or as the device's region has them. The
@@ -42,12 +43,11 @@ const FOOT_M = 0.3048
 const POUND_KG = 0.45359237
 const GALLON_L = 3.785411784
 
-export const degreesUnit = (): string => (us() ? '°F' : '°C')
-/** A temperature in the units of the page. */
-export const degrees = (c: number): number => (us() ? 1.8 * c + 32 : c)
-export const temperature = (c: number): string => `${Math.round(degrees(c))} ${degreesUnit()}`
-/** How much hotter: no zero is shifted. */
-export const warmer = (c: number): string => `${Math.round(us() ? 1.8 * c : c)} ${degreesUnit()}`
+export const degreesUnit = (): string => degreesMark(us())
+/** A temperature in the units of the page: as it is, as it is said, and with its unit. */
+export const degrees = (c: number): number => degreesIn(c, us())
+export const wholeDegrees = (c: number): number => degreesSaid(c, us())
+export const temperature = (c: number): string => temperatureIn(c, us())
 
 /** Of smoke at an opening. */
 export const gasSpeed = (ms: number): string => (us() ? `${decimal(ms / FOOT_M, 1)} ft/s` : `${decimal(ms, 2)} m/s`)

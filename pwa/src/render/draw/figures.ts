@@ -1,3 +1,4 @@
+import { temperatureIn } from '../../words/temperature'
 import type { CompartmentLook } from '../frame'
 import { project, type Block, type View } from '../view'
 import type { Align } from './marks'
@@ -20,7 +21,7 @@ export function drawFigures(pen: Pen, view: View, notes: Notes, b: Block, look: 
   const tall = (b.z1 - b.z0) / pen.pixel
   const wide = (b.a1 - b.a0) / pen.pixel
   if (tall < 26 || wide < 52) return
-  const temp = (c: number) => (cut.us ? `${Math.round(c * 1.8 + 32)} °F` : `${Math.round(c)} °C`)
+  const temp = (c: number) => temperatureIn(c, cut.us)
   const spot = spotsOf(pen, view, b)
   const foot = [spot.foot('left'), spot.foot('right')]
   if (!Number.isFinite(look.interfaceM) || look.upperC - look.lowerC < LAYERED_C) {

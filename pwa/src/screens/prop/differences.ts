@@ -1,7 +1,7 @@
 import { spokenWithin, type FrameLook, type OpeningLook } from '../../render'
 import { opacity } from '../../render/tone'
 import { prop } from '../../words/prop'
-import { gasSpeed, temperature, warmer } from '../../words/units'
+import { degreesUnit, gasSpeed, wholeDegrees } from '../../words/units'
 import type { Opening, Scenario } from '../../wire.gen'
 import { SHUT } from './through'
 
@@ -10,13 +10,13 @@ import { SHUT } from './through'
 /** One line of the comparison. A value that there is none of is undefined. */
 export interface Difference { name: string; first: string; second: string; between: string }
 
-interface Quantity { name: string; of(frame: FrameLook): number | undefined; say(value: number): string; /** How much lies between two values, where that is said in another way. */ differ?(by: number): string; /** The grain that is printed: less than half of it is no difference. */ grain: number; /** What is said where there is none of it. */ none?: string }
+interface Quantity { name: string; of(frame: FrameLook): number | undefined; say(value: number): string; /** The grain that is printed: less than half of it is no difference. */ grain: number; /** What is said where there is none of it. */ none?: string }
 
 export function differences(scenario: Scenario, opening: Opening | undefined, first: FrameLook, second: FrameLook): Difference[] {
-  return quantities(scenario, opening).map(({ name, of, say, differ, grain, none = prop.nothing }) => {
+  return quantities(scenario, opening).map(({ name, of, say, grain, none = prop.nothing }) => {
     const [a, b] = [of(first), of(second)]
     const says = (value: number | undefined) => (value === undefined ? none : say(value))
-    return { name, first: says(a), second: says(b), between: a === undefined || b === undefined ? '' : between(b - a, differ ?? say, grain) }
+    return { name, first: says(a), second: says(b), between: a === undefined || b === undefined ? '' : between(b - a, say, grain) }
   })
 }
 
@@ -28,7 +28,7 @@ function between(by: number, say: (value: number) => string, grain: number): str
 function quantities(scenario: Scenario, opening: Opening | undefined): Quantity[] {
   const list: Quantity[] = [
     { name: prop.heat, of: ({ header }) => header.hrrKW, say: prop.heatKW, grain: 0.1 },
-    { name: prop.hottest, of: ({ compartments }) => Math.max(...compartments.map(({ upperC }) => upperC)), say: temperature, differ: warmer, grain: 1 },
+    { name: prop.hottest, of: ({ compartments }) => wholeDegrees(Math.max(...compartments.map(({ upperC }) => upperC))), say: (n) => `${n} ${degreesUnit()}`, grain: 1 },
     { name: prop.leastOxygen, of: ({ compartments }) => 100 * Math.min(...compartments.map(({ o2Upper }) => o2Upper)), say: (n) => prop.percentFine(n), grain: 0.1 },
   ]
   if (!opening) return list

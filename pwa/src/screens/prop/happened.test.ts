@@ -11,7 +11,7 @@ test('writes names for ids, and units as they are written', () => {
   const [line] = happened([event(85, 'ventilation_induced_flashover', 'upper_left', cause)], box)
   expect(line).toEqual({
     tS: 85, what: 'Ventilation-induced flashover', where: 'upper left',
-    cause: 'Port upper left opened 12 s before; upper layer 552 °C, 21 kW/m² at the floor',
+    cause: 'Port upper left opened 12 s before; upper layer 550 °C, 21 kW/m² at the floor',
   })
 })
 

@@ -67,7 +67,7 @@ for (const view of views) {
       await shot(page, `prop-${name}-${view.width}-${view.scheme}`)
       await fits(page, name)
     }
-    /** The numbers of one line of the comparison: as it is, and otherwise. */
+    /** The numbers of one line of the comparison: as it is, and what if. */
     const compared = async (line) => {
       const cells = page.locator('.prop-compare tr', { hasText: line }).first().locator('td')
       return (await cells.allTextContents()).slice(0, 2).map((text) => parseFloat(text))
@@ -139,7 +139,7 @@ for (const view of views) {
       await table.waitFor()
       const rows = await table.getByRole('row').allTextContents()
       assert.ok(rows.length > 10 && rows.length < 30, `${rows.length} rows`)
-      assert.deepEqual(await table.getByRole('columnheader').allTextContents(), ['Time', 'As it is', 'Otherwise'])
+      assert.deepEqual(await table.getByRole('columnheader').allTextContents(), ['Time', 'As it is', 'What if'])
       await page.locator('.prop-plot').first().scrollIntoViewIfNeeded()
       await keep('curves')
     })
@@ -155,7 +155,8 @@ for (const view of views) {
     })
 
     test('one of them is kept, and burns on', async () => {
-      await press('Keep otherwise')
+      await press('Go on') // the curves follow it while a fire goes
+      await press('Keep the what-if')
       await page.locator('.prop-scene').nth(1).waitFor({ state: 'detached' })
       await tab('What if')
       assert.equal(await page.getByRole('button', { name: /^Leave out/ }).count(), 0, 'the move is not in it')

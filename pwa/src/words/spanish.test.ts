@@ -10,7 +10,7 @@ const spanish = import.meta.glob<Words>('./es/*.ts', { eager: true })
 /** The same in both languages: our name, names of sides, trade words and units. */
 const alike = new Set([
   'Lintel', 'Auto', 'Instructor', 'No', 'Bravo', 'Charlie', 'Delta', 'Backdraft', 'Flashover',
-  'kW', '+1 s',
+  'kW', '+1 s', 'min:s',
 ])
 
 /** Every text of a catalogue by its path; a text with slots stands as its source. */

@@ -25,15 +25,16 @@ export function CurvesPanel({ bench, now, selected }: PanelProps) {
   if (now.first.headS < 1) return <p class="soft">{prop.curvesEmpty}</p>
   return (
     <div class="stack">
-      {now.second && <p class="prop-key"><span class="prop-key-first">{prop.key.first}</span> <span class="prop-key-second">{prop.key.second}</span></p>}
+      {now.second && <p class="prop-key"><span class="prop-key-first">{prop.fires.first}</span> <span class="prop-key-second">{prop.fires.second}</span></p>}
+      <p class="small soft">{prop.key.seek} {prop.key.moves} {small && prop.scaleCurves}</p>
       {CURVES.map((curve, k) => <OneCurve key={curve} bench={bench} now={now} curve={curve} shown={shown} where={where[curve]} turn={k} />)}
-      <p class="small soft">{prop.key.seek} {prop.key.upper} {prop.curvePlane} {small && prop.scaleCurves}</p>
       <label class="prop-choose">
         <span>{prop.curveRoom}</span>
         <select aria-label={prop.curveRoom} value={room} onChange={(event) => setRoom(event.currentTarget.value)}>
           {roomsOf(scenario.compartments).map((id) => <option key={id} value={id}>{spoken(id)}</option>)}
         </select>
       </label>
+      <p class="small soft">{prop.curvePlane}</p>
       <MarkList bench={bench} now={now} />
     </div>
   )
@@ -46,7 +47,7 @@ function OneCurve({ bench, now, curve, shown, where, turn }: CurveProps) {
   const name = where === undefined ? prop.curveOf(prop.curves[curve], unit) : prop.curveIn(prop.curves[curve], unit, where)
   const draw = (): Drawn => {
     const newestS = Math.max(now.first.headS, now.second?.headS ?? 0)
-    return { series: series(curve, bench.burns, shown, now.branchS, times(newestS)), marks: marksOf(bench, now), shownS: now.tS }
+    return { unit: curve === 'temperature' ? unit : prop.axisUnits[curve], series: series(curve, bench.burns, shown, now.branchS, times(newestS)), marks: marksOf(bench, now), shownS: now.tS }
   }
   const { place, failed } = usePlot(bench, draw, `${now.second !== undefined}`, turn)
   return (

@@ -1,5 +1,6 @@
 import uPlot from 'uplot'
 import 'uplot/dist/uPlot.min.css'
+import { rounded } from '../../words/number'
 import { prop } from '../../words/prop'
 import type { Series } from './series'
 
@@ -8,10 +9,10 @@ import type { Series } from './series'
 /** A move on the time axis. */
 export interface Mark { tS: number; text: string; second: boolean }
 
-export interface Drawn { series: Series; marks: readonly Mark[]; shownS: number }
+/** What is drawn: the unit stands at every number of the upright axis. */
+export interface Drawn { unit: string; series: Series; marks: readonly Mark[]; shownS: number }
 
 const HEIGHT = 150
-const FONT = '12px system-ui, sans-serif'
 const DASHES = [7, 4]
 
 export class Plot {
@@ -26,6 +27,7 @@ export class Plot {
   }
 
   show(drawn: Drawn): void {
+    if (drawn.series.lines.length !== this.#drawn.series.lines.length) return // a fire came or went: another plot is about to take this one's place
     this.#drawn = drawn
     this.#plot.setData(this.#data())
   }
@@ -44,16 +46,16 @@ export class Plot {
   }
 
   #options(place: HTMLElement, seek: (tS: number) => void): uPlot.Options {
-    const { ink, soft, line, accent } = this.#colours
-    const axis: uPlot.Axis = { stroke: soft, font: FONT, grid: { stroke: line, width: 1 }, ticks: { stroke: line, width: 1, size: 4 } }
+    const { ink, soft, line, accent, letterPx } = this.#colours
+    const axis: uPlot.Axis = { stroke: soft, font: `${letterPx}px system-ui, sans-serif`, grid: { stroke: line, width: 1 }, ticks: { stroke: line, width: 1, size: 4 } }
     return {
-      width: Math.max(200, place.clientWidth), height: HEIGHT, padding: [8, 6, 0, 0],
+      width: Math.max(200, place.clientWidth), height: HEIGHT, padding: [8, 8, 0, 0],
       legend: { show: false },
       cursor: { y: false, points: { show: false }, drag: { x: false, y: false } },
       scales: { x: { time: false }, y: { range: (_, low, high) => fromZero(low, high) } },
       axes: [
-        { ...axis, size: 34, space: 56, values: (_, at) => at.map((t) => prop.clock(t)), incrs: [1, 2, 5, 10, 15, 30, 60, 120, 300, 600] },
-        { ...axis, size: 46, space: 28 },
+        { ...axis, size: 2.4 * letterPx, space: 4.4 * letterPx, values: (_, at) => at.map((t) => prop.clock(t)), incrs: [1, 2, 5, 10, 15, 30, 60, 120, 300, 600] },
+        { ...axis, size: 5.2 * letterPx, space: 28, values: (_, at) => at.map((value) => `${rounded(value, 2)} ${this.#drawn.unit}`) },
       ],
       series: [
         {},
@@ -63,7 +65,7 @@ export class Plot {
         })),
       ],
       hooks: {
-        draw: [(plot) => this.#marks(plot)],
+        draw: [(plot) => this.#marks(plot), (plot) => this.#names(plot)],
         ready: [(plot) => plot.over.addEventListener('click', (event) => seek(Math.max(0, plot.posToVal(event.offsetX, 'x'))))],
       },
     }
@@ -72,7 +74,7 @@ export class Plot {
   /** Every move as a numbered stroke, and the moment shown as a bar. */
   #marks(plot: uPlot): void {
     const { ctx, bbox } = plot
-    const { soft, accent, ink } = this.#colours
+    const { soft, accent, ink, letterPx } = this.#colours
     const at = (tS: number) => Math.round(plot.valToPos(tS, 'x', true)) + 0.5
     const upright = (x: number, width: number, colour: string) => {
       ctx.strokeStyle = colour
@@ -83,27 +85,52 @@ export class Plot {
       ctx.stroke()
     }
     ctx.save()
-    ctx.font = `600 ${11 * devicePixelRatio}px system-ui, sans-serif`
-    ctx.textAlign = 'center'
+    ctx.font = `600 ${letterPx * devicePixelRatio}px system-ui, sans-serif`
+    ctx.textAlign = 'left'
     for (const { tS, text, second } of this.#drawn.marks) {
       const colour = second ? accent : soft
       ctx.setLineDash([2 * devicePixelRatio, 3 * devicePixelRatio])
       upright(at(tS), 1, colour)
       ctx.setLineDash([])
       ctx.fillStyle = colour
-      ctx.fillText(text, at(tS), bbox.top + (second ? 22 : 10) * devicePixelRatio)
+      ctx.fillText(text, at(tS) + 3 * devicePixelRatio, bbox.top + (second ? 2 : 1) * letterPx * devicePixelRatio)
     }
     upright(at(this.#drawn.shownS), 1.5, ink)
     ctx.restore()
   }
+
+  /** The unit of the time, and the layer at the end of each line of the first fire that has one: above the upper one where there is space, below the lower one. */
+  #names(plot: uPlot): void {
+    const { ctx, bbox } = plot
+    const { soft, ink, letterPx } = this.#colours
+    const letter = letterPx * devicePixelRatio
+    ctx.save()
+    ctx.font = `${letter}px system-ui, sans-serif`
+    ctx.fillStyle = soft
+    ctx.textAlign = 'right'
+    ctx.fillText(prop.timeUnit, bbox.left - 1.6 * letter, bbox.top + bbox.height + 1.6 * letter)
+    ctx.fillStyle = ink
+    const { tS, lines } = this.#drawn.series
+    for (const { fire, layer, values } of lines) {
+      const last = lastOf(values)
+      if (fire === 'second' || layer === undefined || last < 0) continue
+      const y = plot.valToPos(values[last]!, 'y', true)
+      const above = layer === 'lower' || y - bbox.top > 2 * letter
+      ctx.fillText(prop.key[layer], Math.max(plot.valToPos(tS[last]!, 'x', true), bbox.left + 7 * letter) - 0.5 * letter, above ? y - 0.5 * letter : y + 1.4 * letter)
+    }
+    ctx.restore()
+  }
 }
 
-interface Colours { ink: string; soft: string; line: string; accent: string }
+/** Where a line stands last, as an index, or -1. */
+const lastOf = (values: readonly (number | null)[]) => values.findLastIndex((value) => value !== null)
+
+interface Colours { ink: string; soft: string; line: string; accent: string; letterPx: number }
 
 function coloursOf(place: HTMLElement): Colours {
   const style = getComputedStyle(place)
   const token = (name: string) => style.getPropertyValue(name).trim()
-  return { ink: token('--ink'), soft: token('--ink-soft'), line: token('--line'), accent: token('--accent') }
+  return { ink: token('--ink'), soft: token('--ink-soft'), line: token('--line'), accent: token('--accent'), letterPx: Math.round(0.93 * parseFloat(style.fontSize)) }
 }
 
 /** An axis that begins at nothing, so that no small change looks like a large one. */

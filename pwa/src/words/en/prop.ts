@@ -59,9 +59,9 @@ export const prop = {
   over: 'The hour of this fire is over. Look back, or start over.',
 
   // Two fires on one clock
-  fires: { first: 'As it is', second: 'Otherwise' },
+  fires: { first: 'As it is', second: 'What if' },
   both: 'Both',
-  otherwiseFrom: (clock: string) => `Otherwise, from ${clock}`,
+  otherwiseFrom: (clock: string) => `What if, from ${clock}`,
   twoFires: 'Two fires on one clock',
   quantity: 'At this moment',
   difference: 'Difference',
@@ -70,14 +70,14 @@ export const prop = {
   more: (amount: string) => `+${amount}`,
   less: (amount: string) => `−${amount}`,
   same: 'the same',
-  hottest: 'Hottest upper layer',
-  leastOxygen: 'Least oxygen above',
+  hottest: 'Hottest gas',
+  leastOxygen: 'Least oxygen, under a ceiling',
   planeAt: (opening: string) => `Height of the neutral plane, ${opening}`,
-  speedAt: (opening: string) => `Smoke out, ${opening}`,
-  hiddenAt: (opening: string) => `Light hidden, ${opening}`,
+  speedAt: (opening: string) => `Speed of the smoke, ${opening}`,
+  hiddenAt: (opening: string) => `Hidden behind the smoke, ${opening}`,
   keep: 'Keep one and end the comparison',
   keepFirst: 'Keep as it is',
-  keepSecond: 'Keep otherwise',
+  keepSecond: 'Keep the what-if',
 
   // What if
   whatIf: 'See both futures before you choose',
@@ -102,14 +102,15 @@ export const prop = {
   },
 
   // Curves
-  curve: 'Curve',
   curves: { heat: 'Heat release', temperature: 'Temperature', oxygen: 'Oxygen', plane: 'Neutral plane' },
   curveUnits: { heat: 'kW', oxygen: '% by volume', plane: '% of its height' },
+  axisUnits: { heat: 'kW', oxygen: '%', plane: '%' },
   curveOf: (what: string, unit: string) => `${what}, ${unit}`,
   curveIn: (what: string, unit: string, where: string) => `${what}, ${unit}: ${where}`,
   curveRoom: 'Room of the temperatures and the oxygen',
   curvePlane: 'The plane is that of the marked opening.',
-  key: { first: 'As it is', second: 'Otherwise', upper: 'Heavy: upper layer. Light: lower layer.', moves: 'Numbers on the time axis: moves, in the list below.', seek: 'Tap a curve to go to that moment.' },
+  key: { upper: 'upper layer', lower: 'lower layer', moves: 'Numbered strokes: the moves, in the list below.', seek: 'Tap a curve to go to that moment.' },
+  timeUnit: 'min:s',
   curvesFailed: 'The curves could not be loaded. The table below holds the same numbers.',
   asTable: 'The same as a table',
   tableTime: 'Time',
@@ -118,7 +119,8 @@ export const prop = {
   curvesEmpty: 'The curves begin when the fire has burned for a second.',
 
   // From the box to the house
-  scaleTitle: 'What carries over to a house',
+  scaleTitle: 'A small box: trust which way and what first; times, colours and speeds are its own',
+  scaleTitleHouse: 'Full size: by scaling, half as fast as the small box, with thirty times the heat',
   scaleYes: 'Carries over: which way gas goes, which opening answers which, and what comes first.',
   scaleNo: 'Does not: times, colours, smoothness and speeds. They are this box’s own.',
   scaleHow: 'Gas that rises by its warmth sets its pace by the height: at a quarter of a storey all goes about twice as fast at half the speed, with a thirty-second of the heat. Radiation, walls that burn, leaks, soot and glass follow no such rule, and no two live burns agree.',
@@ -130,7 +132,6 @@ export const prop = {
   // What is seen, and what the cutaway adds
   drawAway: 'Draw the wall away',
   putBack: 'Put the wall back',
-  seen: 'What shows',
   nothingMoves: 'nothing moves',
   strokes: 'Pale strokes at an opening: air drawn in.',
   flow: {

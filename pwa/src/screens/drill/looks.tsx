@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { FrameLook } from '../../render'
+import { OneOf } from '../../ui/one-of'
 import { drill } from '../../words/drill'
 import type { Item } from '../../wire.gen'
 import { Fire } from './fire'
@@ -18,13 +19,7 @@ export function TwoLooks({ item, cutaway = false, ready }: { item: Item; cutaway
       {names.map((caption, n) => (
         <SceneView key={caption} item={item} fire={looks && { frame: looks[n]! }} cutaway={cutaway} caption={caption} />
       ))}
-      <div class="pair-choice" role="group" aria-label={drill.looks}>
-        {names.map((name, n) => (
-          <button key={name} type="button" class="side-button" aria-pressed={n === shown} onClick={() => show(n)}>
-            {name}
-          </button>
-        ))}
-      </div>
+      <OneOf label={drill.looks} class="pair-choice" of={names.map((name, value) => ({ value, name }))} chosen={shown} choose={show} />
     </div>
   )
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { Scene } from '../../render'
+import { OneOf } from '../../ui/one-of'
 import { drill } from '../../words/drill'
 import { trade } from '../../words/trade'
 import { SIDE_WORDS, type Item, type Scenario, type Side } from '../../wire.gen'
@@ -37,13 +38,7 @@ export function SceneView({ item, fire, cutaway = false, mark = true, caption }:
       )}
       {caption && <figcaption class="item-caption">{caption}</figcaption>}
       {sides.length > 1 && (
-        <div class="item-sides" role="group" aria-label={drill.sides}>
-          {sides.map((one) => (
-            <button key={one} type="button" class="side-button" aria-pressed={one === side} onClick={() => setSide(one)}>
-              {trade.sides[one]}
-            </button>
-          ))}
-        </div>
+        <OneOf label={drill.sides} class="item-sides" of={sides.map((value) => ({ value, name: trade.sides[value] }))} chosen={side} choose={setSide} />
       )}
     </figure>
   )

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { OneOf } from '../../ui/one-of'
 import { Tabs } from '../../ui/tabs'
 import { prop } from '../../words/prop'
 import { trade } from '../../words/trade'
@@ -36,11 +37,14 @@ export function TheBench({ bench, again }: { bench: Bench; again(): void }) {
           <Timeline bench={bench} now={now} />
           <Bar bench={bench} lit={now.first.lit} cutaway={cutaway} cut={setCutaway} />
         </Watch>
-        {building.sides.length > 1 && <SidePick sides={building.sides} side={side} choose={setSide} />}
+        {building.sides.length > 1 && (
+          <OneOf label={prop.seenFrom} class="prop-sides" of={building.sides.map((value) => ({ value, name: trade.sides[value] }))} chosen={side} choose={setSide} />
+        )}
         <TimeNotes bench={bench} now={now} />
         {now.second
           ? <Compare bench={bench} now={now} second={now.second} selected={selected} />
           : <Readout bench={bench} view={now.first} cutaway={cutaway} selected={selected} />}
+        {!now.second && <ScaleNote small={building.small} />}
       </div>
       <div class="prop-controls">
         {bench.problem.value && <p role="alert">{bench.problem.value}</p>}
@@ -57,7 +61,6 @@ export function TheBench({ bench, again }: { bench: Bench; again(): void }) {
           {panel === 'curves' && <CurvesPanel bench={bench} now={now} selected={selected} />}
         </div>
         {acted.lit && <KeepMoment bench={bench} now={now} moves={acted.moves} />}
-        {building.small && <ScaleNote />}
       </div>
     </div>
   )
@@ -77,16 +80,6 @@ function TargetPick({ bench }: { bench: Bench }) {
           </button>
         ))}
       </div>
-    </div>
-  )
-}
-
-function SidePick({ sides, side, choose }: { sides: readonly Side[]; side: Side; choose(side: Side): void }) {
-  return (
-    <div class="prop-sides" role="group" aria-label={prop.seenFrom}>
-      {sides.map((one) => (
-        <button key={one} type="button" aria-pressed={one === side} onClick={() => choose(one)}>{trade.sides[one]}</button>
-      ))}
     </div>
   )
 }

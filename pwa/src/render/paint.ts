@@ -10,7 +10,7 @@ import { flameColour, mixSmoke, opacity, type Light } from './tone'
 // One layer of smoke to pixels: first its body, the depth of every fine cell with
 // the grain it took along, and the glow of what burns; then its skin, the colour
 // with light from the upper left on the lumps. The two may be done in two frames
-// of the screen. Only cells in or next to smoke are visited.
+// of the screen, and the first half in parts. Only cells in or next to smoke are visited.
 
 /** What one layer remembers between paints. */
 export interface Canvas {
@@ -44,24 +44,27 @@ export function takeSeen(from: Canvas, old: Grid, to: Canvas, grid: Grid): void 
   to.lit.fill(1) // what does not glow is found out by the next painting
 }
 
-/** The first half of painting one layer of smoke, some steps after that was done last. */
-export function paintBody(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, steps: number): void {
-  const follows = followsIn(steps, STAYS)
-  const catches = followsIn(steps, LINGERS)
+/** Rows of the body of the smoke, from one to before another, and how many steps after it was painted last. */
+export interface Rows { from: number; to: number; steps: number }
+
+/** The first half of painting one layer of smoke: all rows, or some of them at a time from the topmost down. */
+export function paintBody(grid: Grid, smoke: Smoke, canvas: Canvas, noise: Noise, breadth: Breadth, { from, to, steps }: Rows): void {
+  gives[GLOW] = followsIn(steps, STAYS)
+  gives[GRAIN] = followsIn(steps, LINGERS)
   const { ny, nx, row } = grid
   const { near, busy } = smoke
   const { lit, face, boil } = canvas
-  face.fill(0)
-  for (let j = 1; j <= ny; j++) {
+  if (from === 1) face.fill(0)
+  for (let j = from; j < to; j++) {
     boilAt(boil, breadth, j, grid.cellM)
     for (let i = 1; i <= nx; i++) {
       const c = j * row + i
       if (near[c] === 0 && busy[c] === 0 && lit[c] === 0) continue
-      deepen(grid, smoke, canvas, noise, boil, catches, c, i, j)
-      lit[c] = kindle(grid, smoke, canvas, noise, follows, i, j) ? 1 : 0
+      deepen(grid, smoke, canvas, noise, boil, c, i, j)
+      lit[c] = kindle(grid, smoke, canvas, noise, i, j) ? 1 : 0
     }
   }
-  extend(face, grid.fineRow, 2 * nx, 2 * ny)
+  if (to > ny) extend(face, grid.fineRow, 2 * nx, 2 * ny)
 }
 
 /** The second half: RGBA pixels, 2nx by 2ny. */
@@ -96,55 +99,88 @@ const veil = (tau: number) => clamp01((THICK - tau) / (THICK - THIN))
 const BODY = 0.1
 const SKIN = 0.9
 
-/** How the row at work boils: its lumps, each size in a cell's measure, and how far they have risen. */
-interface Boil extends Lumpy { perCell: number; risen: number; nextPerCell: number; nextRisen: number }
+// What the functions below hand each other: in arrays, as numbers that go from
+// function to function by themselves become garbage.
 
-const makeBoil = (): Boil => ({ size: 1, next: 1, share: 0, perCell: 1, risen: 0, nextPerCell: 1, nextRisen: 0 })
+/** How the row at work boils: the share of its larger lumps, and then of either size how many of them a cell is broad, how far they have risen, and their edge. */
+type Boil = Float64Array
+const SHARE = 0
+const LUMPS_NOW = 1
+const LUMPS_NEXT = 5
+const PER_CELL = 0
+const RISEN = 1
+const EDGE = 2 // and what it adds in the mean, one further
+const makeBoil = (): Boil => new Float64Array(9)
+const lumpy: Lumpy = { size: 1, next: 1, share: 0 }
+
+/** How far what was seen before gives way in one painting: the glow, and the grain. */
+const gives = new Float64Array(2)
+const GLOW = 0
+const GRAIN = 1
+
+/** Of the two cells at work how clear their grain still is, how many grains a cell is broad, and the edge of lumps that small. */
+const pair = new Float64Array(4)
+const CLEAR = 0
+const GRAINS = 1
+const GRAIN_EDGE = 2
 
 function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
-  lumpsAt(breadth, j, boil)
-  boil.perCell = (0.5 * cellM) / boil.size
-  boil.risen = breadth.risenM / boil.size
-  boil.nextPerCell = (0.5 * cellM) / boil.next
-  boil.nextRisen = breadth.risenM / boil.next
+  lumpsAt(breadth, j, lumpy)
+  boil[SHARE] = lumpy.share
+  boilSize(boil, LUMPS_NOW, lumpy.size, breadth.risenM, cellM)
+  boilSize(boil, LUMPS_NEXT, lumpy.next, breadth.risenM, cellM)
+}
+
+function boilSize(boil: Boil, at: number, size: number, risenM: number, cellM: number): void {
+  boil[at + PER_CELL] = (0.5 * cellM) / size
+  boil[at + RISEN] = risenM / size
+  putEdge(boil, at + EDGE, boil[at + PER_CELL]!)
 }
 
 /** The lumps that a row throws up by itself, at the spot that many fine cells across and down. */
-function boils({ share, perCell, risen, nextPerCell, nextRisen }: Boil, noise: Noise, across: number, down: number): void {
+function boils(boil: Boil, noise: Noise, across: number, down: number): void {
+  const share = boil[SHARE]!
   const { spot } = noise
   let sum = 0
   if (share < 1) {
-    spot[X] = across * perCell
-    spot[Y] = down * perCell + risen
-    billow(noise, perCell)
+    boilsOf(boil, LUMPS_NOW, noise, across, down)
     sum = (1 - share) * spot[VALUE]!
   }
   if (share > 0) {
-    spot[X] = across * nextPerCell
-    spot[Y] = down * nextPerCell + nextRisen
-    billow(noise, nextPerCell)
+    boilsOf(boil, LUMPS_NEXT, noise, across, down)
     sum += share * spot[VALUE]!
   }
   spot[VALUE] = sum
 }
 
+function boilsOf(boil: Boil, at: number, noise: Noise, across: number, down: number): void {
+  const { spot } = noise
+  spot[X] = across * boil[at + PER_CELL]!
+  spot[Y] = down * boil[at + PER_CELL]! + boil[at + RISEN]!
+  billow(noise, boil, at + EDGE)
+}
+
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
-function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, noise: Noise, boil: Boil, catches: number, c: number, i: number, j: number): void {
+function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
   const { fineRow, rough } = grid
   const { spot } = noise
   const churns = rough[c]! > 1 ? 1 : rough[c]!
+  const perCellM = 0.5 * grid.cellM
   const speed = speedAt(grid, c)
-  const seen = churns > 0 ? sharp((speed * boil.perCell) / (0.5 * grid.cellM)) : 1
+  const seen = churns > 0 ? sharp((speed * boil[LUMPS_NOW + PER_CELL]!) / perCellM) : 1
   const lumps = LUMPS * seen
+  const catches = gives[GRAIN]!
   bites[c] = BITES * churns * seen
   for (let b = 0; b < 2; b++) {
     const y = 2 * j - 1 + b
     const left = y * fineRow + 2 * i - 1
-    const clear = unwound(now, left * FIELDS, fineRow * FIELDS)
-    const perCell = clear > 0 ? grainsPerCell(now, left * FIELDS, fineRow * FIELDS) : 0
-    const passes = (speed * perCell) / (0.5 * grid.cellM)
+    unwind(now, left * FIELDS, fineRow * FIELDS)
+    const clear = pair[CLEAR]!
+    const perCell = clear > 0 ? pair[GRAINS]! : 0
+    const passes = (speed * perCell) / perCellM
     const fibres = clear > 0 && churns < 1 ? fibrous(perCell, passes) : 0
     const told = sharp(passes)
+    putEdge(pair, GRAIN_EDGE, perCell)
     for (let cell = left; cell < left + 2; cell++) {
       const o = cell * FIELDS
       const tau = now[o]!
@@ -156,16 +192,14 @@ function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, nois
       const churning = folded > churns ? folded : churns
       let uneven = 0
       if (clear > 0) {
-        const x = now[o + GRAIN_X]! / tau
-        const along = now[o + GRAIN_Y]! / tau
         if (churning < 1) {
           streak(noise, now, o, fibres)
           uneven += clear * (1 - churning) * told * spot[VALUE]!
         }
         if (churning > 0) {
-          spot[X] = x
-          spot[Y] = along
-          billow(noise, perCell)
+          spot[X] = now[o + GRAIN_X]! / tau
+          spot[Y] = now[o + GRAIN_Y]! / tau
+          billow(noise, pair, GRAIN_EDGE)
           uneven += clear * churning * LUMPS * told * spot[VALUE]!
         }
       }
@@ -186,17 +220,6 @@ function speedAt({ u, v, windU }: Grid, c: number): number {
   return Math.sqrt(across * across + v[c]! * v[c]!)
 }
 
-/** How many grains a fine cell is broad or high, whichever is more; 0 where smoke ends. */
-function grainsPerCell(now: Float32Array, o: number, down: number): number {
-  const tau = now[o + TAU]!
-  const right = now[o + FIELDS]!
-  const below = now[o + down]!
-  if (tau < 0.02 || right < 0.02 || below < 0.02) return 0
-  const across = Math.abs(now[o + GRAIN_X]! / tau - now[o + FIELDS + GRAIN_X]! / right)
-  const along = Math.abs(now[o + GRAIN_Y]! / tau - now[o + down + GRAIN_Y]! / below)
-  return across > along ? across : along
-}
-
 // Grain that is finer than a cell cannot be drawn, and grain that the stream has
 // pulled askew looks like marble: what varies along the stream then varies across
 // it. Both in grains a cell, from where it starts to go to where it is gone. Chosen by us, by eye.
@@ -205,18 +228,26 @@ const FINE_GONE = 0.54
 const ASKEW_FROM = 0.08
 const ASKEW_GONE = 0.24
 
-/** How clear the grain still is: 1 as it left the opening, 0 where streams of different age are wound together. */
-function unwound(now: Float32Array, o: number, down: number): number {
+/**
+ * Notes of a cell how clear the grain still is: 1 as it left the opening, 0 where streams
+ * of different age are wound together; and how many grains a fine cell is broad or high,
+ * whichever is more: 0 where smoke ends.
+ */
+function unwind(now: Float32Array, o: number, down: number): void {
   const tau = now[o + TAU]!
   const right = now[o + FIELDS]!
   const below = now[o + down]!
-  if (tau < 0.02 || right < 0.02 || below < 0.02) return 1
+  pair[CLEAR] = 1
+  pair[GRAINS] = 0
+  if (tau < 0.02 || right < 0.02 || below < 0.02) return
   const x = now[o + GRAIN_X]! / tau
   const y = now[o + GRAIN_Y]! / tau
+  const across = Math.abs(x - now[o + FIELDS + GRAIN_X]! / right)
   const along = Math.abs(y - now[o + FIELDS + GRAIN_Y]! / right)
-  const wound = Math.abs(x - now[o + FIELDS + GRAIN_X]! / right) + along
   const askew = along + Math.abs(x - now[o + down + GRAIN_X]! / below)
-  return Math.min(clamp01((FINE_GONE - wound) / (FINE_GONE - FINE_FROM)), clamp01((ASKEW_GONE - askew) / (ASKEW_GONE - ASKEW_FROM)))
+  const high = Math.abs(y - now[o + down + GRAIN_Y]! / below)
+  pair[CLEAR] = Math.min(clamp01((FINE_GONE - across - along) / (FINE_GONE - FINE_FROM)), clamp01((ASKEW_GONE - askew) / (ASKEW_GONE - ASKEW_FROM)))
+  pair[GRAINS] = across > high ? across : high
 }
 
 // Smoke that hides even a lamp (optical depth 8, the top cut of density in
@@ -268,15 +299,21 @@ function streak(noise: Noise, now: Float32Array, o: number, fibres: number): voi
 // What blunting adds to the square of the mean, fitted to the lumps themselves.
 const BLUNTED = 1.08
 
-/**
- * Round heads with creases between them, as of a cauliflower; no mean. A cell is so
- * much of a lump as `perCell` says, and no crease is narrower than that: it would
- * jump from cell to cell, and how it moves could not be told.
- */
-function billow({ lumps, spot }: Noise, perCell: number): void {
-  lumps.read(spot)
+/** Notes how blunt the creases are between lumps of which a cell is so much as `perCell` says, and what that adds in the mean. */
+function putEdge(into: Float64Array, at: number, perCell: number): void {
   const blunt = perCell * perCell
-  spot[VALUE] = 2.8 * (Math.sqrt(spot[VALUE]! * spot[VALUE]! + blunt) - Math.sqrt(MEAN * MEAN + BLUNTED * blunt))
+  into[at] = blunt
+  into[at + 1] = Math.sqrt(MEAN * MEAN + BLUNTED * blunt)
+}
+
+/**
+ * Round heads with creases between them, as of a cauliflower; no mean. No crease is
+ * narrower than the edge noted there: it would jump from cell to cell, and how it
+ * moves could not be told.
+ */
+function billow({ lumps, spot }: Noise, edges: Float64Array, at: number): void {
+  lumps.read(spot)
+  spot[VALUE] = 2.8 * (Math.sqrt(spot[VALUE]! * spot[VALUE]! + edges[at]!) - edges[at + 1]!)
 }
 
 // The glow follows the burning gas with this delay, which no flicker faster
@@ -297,7 +334,8 @@ function followsIn(steps: number, staysInOne: number): number {
 }
 
 /** Lets the glow of four fine cells follow what burns in them. Returns whether any is left. */
-function kindle({ fineRow }: Grid, { now }: Smoke, { glow }: Canvas, noise: Noise, follows: number, i: number, j: number): boolean {
+function kindle({ fineRow }: Grid, { now }: Smoke, { glow }: Canvas, noise: Noise, i: number, j: number): boolean {
+  const follows = gives[GLOW]!
   let any = false
   for (let k = 0; k < 4; k++) {
     const cell = (2 * j - 1 + (k >> 1)) * fineRow + 2 * i - 1 + (k & 1)

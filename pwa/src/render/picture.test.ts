@@ -3,15 +3,8 @@ import { box } from '../buildings/box'
 import { DAY } from './draw/palette'
 import { layOut } from './layout'
 import { Picture } from './picture'
-import { CELLS, film, frameWith } from './scene-for-tests'
+import { CELLS, film, frameWith, hash } from './scene-for-tests'
 import { frameView, openArea } from './view'
-
-/** FNV-1a over the pixels (Fowler, Noll and Vo; constants from the IETF draft, from memory, to be confirmed). */
-function hash(pixels: Uint8ClampedArray): number {
-  let h = 0x811c9dc5
-  for (const byte of pixels) h = Math.imul(h ^ byte, 0x01000193)
-  return h >>> 0
-}
 
 /** Mean of one channel over the outflow of the lower left port: 0 to 2 are colours, 3 is what is hidden. */
 function overPort(picture: Picture, channel: number): number {

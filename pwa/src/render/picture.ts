@@ -12,7 +12,7 @@ import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from '.
 import { heatOf, type Inlet, type Jet } from './jet'
 import { noiseOf, type Noise } from './noise'
 import { burnsOutPerM, stamp } from './stamp'
-import { makeCanvas, paintBody, paintSkin, takeSeen, type Canvas } from './paint'
+import { makeCanvas, paintBody, paintSkin, takeSeen, type Canvas, type Rows } from './paint'
 import type { Light } from './tone'
 import { facingOf, openArea, type View } from './view'
 
@@ -66,9 +66,10 @@ export class Picture {
   readonly #breadth: Breadth
   #windMS = 0
   #steps = 0
-  /** Steps after which the body of the smoke was painted last, and whether it still is on these cells. */
+  /** Steps after which the body of the smoke was begun last, whether it ever was on these cells, and its rows that are due. */
   #painted = 0
   #hasBody = false
+  readonly #rows: Rows = { from: 1, to: 1, steps: 0 }
 
   constructor(scenario: Scenario, view: View, cells = cellsFor(view, 0), seed = SEED) {
     this.view = view
@@ -127,6 +128,7 @@ export class Picture {
 
   /** Goes on from where the smoke of another picture is: of the same view, on finer or coarser cells. */
   takeOver(other: Picture): void {
+    other.#finish()
     resample(other.grid, this.grid)
     takeSeen(other.#front, other.grid, this.#front, this.grid)
     takeSeen(other.#back, other.grid, this.#back, this.grid)
@@ -148,6 +150,7 @@ export class Picture {
 
   /** Draws one step of smoke further. */
   step(): void {
+    this.#finish()
     this.#noise.makeReady()
     const { grid } = this
     const time = this.timeS
@@ -174,14 +177,29 @@ export class Picture {
     this.#steps++
   }
 
-  /** Does the first half of painting what was stepped, where a screen has a frame to spare before it is shown. */
-  prepare(): void {
+  /**
+   * Does the first half of painting what was stepped, or a share of it, where a screen
+   * has a frame to spare before it is shown. What is left, `paint` does: the pixels are the same.
+   */
+  prepare(share = 1): void {
+    const rows = this.#rows
     const steps = this.#steps - this.#painted
-    if (this.#hasBody && steps === 0) return
-    this.#painted = this.#steps
-    this.#hasBody = true
-    paintBody(this.grid, this.grid.front, this.#front, this.#noise, this.#breadth, steps)
-    if (this.showsBehind) paintBody(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, steps)
+    if (!this.#hasBody || steps > 0) {
+      this.#painted = this.#steps
+      this.#hasBody = true
+      rows.from = 1
+      rows.steps = steps
+    }
+    rows.to = 1 + Math.round(share * this.grid.ny)
+    if (rows.to <= rows.from) return
+    paintBody(this.grid, this.grid.front, this.#front, this.#noise, this.#breadth, rows)
+    if (this.showsBehind) paintBody(this.grid, this.grid.back, this.#back, this.#noise, this.#breadth, rows)
+    rows.from = rows.to
+  }
+
+  /** Paints what is left of a body that was begun, before its smoke moves on. */
+  #finish(): void {
+    if (this.#hasBody && this.#steps === this.#painted) this.prepare()
   }
 
   /** Turns the smoke into pixels, in `front` and `back`. */

@@ -37,3 +37,10 @@ export function film(frame: FrameLook, seconds: number, each?: (picture: Picture
   }
   return picture
 }
+
+/** FNV-1a over the pixels (Fowler, Noll and Vo; constants from the IETF draft, from memory, to be confirmed). */
+export function hash(pixels: Uint8ClampedArray): number {
+  let h = 0x811c9dc5
+  for (const byte of pixels) h = Math.imul(h ^ byte, 0x01000193)
+  return h >>> 0
+}

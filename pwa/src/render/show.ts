@@ -13,6 +13,7 @@ import { drawWind, type Wind } from './draw/wind'
 import { Film } from './film'
 import { KeepUp } from './keep-up'
 import { emptyFrame, type FrameLook } from './frame'
+import { Halves } from './halves'
 import { HeadStart } from './head-start'
 import { layOut } from './layout'
 import { cellsFor, Picture, timesFor } from './picture'
@@ -81,6 +82,7 @@ export class Show {
   /** Width of the canvas on the page, in points. */
   #widthPt = 1
   readonly #turns = new Turns()
+  readonly #halves = new Halves()
   readonly #keep = new KeepUp()
   /** Seconds that the picture has moved. */
   #timeS = 0
@@ -109,13 +111,16 @@ export class Show {
     this.#approach(showing, inStills ? 1 : seconds)
     const takenOver = showing.frame && !(fresh && showing.inPieces) && this.#getAhead(showing, showing.frame)
     if (takenOver && showing.inPieces && !inStills) return performance.now() - began // painted in the next frame
-    const { steps, draw } = this.#turns.take(seconds, showing.paused, inStills)
+    const turn = this.#turns.take(seconds, showing.paused, inStills)
+    const { steps, draw } = turn
     this.#timeS += steps * STEP_S
     if (!this.#ahead) for (let n = 0; n < steps; n++) this.#stepOnce(showing)
     if (draw) this.#draw(showing, inStills)
-    else if (steps > 0) this.#smoke?.picture.prepare()
+    else if (steps > 0) this.#smoke?.picture.prepare(this.#halves.share)
     const took = performance.now() - began
-    if (!inStills && !this.#ahead) this.#keep.note(took, seconds)
+    if (inStills || this.#ahead) return took
+    this.#keep.note(took, seconds)
+    this.#halves.note(turn, took)
     return took
   }
 

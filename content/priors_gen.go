@@ -6,7 +6,7 @@ import "lintel/engine/infer"
 
 var priors = infer.Priors{
 	Hazard: [4]float64{-1.909, -3.288, -2.426, -2.686},
-	Flag:   [4]float64{0.1, 0.067, 0.086, 0.045},
+	Flag:   [4]float64{0.036, 0.067, 0.129, 0.091},
 	Cover:  0.9,
 	Answers: []infer.Answers{
 		{

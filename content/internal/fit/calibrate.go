@@ -37,7 +37,7 @@ func calibrate(out *measured.File, d data) (shorter float64, err error) {
 		need = append(need, likelier(finding, m.Stage))
 		for h := range finding.Hazards {
 			if !e.exact {
-				chances[h] = append(chances[h], chance{finding.Hazards[h].Probability, m.near(h)})
+				chances[h] = append(chances[h], chance{seenFor(finding.Hazards[h]), m.near(h)})
 			}
 		}
 	}
@@ -47,6 +47,15 @@ func calibrate(out *measured.File, d data) (shorter float64, err error) {
 		out.Priors.Flag[hazard] = threshold(chances[h])
 	}
 	return coverFor(need, shorterGoal), nil
+}
+
+// seenFor is a hazard's probability where a condition for it was seen, without which
+// it is never flagged, and else 0. While no threshold is set, flagged says just that.
+func seenFor(h engine.HazardFinding) float64 {
+	if !h.Flagged {
+		return 0
+	}
+	return h.Probability
 }
 
 // coverFor is the least covering probability that holds a share of the truths,

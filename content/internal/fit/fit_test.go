@@ -78,6 +78,24 @@ func TestTheThresholdPartsBest(t *testing.T) {
 	assert.InDelta(t, 0.6, threshold(list), 1e-9, "3 of 3 hits against 1 of 4 alarms is the widest gap")
 }
 
+// A hazard is never flagged without a condition seen, so what shows none must not
+// draw the threshold down to it.
+func TestTheThresholdPartsWhatCanBeFlagged(t *testing.T) {
+	seen := func(p float64) engine.HazardFinding { return engine.HazardFinding{Probability: p, Flagged: true} }
+	unseen := func(p float64) engine.HazardFinding { return engine.HazardFinding{Probability: p} }
+	with := []engine.HazardFinding{seen(0.3), seen(0.3), unseen(0.1), unseen(0.1), unseen(0.1), unseen(0.1)}
+	without := []engine.HazardFinding{seen(0.2), unseen(0.05), unseen(0.05), unseen(0.05)}
+	var list, bare []chance
+	for _, h := range with {
+		list, bare = append(list, chance{seenFor(h), true}), append(bare, chance{h.Probability, true})
+	}
+	for _, h := range without {
+		list, bare = append(list, chance{seenFor(h), false}), append(bare, chance{h.Probability, false})
+	}
+	assert.InDelta(t, 0.3, threshold(list), 1e-9)
+	assert.InDelta(t, 0.1, threshold(bare), 1e-9, "as it would without asking what was seen")
+}
+
 // What people see keeps every rating within the scale and invents no opening.
 func TestAsSeenBlursOnly(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 2))

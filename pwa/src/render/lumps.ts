@@ -1,11 +1,11 @@
-// Lumps: gradient noise (Perlin 1985, with the quintic of Perlin 2002; from
-// memory, to be confirmed). The value noise of noise.ts has its zero lines along
-// the lattice, and where a picture draws the creases between heads by them the
-// lattice shows as woven cloth. These are laid down once on a fine tile and read
-// askew to the picture, so that no line of it lies level or upright.
+// Lumps: round heads upon broader heads, over points scattered one to a cell of a
+// lattice (cellular noise, Worley 1996; from memory, to be confirmed). Noise that
+// crosses zero draws creases like those of quilted cloth; these close round each
+// head, as on a cauliflower. They are laid down once on a fine tile and read askew
+// to the picture, so that no line of it lies level or upright.
 
 /**
- * A place in noise, and the value that was read there. It is an array since numbers
+ * A place in noise, the share of lesser heads there, and the value that was read. It is an array since numbers
  * that go from function to function by themselves become garbage: hundreds of
  * kilobytes of it for each step of smoke, and a collection every few pictures.
  */
@@ -13,10 +13,11 @@ export type Spot = Float64Array
 export const X = 0
 export const Y = 1
 export const VALUE = 2
-export const makeSpot = (): Spot => new Float64Array(3)
+export const LESSER = 3
+export const makeSpot = (): Spot => new Float64Array(4)
 
-const CELLS = 64 // lattice cells of the tile, which repeats
-const FINE = 4 // samples a cell: with straight lines between them no corner shows (chosen by us)
+const CELLS = 16 // heads across the tile, which repeats: few, as laying them takes a slow phone a while
+const FINE = 8 // samples a cell: with straight lines between them no corner shows (chosen by us)
 const SIDE = CELLS * FINE
 
 // By an angle of half the golden ratio's slope, 31.7 degrees: no short row of
@@ -24,31 +25,65 @@ const SIDE = CELLS * FINE
 const TURN_X = 0.8506508083520399
 const TURN_Y = 0.5257311121191336
 
-/** Mean distance from zero of the value noise, which these lumps take the place of: 17/48. */
-export const MEAN = 0.354
+/** Mean distance from zero: that of the value noise, by which streaks are drawn, 17/48. */
+const MEAN = 0.354
+
+// Heads stand on broader heads, and, where they are large enough on the picture,
+// lesser ones on them: each of half the size and so much of the height. Chosen by us, by eye.
+const HEAD_HIGH = 0.6
+const LESSER_HIGH = 0.36
+
+// Heads of which a cell of the picture is so much start to lose the lesser ones on
+// them, and of so much carry none: cells could not draw them. Chosen by us.
+const LESSER_FROM = 0.1
+const LESSER_GONE = 0.16
+
+/** How much of the lesser heads shows on heads of which a cell is so much, 0 to 1. */
+export const lesserIn = (perCell: number): number =>
+  perCell <= LESSER_FROM ? 1 : perCell >= LESSER_GONE ? 0 : (LESSER_GONE - perCell) / (LESSER_GONE - LESSER_FROM)
 
 /** A tile of lumps, from a stream of random numbers between 0 and 1. It must be laid before it is read. */
 export class Lumps {
-  readonly #tile = new Float32Array(SIDE * SIDE)
-  readonly #vectors: Float32Array
+  /** Bare heads, and heads that carry lesser ones. */
+  readonly #bare = new Float32Array(SIDE * SIDE)
+  readonly #rich = new Float32Array(SIDE * SIDE)
+  readonly #broad: Scatter
+  readonly #heads: Scatter
+  readonly #lesser: Scatter
   #rows = 0
 
   constructor(next: () => number) {
-    this.#vectors = gradients(next)
+    this.#broad = scatter(next, CELLS / 2)
+    this.#heads = scatter(next, CELLS)
+    this.#lesser = scatter(next, 2 * CELLS)
   }
 
   /** Lays more of the tile, for about so many ms of script. Returns whether all of it is laid. */
   lay(ms: number): boolean {
     const began = performance.now()
-    while (this.#rows < CELLS && performance.now() - began < ms) {
-      for (let x = 0; x < CELLS; x++) fillCell(this.#tile, this.#vectors, x, this.#rows)
-      if (++this.#rows === CELLS) level(this.#tile)
+    while (this.#rows < SIDE && performance.now() - began < ms) {
+      this.#layRow(this.#rows)
+      if (++this.#rows === SIDE) {
+        level(this.#bare)
+        level(this.#rich)
+      }
     }
-    return this.#rows === CELLS
+    return this.#rows === SIDE
   }
 
-  /** The value at a spot, about -1 to 1; one unit is one grain. */
+  #layRow(row: number): void {
+    const y = row / FINE
+    for (let k = 0; k < SIDE; k++) {
+      const x = k / FINE
+      const bare = headAt(this.#broad, x / 2, y / 2) + HEAD_HIGH * headAt(this.#heads, x, y)
+      this.#bare[row * SIDE + k] = bare
+      this.#rich[row * SIDE + k] = bare + LESSER_HIGH * headAt(this.#lesser, 2 * x, 2 * y)
+    }
+  }
+
+  /** The height at a spot, about -1 to 1; one unit is one head. */
   read(spot: Spot): void {
+    const lesser = spot[LESSER]!
     const x = spot[X]!
     const y = spot[Y]!
     const u = FINE * (TURN_X * x - TURN_Y * y)
@@ -59,66 +94,66 @@ export class Lumps {
     const right = (x0 + 1) & (SIDE - 1)
     const top = (y0 & (SIDE - 1)) * SIDE
     const bottom = ((y0 + 1) & (SIDE - 1)) * SIDE
-    const tile = this.#tile
-    const a = tile[top + left]! + (u - x0) * (tile[top + right]! - tile[top + left]!)
-    const b = tile[bottom + left]! + (u - x0) * (tile[bottom + right]! - tile[bottom + left]!)
-    spot[VALUE] = a + (v - y0) * (b - a)
+    let sum = 0
+    if (lesser > 0) sum = lesser * between(this.#rich, top, bottom, left, right, u - x0, v - y0)
+    if (lesser < 1) sum += (1 - lesser) * between(this.#bare, top, bottom, left, right, u - x0, v - y0)
+    spot[VALUE] = sum
   }
 }
 
-/** A unit vector for every lattice point: x and y in turn. */
-function gradients(next: () => number): Float32Array {
-  const all = new Float32Array(2 * CELLS * CELLS)
-  for (let k = 0; k < all.length; k += 2) {
-    let x = 0
-    let y = 0
-    while (x * x + y * y > 1 || x * x + y * y < 0.01) {
-      x = 2 * next() - 1
-      y = 2 * next() - 1
+/** Straight lines between four samples of a tile. */
+function between(tile: Float32Array, top: number, bottom: number, left: number, right: number, across: number, down: number): number {
+  const a = tile[top + left]! + across * (tile[top + right]! - tile[top + left]!)
+  const b = tile[bottom + left]! + across * (tile[bottom + right]! - tile[bottom + left]!)
+  return a + down * (b - a)
+}
+
+/** Points scattered one to a lattice cell on a square that repeats: how far across and down it lies in it, and how far its head reaches. */
+interface Scatter { points: Float32Array; side: number }
+
+// How far from the middle of its cell a point may lie, as a share of the cell, and by
+// how much more the broadest head reaches than the smallest: their creases are bent,
+// where those between heads of a size are straight. Chosen by us, by eye.
+const SCATTERED = 0.9
+const REACHES = 0.4
+
+function scatter(next: () => number, side: number): Scatter {
+  const points = new Float32Array(3 * side * side)
+  for (let k = 0; k < points.length; k += 3) {
+    points[k] = 0.5 + SCATTERED * (next() - 0.5)
+    points[k + 1] = 0.5 + SCATTERED * (next() - 0.5)
+    points[k + 2] = REACHES * next()
+  }
+  return { points, side }
+}
+
+/** Height of a round head over its point: 0 in the crease, where the next head begins. */
+function headAt({ points, side }: Scatter, x: number, y: number): number {
+  const x0 = floor(x)
+  const y0 = floor(y)
+  let nearest = Infinity
+  let second = Infinity
+  for (let j = y0 - 1; j <= y0 + 1; j++) {
+    for (let i = x0 - 1; i <= x0 + 1; i++) {
+      const at = 3 * ((j & (side - 1)) * side + (i & (side - 1)))
+      const across = i + points[at]! - x
+      const down = j + points[at + 1]! - y
+      const far = Math.sqrt(across * across + down * down) - points[at + 2]!
+      if (far < nearest) {
+        second = nearest
+        nearest = far
+      } else if (far < second) second = far
     }
-    const length = Math.sqrt(x * x + y * y)
-    all[k] = x / length
-    all[k + 1] = y / length
   }
-  return all
+  const within = Math.min(1, second - nearest)
+  return within * (2 - within)
 }
 
-const steps = Float64Array.from({ length: FINE }, (_, i) => i / FINE)
-const eased = steps.map((t) => t * t * t * (t * (t * 6 - 15) + 10)) // Perlin's quintic
-
-/** Brings the mean distance from zero to that of the value noise. */
+/** Takes the mean away, and brings the mean distance from it to MEAN. */
 function level(tile: Float32Array): void {
-  let sum = 0
-  for (let k = 0; k < tile.length; k++) sum += Math.abs(tile[k]!)
-  const mean = sum / tile.length
-  for (let k = 0; k < tile.length; k++) tile[k] = (tile[k]! * MEAN) / mean
-}
-
-/** One cell of the tile: a few samples between its four corners. */
-function fillCell(tile: Float32Array, vectors: Float32Array, x: number, y: number): void {
-  const upper = y * CELLS
-  const lower = ((y + 1) % CELLS) * CELLS
-  const right = (x + 1) % CELLS
-  const ax = vectors[2 * (upper + x)]!
-  const ay = vectors[2 * (upper + x) + 1]!
-  const bx = vectors[2 * (upper + right)]!
-  const by = vectors[2 * (upper + right) + 1]!
-  const cx = vectors[2 * (lower + x)]!
-  const cy = vectors[2 * (lower + x) + 1]!
-  const dx = vectors[2 * (lower + right)]!
-  const dy = vectors[2 * (lower + right) + 1]!
-  for (let j = 0; j < FINE; j++) {
-    const v = steps[j]!
-    const fy = eased[j]!
-    const o = (FINE * y + j) * SIDE + FINE * x
-    for (let i = 0; i < FINE; i++) {
-      const u = steps[i]!
-      const fx = eased[i]!
-      const above = (ax * u + ay * v) * (1 - fx) + (bx * (u - 1) + by * v) * fx
-      const below = (cx * u + cy * (v - 1)) * (1 - fx) + (dx * (u - 1) + dy * (v - 1)) * fx
-      tile[o + i] = above * (1 - fy) + below * fy
-    }
-  }
+  const mean = tile.reduce((sum, value) => sum + value, 0) / tile.length
+  const off = tile.reduce((sum, value) => sum + Math.abs(value - mean), 0) / tile.length
+  for (let k = 0; k < tile.length; k++) tile[k] = ((tile[k]! - mean) * MEAN) / off
 }
 
 /** Faster than Math.floor where it is called for every cell. */

@@ -1,5 +1,5 @@
 import { sharp } from './blur'
-import { MEAN, VALUE, X, Y } from './lumps'
+import { LESSER, lesserIn, VALUE, X, Y } from './lumps'
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
 import { fine, sample } from './fluid/resample'
 import { lumpsAt, type Breadth, type Lumpy } from './fluid/force'
@@ -83,7 +83,7 @@ export function paintSkin(grid: Grid, smoke: Smoke, canvas: Canvas, light: Light
 
 // How uneven smoke is: a little where it flows smoothly, in streaks drawn out
 // along its way, and strongly where it churns, in lumps. Chosen by us, by eye.
-const STREAKS = 0.42
+const STREAKS = 0.45
 const LUMPS = 0.6
 
 // Thin smoke hangs in soft veils: more uneven for its depth than a dense stream, or
@@ -102,15 +102,15 @@ const SKIN = 0.9
 // What the functions below hand each other: in arrays, as numbers that go from
 // function to function by themselves become garbage.
 
-/** How the row at work boils: the share of its larger lumps, and then of either size how many of them a cell is broad, how far they have risen, and their edge. */
+/** How the row at work boils: the share of its larger lumps, and then of either size how many of them a cell is broad, how far they have risen, and how much of the lesser ones on them shows. */
 type Boil = Float64Array
 const SHARE = 0
 const LUMPS_NOW = 1
-const LUMPS_NEXT = 5
+const LUMPS_NEXT = 4
 const PER_CELL = 0
 const RISEN = 1
-const EDGE = 2 // and what it adds in the mean, one further
-const makeBoil = (): Boil => new Float64Array(9)
+const CARRIES = 2
+const makeBoil = (): Boil => new Float64Array(7)
 const lumpy: Lumpy = { size: 1, next: 1, share: 0 }
 
 /** How far what was seen before gives way in one painting: the glow, and the grain. */
@@ -118,11 +118,11 @@ const gives = new Float64Array(2)
 const GLOW = 0
 const GRAIN = 1
 
-/** Of the two cells at work how clear their grain still is, how many grains a cell is broad, and the edge of lumps that small. */
-const pair = new Float64Array(4)
+/** Of the two cells at work how clear their grain still is, how many grains a cell is broad, and how much of lesser heads on them shows. */
+const pair = new Float64Array(3)
 const CLEAR = 0
 const GRAINS = 1
-const GRAIN_EDGE = 2
+const GRAINS_CARRY = 2
 
 function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
   lumpsAt(breadth, j, lumpy)
@@ -134,7 +134,7 @@ function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
 function boilSize(boil: Boil, at: number, size: number, risenM: number, cellM: number): void {
   boil[at + PER_CELL] = (0.5 * cellM) / size
   boil[at + RISEN] = risenM / size
-  putEdge(boil, at + EDGE, boil[at + PER_CELL]!)
+  boil[at + CARRIES] = lesserIn(HEADS * boil[at + PER_CELL]!)
 }
 
 /** The lumps that a row throws up by itself, at the spot that many fine cells across and down. */
@@ -157,18 +157,18 @@ function boilsOf(boil: Boil, at: number, noise: Noise, across: number, down: num
   const { spot } = noise
   spot[X] = across * boil[at + PER_CELL]!
   spot[Y] = down * boil[at + PER_CELL]! + boil[at + RISEN]!
-  billow(noise, boil, at + EDGE)
+  billow(noise, boil, at + CARRIES)
 }
 
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
-function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
+function deepen(grid: Grid, { now, kind }: Smoke, { grain, face, bites }: Canvas, noise: Noise, boil: Boil, c: number, i: number, j: number): void {
   const { fineRow, rough } = grid
   const { spot } = noise
   const churns = rough[c]! > 1 ? 1 : rough[c]!
   const perCellM = 0.5 * grid.cellM
   const speed = speedAt(grid, c)
   const seen = churns > 0 ? sharp((speed * boil[LUMPS_NOW + PER_CELL]!) / perCellM) : 1
-  const lumps = LUMPS * seen
+  const bare = bareness(kind, c * KINDS)
   const catches = gives[GRAIN]!
   bites[c] = BITES * churns * seen
   for (let b = 0; b < 2; b++) {
@@ -180,7 +180,7 @@ function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, nois
     const passes = (speed * perCell) / perCellM
     const fibres = clear > 0 && churns < 1 ? fibrous(perCell, passes) : 0
     const told = sharp(passes)
-    putEdge(pair, GRAIN_EDGE, perCell)
+    pair[GRAINS_CARRY] = lesserIn(HEADS * perCell)
     for (let cell = left; cell < left + 2; cell++) {
       const o = cell * FIELDS
       const tau = now[o]!
@@ -190,28 +190,42 @@ function deepen(grid: Grid, { now }: Smoke, { grain, face, bites }: Canvas, nois
       }
       const folded = folds(tau)
       const churning = folded > churns ? folded : churns
-      let uneven = 0
+      let carried = 0
+      let boiled = 0
       if (clear > 0) {
         if (churning < 1) {
           streak(noise, now, o, fibres)
-          uneven += clear * (1 - churning) * told * spot[VALUE]!
+          carried = clear * (1 - churning) * spot[VALUE]!
         }
         if (churning > 0) {
           spot[X] = now[o + GRAIN_X]! / tau
           spot[Y] = now[o + GRAIN_Y]! / tau
-          billow(noise, pair, GRAIN_EDGE)
-          uneven += clear * churning * LUMPS * told * spot[VALUE]!
+          billow(noise, pair, GRAINS_CARRY)
+          carried += clear * churning * LUMPS * spot[VALUE]!
         }
       }
       if (clear < 1 && churns > 0) {
         boils(boil, noise, cell - y * fineRow, y)
-        uneven += (1 - clear) * churns * lumps * spot[VALUE]!
+        boiled = (1 - clear) * churns * LUMPS * spot[VALUE]!
       }
-      uneven = grain[cell]! + catches * (uneven - grain[cell]!)
+      const uneven = grain[cell]! + catches * (told * carried + seen * boiled - grain[cell]!)
       grain[cell] = uneven
-      face[cell] = BODY * lump(tau) + SKIN * uneven * bodyOf(tau)
+      face[cell] = BODY * lump(tau) + SKIN * (uneven + bare * (carried + boiled - uneven)) * bodyOf(tau)
     }
   }
+}
+
+// The face of dark smoke is sharp however fast it passes, as an eye that follows it
+// sees it: light on it changes too little to flash (WCAG 2.2, a tenth of full
+// luminance), which that on pale smoke does. From where it starts to blur to where
+// it all does, as lightness. Chosen by us; tested by the flash counter.
+const DARK = 0.3
+const PALE = 0.75
+
+/** How sharp the face of a coarse cell's smoke is, however fast it passes. */
+function bareness(kind: Float32Array, o: number): number {
+  const mass = kind[o + MASS]!
+  return mass > 1e-4 ? clamp01((PALE - kind[o + LIGHT]! / mass) / (PALE - DARK)) : 0
 }
 
 /** How fast the gas of a coarse cell goes across the picture. */
@@ -271,49 +285,51 @@ const CARRIED_GONE = 0.16
 const fibrous = (perCell: number, passes: number): number =>
   clamp01((PASS_GONE - passes) / (PASS_GONE - PASS_FROM)) * clamp01((CARRIED_GONE - perCell) / (CARRIED_GONE - CARRIED_FROM))
 
-/** Sheets and wisps of two sizes, the finer drawn out along the way, and a share of fibres; fine enough that one sees slow smoke move. */
+// Calm smoke is drawn out along its way: so much of a grain is passed for each that
+// has left, of the broad, the finer and the fibres; thin smoke less, or nobody would
+// see it move. Chosen by us, by eye.
+const BROAD = 0.7
+const FINER = 1.5
+const FIBRE = 3
+const SHORTER = 0.25
+
+/** Sheets and wisps of two sizes, drawn out along the way, and a share of fibres; fine enough that one sees slow smoke move. */
 function streak(noise: Noise, now: Float32Array, o: number, fibres: number): void {
   const { spot } = noise
   const tau = now[o + TAU]!
   const thin = veil(tau)
   const x = now[o + GRAIN_X]! / tau
-  const along = now[o + GRAIN_Y]! / tau
+  const along = (1 + SHORTER * thin) * (now[o + GRAIN_Y]! / tau)
   spot[X] = x
-  spot[Y] = 0.8 * along
+  spot[Y] = BROAD * along
   noise.read()
   const broad = spot[VALUE]!
-  spot[X] = 2.6 * x + 13.1
-  spot[Y] = 1.7 * along + 4.7
+  spot[X] = 3.1 * x + 13.1
+  spot[Y] = FINER * along + 4.7
   noise.read()
   const finer = spot[VALUE]!
   let fibre = 0
   if (fibres > 0) {
-    spot[X] = 5.3 * x + 7.7
-    spot[Y] = 3.7 * along + 2.9
+    spot[X] = 6 * x + 7.7
+    spot[Y] = FIBRE * along + 2.9
     noise.read()
     fibre = FIBRES * fibres * spot[VALUE]!
   }
   spot[VALUE] = (STREAKS + thin * (VEILS - STREAKS)) * (0.42 * broad + (0.5 - 0.15 * thin) * finer + fibre)
 }
 
-// What blunting adds to the square of the mean, fitted to the lumps themselves.
-const BLUNTED = 1.08
+// Heads go a little broader than the grain, and so high that they stand out from the
+// streaks of calm smoke at a glance. Chosen by us, by eye.
+const HEADS = 0.9
+const HIGH = 1.6
 
-/** Notes how blunt the creases are between lumps of which a cell is so much as `perCell` says, and what that adds in the mean. */
-function putEdge(into: Float64Array, at: number, perCell: number): void {
-  const blunt = perCell * perCell
-  into[at] = blunt
-  into[at + 1] = Math.sqrt(MEAN * MEAN + BLUNTED * blunt)
-}
-
-/**
- * Round heads with creases between them, as of a cauliflower; no mean. No crease is
- * narrower than the edge noted there: it would jump from cell to cell, and how it
- * moves could not be told.
- */
-function billow({ lumps, spot }: Noise, edges: Float64Array, at: number): void {
+/** Heads upon heads with creases between them, as of a cauliflower; no mean. How much of the lesser ones shows is noted there. */
+function billow({ lumps, spot }: Noise, carries: Float64Array, at: number): void {
+  spot[X] = HEADS * spot[X]!
+  spot[Y] = HEADS * spot[Y]!
+  spot[LESSER] = carries[at]!
   lumps.read(spot)
-  spot[VALUE] = 2.8 * (Math.sqrt(spot[VALUE]! * spot[VALUE]! + edges[at]!) - edges[at + 1]!)
+  spot[VALUE] = HIGH * spot[VALUE]!
 }
 
 // The glow follows the burning gas with this delay, which no flicker faster
@@ -386,7 +402,7 @@ function shade({ nx, row, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: 
     if (tau <= 0.004 && fire <= 0.01) continue
     const p = 4 * (y * 2 * nx + x)
     const body = bodyOf(tau)
-    const raise = body > 0 ? light.relief * body * relief(face, cell, fineRow) : 0
+    const raise = body > 0 ? light.relief * body * (relief(face, cell, fineRow) + hollow(face[cell]!, tau)) : 0
     const lift = 26 * raise
     pixels[p] = colour[0]! * (1 + raise) + lift
     pixels[p + 1] = colour[1]! * (1 + raise) + lift
@@ -458,6 +474,10 @@ function relief(face: Float32Array, cell: number, down: number): number {
   const slope = 0.34 * across + 0.48 * downward
   return slope / (1 + Math.abs(slope))
 }
+
+/** Less light falls between heads than upon them: this share of their height. Chosen by us, by eye. */
+const HOLLOW = 0.5
+const hollow = (height: number, tau: number) => HOLLOW * (height - BODY * lump(tau))
 
 /** How much of a body smoke has: none on thin smoke, through which light passes. */
 const bodyOf = (tau: number) => (tau < 0.3 ? 0 : tau > 2 ? 1 : (tau - 0.3) / 1.7)

@@ -58,6 +58,23 @@ func TestFurnishedRoomFlashesOver(t *testing.T) {
 	assert.Equal(t, engine.VentilationLimited, b.Regime())
 }
 
+// Flashover is known by what it lights: the rest of the furniture within moments
+// (20 kW/m² on the floor; from memory, to be confirmed), the window open or shut. The
+// smaller sofa flashes the room over without flame in the smoke to light the table.
+func TestFlashoverLightsTheOtherFurniture(t *testing.T) {
+	for _, window := range []float64{0, 1} {
+		sc := house(1)
+		sc.Fuels[0].MassKg = ptr(40)
+		sc.Openings = append(sc.Openings, engine.Opening{ID: "window", From: "living", To: engine.Outside, Kind: engine.Window, Side: engine.Bravo, SillM: 0.9, WidthM: 1.5, HeightM: 1.2, Open: ptr(window)})
+		b := light(t, sc).to(400)
+		at := b.event(string(engine.Flashover))
+		sofa, table := b.Model().Fires[0], b.Model().Fires[1]
+		t.Logf("window %.0f: flashover at %.0f s; at 400 s %.0f kW, %.0f %% of the table burns", window, at, b.Model().HRR/1000, 100*table.Spread)
+		assert.True(t, sofa.Lit() && table.Lit())
+		assert.Greater(t, table.Spread, 0.5)
+	}
+}
+
 // The same house shut: the fire starves. Opened later it surges into a flashover
 // that the opening brought about (common practice, no source).
 func TestShutHouseStarvesAndFlashesOverWhenOpened(t *testing.T) {

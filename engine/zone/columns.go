@@ -39,7 +39,7 @@ func (r *Room) look(outside, dt float64) {
 	now.column.Pressure = r.Pressure
 	now.column.Air = outside
 	now.column.prepare()
-	now.pilot, now.flameW = 0, 0
+	now.alight, now.pilot, now.flameW = now.pilot, 0, 0
 	for i := range r.Faces {
 		r.Faces[i].flux = 0
 	}

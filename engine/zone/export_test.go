@@ -29,3 +29,11 @@ func (m *Model) ConductBack(room, face int, dt float64) {
 	f := &m.Rooms[room].Faces[face]
 	f.conduct(dt, m.behind(f))
 }
+
+// ShineOut lets hot rooms radiate, and returns how opaque the smoke of the first is.
+func (m *Model) ShineOut(dt float64) float64 {
+	r := &m.Rooms[0]
+	r.grey = r.greyness()
+	m.shineOut(dt)
+	return r.grey
+}

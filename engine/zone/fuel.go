@@ -15,8 +15,10 @@ const (
 
 	// glowFlux is the radiation at which a hot solid surface loses what it
 	// gains: σ·(350 °C)⁴ is 8.5 kW/m². Below it nothing is given off by radiation
-	// alone. catchFlux lights a package where there is flame: the piloted
-	// ignition flux of wood is 10 to 13 kW/m² (from memory, to be confirmed).
+	// alone. catchFlux lights a package where there is flame, in the smoke or of
+	// another fire of the room, which under so hot a layer runs along the ceiling:
+	// the piloted ignition flux of wood is 10 to 13 kW/m², and 20 on the floor mean
+	// flashover because they light what lies there (from memory, to be confirmed).
 	glowFlux  = 8.5e3
 	catchFlux = 12e3
 
@@ -88,8 +90,9 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 		}
 		return gas
 	}
-	flux := m.Rooms[f.Room].Out.FloorFlux
-	f.catch(flux, m.Rooms[f.Room].Flame, dt)
+	r := &m.Rooms[f.Room]
+	flux := r.Out.FloorFlux
+	f.catch(flux, num.Max(r.Flame, r.now.alight), dt)
 	if f.Left() <= 0 {
 		f.Gas, f.Hot, f.Warm = 0, 0, 0
 		return gas

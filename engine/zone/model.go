@@ -74,6 +74,7 @@ type view struct {
 	squares    float64    // and the sum of the squares of its streams
 	freshFlow  float64    // m³/s of oxygen that came in low
 	pilot      float64    // strongest flame of the room's fires
+	alight     float64    // the same of the step before
 	flameW     float64    // W radiated by plumes
 }
 

@@ -26,7 +26,7 @@ const (
 	// W/(m² K): turbulent free convection 0.12 Ra^(1/3) (CFAST Tech. Ref.) gives
 	// 1.5. The jets of a fire room along its ceiling and walls are forced, 10 to 30
 	// W/(m² K) near the plume against 8 to 10 by that formula (from memory, to be
-	// confirmed); 2.8 stands for the mean over the faces. Chosen by us with the
+	// confirmed); 3.2 stands for the mean over the faces. Chosen by us with the
 	// means of the corridor suite, the small box and the closed house in view
 	// (nbs_multiroom, nist_vent_study, ul_nij_ranch), all too hot with 2.2.
 	stillFilm  = 4.0

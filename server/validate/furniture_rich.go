@@ -62,7 +62,7 @@ func richRoomsOf(library sim.Library, s *Series) error {
 func hotNote(hot, below []float64) string {
 	least, most := extremes(hot)
 	nearest, furthest := extremes(below)
-	return fmt.Sprintf("given about as much fuel as 1500 A√H for 2 to 5 minutes, our gas is %.0f to %.0f °C; 760 to 910 °C was measured in rooms that burned half of that for two. The model is too hot: the water bound in gypsum, a fifth of its mass (from memory, to be confirmed), is left out. A fifth less fuel than the rule can give no more than 0.80 where the inflow is the rule's own 0.5 A√H, so that line stands on its edge. "+
+	return fmt.Sprintf("given about as much fuel as 1500 A√H for 2 to 5 minutes, our gas is %.0f to %.0f °C; 760 to 910 °C was measured in rooms that burned half of that for two. The model is too hot: the water bound in gypsum, a fifth of its mass, is left out. Tried as heat that the boards of walls and ceiling take at 100 to 200 °C (0.18 of their mass, 2.9 MJ/kg), it cools this gas by 35 to 70 K, but closed rooms and the measured fire, both too cold already, by 6 to 7 per cent as well. A fifth less fuel than the rule can give no more than 0.80 where the inflow is the rule's own 0.5 A√H, so that line stands on its edge. "+
 		"Heat sets the plane: by hand, one gas as hot and as much going out, it lies %.3f to %.3f below ours, which has cool air along the floor, and at 900 °C with a twentieth more going out than coming in it is at %.3f", least, most, nearest, furthest, handPlane(900, 1.05))
 }
 

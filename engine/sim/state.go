@@ -29,7 +29,6 @@ func (r *Run) state() truth.State {
 		TS: r.TimeS(), HRRKW: m.HRR / 1000, WaterL: r.water,
 		FlashoverKW:    flashoverKW(m, seat),
 		LayerInOpening: layerInOpening(m, seat),
-		OxygenLimited:  m.Short(),
 		FuelLeft:       m.FuelLeft(),
 		UpperC:         m.Rooms[seat].Gas[zone.Upper].Temp() - zone.Kelvin,
 	}
@@ -40,7 +39,25 @@ func (r *Run) state() truth.State {
 		}
 		s.FloorFlux = math.Max(s.FloorFlux, room.Out.FloorFlux/1000)
 	}
+	s.OxygenLimited = wantsAir(m, seat, s)
 	return s
+}
+
+// flameOxygen is the mole fraction of oxygen in the lower layer below which a fire
+// that is out is taken to be out for want of air: by experiment a room's fire
+// stopped when its lower layer held about 15 per cent (NIST and NRC tests; CFAST's
+// lower limit of 15 per cent by mass is 13.6 by volume).
+const flameOxygen = 0.15
+
+// wantsAir reports whether air is what the fire is short of. One that went out
+// without water wants for it while fuel is left and its room is vitiated, however
+// well an ember glows there; one that has nothing left to burn wants for nothing.
+func wantsAir(m *zone.Model, seat int, s truth.State) bool {
+	if s.HRRKW > float64(truth.NoiseShare*s.FlashoverKW) {
+		return m.Short()
+	}
+	choked := s.WaterL == 0 && m.Rooms[seat].Gas[zone.Lower].OxygenMoles() < flameOxygen
+	return s.FuelLeft && (choked || m.Short())
 }
 
 // flashoverKW is Thomas' estimate of the power that flashes a room over, 7.8 A_T

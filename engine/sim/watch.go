@@ -203,7 +203,7 @@ func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
 	if was.backdraft.begins(holds, keeps, s.TS, w.pace*holdS) {
 		was.fired = false
 		w.say(r, string(engine.Backdraft)+"_conditions", i,
-			"hot gas, "+whole(upper)+" °C, rich in fuel ("+tenth(heat/1e6)+" MJ/kg), "+tenth(100*oxygen)+" % oxygen, no flame")
+			"hot gas, "+whole(upper)+" °C, rich in fuel ("+tenth(heat/1e6)+" MJ/kg), "+tenth(100*oxygen)+" % oxygen, "+flaming(room))
 	}
 	if holds {
 		was.heldAt = s.TS
@@ -215,6 +215,14 @@ func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
 		w.say(r, string(engine.Backdraft), i, w.cause(r, s)+"; air reached fuel-rich gas, "+whole(burst)+" kW burning in it at once")
 	}
 	was.layer += float64(0.1 * (burst - was.layer))
+}
+
+// flaming says how much still burns in a room whose gas no flame crosses.
+func flaming(room *zone.Room) string {
+	if room.Out.BurnW < 500 {
+		return "no flame"
+	}
+	return whole(room.Out.BurnW/1000) + " kW still burning"
 }
 
 // premixed: gas that would burn all through if lit, without flame in it.
@@ -276,15 +284,39 @@ func (w *watch) regrown(r *Run, s truth.State) string {
 	return change
 }
 
+// why is what put the fire out.
 func (w *watch) why(r *Run, s truth.State) string {
-	lower := r.model.Rooms[w.place].Gas[zone.Lower].OxygenMoles()
+	gas := &r.model.Rooms[w.place].Gas
+	lower, upper := gas[zone.Lower].OxygenMoles(), gas[zone.Upper].OxygenMoles()
 	switch {
-	case s.WaterL > 0 && lower > 0.15:
-		return "water, " + whole(s.WaterL) + " l so far"
-	case s.OxygenLimited || lower < 0.15:
+	case s.WaterL > 0 && lower > flameOxygen:
+		return "water, " + litres(s.WaterL) + " l so far"
+	case lower < flameOxygen:
 		return "oxygen down to " + tenth(100*lower) + " % in the lower layer"
+	case s.OxygenLimited:
+		return "oxygen down to " + tenth(100*upper) + " % in the upper layer, where its flames ended"
+	case onlyBurners(r.model):
+		return "the burner was turned off"
 	}
 	return "the fuel is used up"
+}
+
+// onlyBurners reports whether nothing but gas burners stands in the building.
+func onlyBurners(m *zone.Model) bool {
+	for i := range m.Fires {
+		if !m.Fires[i].Burner {
+			return false
+		}
+	}
+	return len(m.Fires) > 0
+}
+
+// litres are told in tenths where they are few, as in a small box.
+func litres(x float64) string {
+	if x < 10 {
+		return tenth(x)
+	}
+	return whole(x)
 }
 
 func whole(x float64) string { return strconv.FormatFloat(x, 'f', 0, 64) }

@@ -154,7 +154,7 @@ var rulesWhole = []infer.Rule{
 	},
 	{
 		ID:          "little-open-thick-smoke",
-		Text:        "Thick smoke from a building with little standing open fits a fire that burns more than its air; one opening looked at tells nothing of the rest.",
+		Text:        "Thick smoke from a building with little standing open fits a fire that burns more than its air.",
 		At:          "building",
 		When:        []string{"openings seen open or shut >= 2", "openings standing open <= 1", "most density >= 3"},
 		Unless:      []string{"water"},

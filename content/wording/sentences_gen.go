@@ -478,7 +478,7 @@ var english = map[string]string{
 	"rule/light-slow-smoke/text":                  "Slow, light smoke that persists shows an early fire, or one far from this opening, or seepage from a closed room; this look alone does not part them.",
 	"rule/little-open-thick-smoke/condition":      "of the openings seen at most one stands open, and smoke is thick",
 	"rule/little-open-thick-smoke/source":         "common practice (no source); Impact of Ventilation on Fire Behavior in Legacy and Contemporary Residential Construction",
-	"rule/little-open-thick-smoke/text":           "Thick smoke from a building with little standing open fits a fire that burns more than its air; one opening looked at tells nothing of the rest.",
+	"rule/little-open-thick-smoke/text":           "Thick smoke from a building with little standing open fits a fire that burns more than its air.",
 	"rule/low-in-high-out/caution":                "The flow path runs upward from a low inlet to a high outlet; levels between them lie on it.",
 	"rule/low-in-high-out/source":                 "Fire Ventilation (U30-651/05); Residential gas burner experiments, one and two storeys",
 	"rule/low-in-high-out/text":                   "Air in low and smoke out high shows a path that rises through the building.",

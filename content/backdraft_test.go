@@ -121,7 +121,7 @@ func TestOneOpeningTellsNothingOfTheRest(t *testing.T) {
 	fired := func(openings ...engine.Reading) string {
 		return fmt.Sprint(content.Rules().Fired(look(engine.Look{}, openings...)))
 	}
-	for _, rule := range []string{"little-open-thick-smoke", "shut-up-thick-smoke"} {
+	for _, rule := range []string{"little-open-thick-smoke", "shut-up-thick-smoke", "shut-more-than-open"} {
 		assert.NotContains(t, fired(shut("a")), rule)
 		assert.Contains(t, fired(shut("a"), shut("b")), rule)
 	}

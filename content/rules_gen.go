@@ -1146,7 +1146,7 @@ var rules = []infer.Rule{
 	{
 		ID:         "shut-more-than-open",
 		At:         "building",
-		When:       []string{"more stands shut than open"},
+		When:       []string{"openings seen open or shut >= 2", "more stands shut than open"},
 		Unless:     []string{"water"},
 		Confidence: "low",
 		Supports:   []engine.Stage{"ventilation_limited_decay", "growth"},

@@ -187,6 +187,7 @@ var casesWhole = []infer.Case{
 		Rule: "shut-more-than-open",
 		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open"}, {ID: "b", State: "open"}, {ID: "c", State: "closed"}}},
 	},
+	{Rule: "shut-more-than-open", Note: "only one was looked at", Now: engine.Look{Openings: []engine.Reading{{ID: "a", State: "closed"}}}},
 	{
 		Rule:  "moderate-everywhere",
 		Fires: true,

@@ -202,7 +202,7 @@ var rulesWhole = []infer.Rule{
 		ID:          "shut-more-than-open",
 		Text:        "A building seen more shut than open lets in less of the air that a fire wants as it grows.",
 		At:          "building",
-		When:        []string{"more stands shut than open"},
+		When:        []string{"openings seen open or shut >= 2", "more stands shut than open"},
 		Unless:      []string{"water"},
 		Confidence:  "low",
 		Supports:    []engine.Stage{"ventilation_limited_decay", "growth"},

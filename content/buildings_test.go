@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -99,4 +100,25 @@ func TestBoxIsTheTestedBox(t *testing.T) {
 	ours, tested := built(t, "buildings/box.json"), built(t, "../engine/sim/testdata/box.json")
 	assert.Equal(t, tested.Compartments, ours.Compartments)
 	assert.Equal(t, tested.Openings, ours.Openings)
+}
+
+// A building left as it stands flashes over at most once: what has gone out for want
+// of air comes back spot by spot, as embers do, and not as a whole (that a shut fire
+// stays low is common practice, no source).
+func TestNoBuildingFlashesOverAgainByItself(t *testing.T) {
+	eachBuilding(t, func(t *testing.T, sc engine.Scenario) {
+		sc.Moves = slices.DeleteFunc(slices.Clone(sc.Moves), func(m engine.Move) bool { return m.Fuel == "" })
+		sc.EndS = 2400
+		run, err := sim.New(sc, content.Library())
+		require.NoError(t, err)
+		require.NoError(t, run.Advance(sc.EndS))
+		times := []float64{}
+		for _, e := range run.Events() {
+			if e.Kind == string(engine.Flashover) || e.Kind == string(engine.VentilationFlashover) {
+				times = append(times, e.TS)
+			}
+		}
+		t.Log(times)
+		assert.LessOrEqual(t, len(times), 1, "at %v s", times)
+	})
 }

@@ -79,6 +79,9 @@ func (m *Model) burnt(r *Room, fuelFrom, oxygenFrom int, oxygen, starved, dt flo
 	r.rate[oxygenFrom].Mass -= oxygen
 	r.rate[oxygenFrom].Of[Oxygen] -= oxygen
 	r.rate[oxygenFrom].Heat -= breath
+	if oxygenFrom == Lower {
+		r.move(Lower, r.alongWith(oxygen))
+	}
 	up := &r.rate[Upper]
 	up.Mass += used.Mass + oxygen
 	up.Heat += used.Heat + breath
@@ -86,6 +89,14 @@ func (m *Model) burnt(r *Room, fuelFrom, oxygenFrom int, oxygen, starved, dt flo
 	m.Books.Out.Of[Oxygen] += float64(dt * oxygen)
 	m.release(r, watts, dt)
 	return watts
+}
+
+// alongWith is the gas of the lower layer, kg/s, that rises with oxygen burned from
+// it where the upper layer is a film: the products alone would make that thousands
+// of degrees hot. Into a deep layer the plume and the jets have brought it already.
+func (r *Room) alongWith(oxygen float64) float64 {
+	film := num.Smooth(r.now.share, 0.5, 0.8)
+	return film * oxygen / floor(r.Gas[Lower].Fraction(Oxygen), 0.02)
 }
 
 // takeFuel sets the fuel species (and the mass) of used to a share of a layer's.

@@ -39,6 +39,11 @@ const (
 	// cellulosic beds, 0.5 to 2 g/(s m²); from memory, to be confirmed).
 	smoulderFlux = 0.0012
 
+	// spotS is how long a surface that has gone out stays hot enough to be aflame at
+	// once as a whole. Chosen by us: with less a shut house that is opened after
+	// minutes no longer surges, without it a shut one flashes over again by itself.
+	spotS = 180.0
+
 	steamHeat = 2.26e6 // J/kg, water at 100 °C
 	boiling   = 373.15
 	gasTemp   = 620.0 // kelvin, at which fuel gas leaves a solid (350 °C)
@@ -181,9 +186,17 @@ func (f *Fire) spreads(flux, dt float64) {
 	if f.Kind.GrowthS > 0 {
 		f.Spread += float64(dt * f.Flame * push * f.Spread * (1 - f.Spread) / f.Kind.GrowthS)
 	}
+	f.Spread -= float64(dt * f.cools(flux))
 	// Radiation alone makes the whole surface give gas.
 	f.Spread += float64(dt * num.Smooth(flux, glowFlux, 3*glowFlux) * (1 - f.Spread) / 20)
 	f.Spread = num.Min(f.Spread, 1)
+}
+
+// cools is how fast a surface that has gone out is lost to the flame, 1/s: an ember
+// then lights one spot of it, from which it must spread anew.
+func (f *Fire) cools(flux float64) float64 {
+	out := (1 - f.Flame) * (1 - num.Smooth(flux, hazeFlux, glowFlux))
+	return out * num.Max(0, f.Spread-f.kindled()) / spotS
 }
 
 // warms lets the rate of gas follow the flame's and the room's heat. The flame's

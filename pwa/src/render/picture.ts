@@ -281,6 +281,7 @@ function ease(shown: OpeningLook, now: OpeningLook): void {
   for (const name of OPENING_NAMES) {
     const a = shown[name]
     const b = now[name]
+    if (a === b) continue
     shown[name] = Number.isFinite(a) && Number.isFinite(b) ? a + EASE * (b - a) : b
   }
   shown.flow = now.flow

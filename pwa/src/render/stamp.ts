@@ -49,13 +49,13 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const ripple = jet.seed + RIPPLES * left // the boundary ripples as fast as the smoke above it moves
   const tongue = area.x1 - area.x0 < NARROW_CELLS * fineM ? 0 : 0.6
   const f = smoke.now
-  for (let j = j0; j <= j1; j++) {
-    const y = (j - 0.5) * fineM
-    for (let i = i0; i <= i1; i++) {
-      const x = (i - 0.5) * fineM
-      const gx = (x - area.x1) / broad + jet.seed * 7.31
+  for (let i = i0; i <= i1; i++) {
+    const x = (i - 0.5) * fineM
+    const gx = (x - area.x1) / broad + jet.seed * 7.31
+    const edge = plane + wave * noise.at(gx + 3.3, ripple)
+    for (let j = j0; j <= j1; j++) {
+      const y = (j - 0.5) * fineM
       const gy = left + (y - area.y0) / high
-      const edge = plane + wave * noise.at(gx + 3.3, ripple)
       const above = rises ? 1 : inside(y, 2 * area.y0 - edge, Math.min(edge, area.y1), fineM)
       const cover = rises ? round(area, x, y) : above > 0 ? inside(x, area.x0 - rim, area.x1 + rim, fineM) * inside(y, area.y0 - rim, area.y1 + fineM, fineM) : 0
       if (takesIn && y > edge) drawIn(f, (j * grid.fineRow + i) * FIELDS)
@@ -161,12 +161,13 @@ function stampAir(grid: Grid, smoke: Smoke, jet: Jet, speed: number): void {
   const { cellM, row, u, v, rough, spread } = grid
   const slant = slantOf(jet.facing)
   const bottom = Math.min(plane, area.y1)
+  const ripples = bottom + waveOf(jet, grid)
   const towardEye = jet.facing === 'eye' || jet.facing === 'away'
   const opens = towardEye ? (SPREADS * speed) / Math.max(cellM, area.x1 - area.x0) : 0
   const i0 = Math.max(1, Math.floor(area.x0 / cellM))
   const i1 = Math.min(grid.nx, Math.ceil(area.x1 / cellM) + 1)
   const j0 = Math.max(1, Math.floor(area.y0 / cellM))
-  const j1 = Math.min(grid.ny, Math.ceil((bottom + waveOf(jet, grid)) / cellM) + 1)
+  const j1 = Math.min(grid.ny, Math.ceil(ripples / cellM) + 1)
   for (let j = j0; j <= j1; j++) {
     const y = (j - 0.5) * cellM
     const here = upward(jet) ? speed : speed * profile((bottom - y) / Math.max(1e-3, bottom - area.y0))
@@ -174,7 +175,7 @@ function stampAir(grid: Grid, smoke: Smoke, jet: Jet, speed: number): void {
       const x = (i - 0.5) * cellM
       const c = j * row + i
       // Wherever a fine cell holds smoke, its coarse cell must know the colour.
-      const near = upward(jet) ? round(area, x, y) : around(x, area.x0, area.x1, cellM) * around(y, area.y0, bottom + waveOf(jet, grid), cellM)
+      const near = upward(jet) ? round(area, x, y) : around(x, area.x0, area.x1, cellM) * around(y, area.y0, ripples, cellM)
       if (near > 0) stampKind(smoke, c, near, jet, heat)
       const cover = inside(x, area.x0, area.x1, cellM) * inside(y, area.y0, bottom, cellM)
       if (cover <= 0) continue

@@ -63,6 +63,8 @@ export class Picture {
   readonly #outsideC: number
   readonly #fading: Fading
   readonly #eaves: readonly Eave[]
+  /** Share by which an eave brakes at each step: it does so in a row of cells, through which gas takes longer where they are coarse. */
+  readonly #brakes: number
   readonly #breadth: Breadth
   #windMS = 0
   #steps = 0
@@ -81,6 +83,7 @@ export class Picture {
     this.#back = makeCanvas(this.grid)
     this.#outsideC = scenario.ambient.t_c
     this.#eaves = eavesOf(view)
+    this.#brakes = Math.min(1, ny / shapeOf(view.widthM / view.heightM, cellsFor(view, 0)).ny)
     this.#fading = fadingOf(this.view.layout.top)
     this.#sources = this.view.layout.places.flatMap((place) => {
       const facing = facingOf(this.view, place)
@@ -226,9 +229,8 @@ export class Picture {
   /** Lets the eaves above a stream hold it back. */
   #bank({ area, look }: Jet): void {
     const heat = heatOf(look, this.#outsideC)
-    for (const eave of this.#eaves) putHold(this.grid, eave, holdOf(eave, area, look.outVelocityMS, heat))
+    for (const eave of this.#eaves) putHold(this.grid, eave, this.#brakes * holdOf(eave, area, look.outVelocityMS, heat))
   }
-
 }
 
 /** Rows that are given up for whole cells across. Chosen by us. */

@@ -99,6 +99,9 @@ const veil = (tau: number) => clamp01((THICK - tau) / (THICK - THIN))
 const BODY = 0.1
 const SKIN = 0.9
 
+/** Calm smoke is silken: its streaks hide and show the wall, but cast this share less of a shadow. Chosen by us, by eye. */
+const SILKEN = 0.4
+
 // What the functions below hand each other: in arrays, as numbers that go from
 // function to function by themselves become garbage.
 
@@ -118,11 +121,12 @@ const gives = new Float64Array(2)
 const GLOW = 0
 const GRAIN = 1
 
-/** Of the two cells at work how clear their grain still is, how many grains a cell is broad, and how much of lesser heads on them shows. */
-const pair = new Float64Array(3)
+/** Of the two cells at work how clear their grain still is, how many grains a cell is broad, how much of lesser heads on them shows, and how coarse cells are for them. */
+const pair = new Float64Array(4)
 const CLEAR = 0
 const GRAINS = 1
 const GRAINS_CARRY = 2
+const COARSE = 3
 
 function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
   lumpsAt(breadth, j, lumpy)
@@ -181,6 +185,7 @@ function deepen(grid: Grid, { now, kind }: Smoke, { grain, face, bites }: Canvas
     const fibres = clear > 0 && churns < 1 ? fibrous(perCell, passes) : 0
     const told = sharp(passes)
     pair[GRAINS_CARRY] = lesserIn(HEADS * perCell)
+    pair[COARSE] = clamp01((perCell - COARSE_FROM) / (COARSE_FULL - COARSE_FROM))
     for (let cell = left; cell < left + 2; cell++) {
       const o = cell * FIELDS
       const tau = now[o]!
@@ -190,12 +195,14 @@ function deepen(grid: Grid, { now, kind }: Smoke, { grain, face, bites }: Canvas
       }
       const folded = folds(tau)
       const churning = folded > churns ? folded : churns
+      let calm = 0
       let carried = 0
       let boiled = 0
       if (clear > 0) {
         if (churning < 1) {
           streak(noise, now, o, fibres)
-          carried = clear * (1 - churning) * spot[VALUE]!
+          calm = clear * (1 - churning) * spot[VALUE]!
+          carried = calm
         }
         if (churning > 0) {
           spot[X] = now[o + GRAIN_X]! / tau
@@ -210,7 +217,7 @@ function deepen(grid: Grid, { now, kind }: Smoke, { grain, face, bites }: Canvas
       }
       const uneven = grain[cell]! + catches * (told * carried + seen * boiled - grain[cell]!)
       grain[cell] = uneven
-      face[cell] = BODY * lump(tau) + SKIN * (uneven + bare * (carried + boiled - uneven)) * bodyOf(tau)
+      face[cell] = BODY * lump(tau) + SKIN * (uneven + bare * (carried + boiled - uneven) - SILKEN * told * calm) * bodyOf(tau)
     }
   }
 }
@@ -285,13 +292,16 @@ const CARRIED_GONE = 0.16
 const fibrous = (perCell: number, passes: number): number =>
   clamp01((PASS_GONE - passes) / (PASS_GONE - PASS_FROM)) * clamp01((CARRIED_GONE - perCell) / (CARRIED_GONE - CARRIED_FROM))
 
-// Calm smoke is drawn out along its way: so much of a grain is passed for each that
-// has left, of the broad, the finer and the fibres; thin smoke less, or nobody would
-// see it move. Chosen by us, by eye.
+// Calm smoke is drawn out along its way: of the broad, the finer and the fibres so
+// many pass for each grain. They are shorter, and the finer broader, in thin smoke,
+// or nobody would see it move, and where cells are coarse for them, from and to so many
+// grains a cell. Chosen by us, by eye.
 const BROAD = 0.7
 const FINER = 1.5
 const FIBRE = 3
 const SHORTER = 0.25
+const COARSE_FROM = 0.1
+const COARSE_FULL = 0.16
 
 /** Sheets and wisps of two sizes, drawn out along the way, and a share of fibres; fine enough that one sees slow smoke move. */
 function streak(noise: Noise, now: Float32Array, o: number, fibres: number): void {
@@ -299,12 +309,13 @@ function streak(noise: Noise, now: Float32Array, o: number, fibres: number): voi
   const tau = now[o + TAU]!
   const thin = veil(tau)
   const x = now[o + GRAIN_X]! / tau
-  const along = (1 + SHORTER * thin) * (now[o + GRAIN_Y]! / tau)
+  const short = Math.max(thin, pair[COARSE]!)
+  const along = (1 + SHORTER * short) * (now[o + GRAIN_Y]! / tau)
   spot[X] = x
   spot[Y] = BROAD * along
   noise.read()
   const broad = spot[VALUE]!
-  spot[X] = 3.1 * x + 13.1
+  spot[X] = (3.1 - 0.5 * short) * x + 13.1
   spot[Y] = FINER * along + 4.7
   noise.read()
   const finer = spot[VALUE]!
@@ -321,7 +332,7 @@ function streak(noise: Noise, now: Float32Array, o: number, fibres: number): voi
 // Heads go a little broader than the grain, and so high that they stand out from the
 // streaks of calm smoke at a glance. Chosen by us, by eye.
 const HEADS = 0.9
-const HIGH = 1.6
+const HIGH = 1.8
 
 /** Heads upon heads with creases between them, as of a cauliflower; no mean. How much of the lesser ones shows is noted there. */
 function billow({ lumps, spot }: Noise, carries: Float64Array, at: number): void {

@@ -26,8 +26,8 @@ export function frameWith(look: Partial<OpeningLook>, opening = 'port_lower_left
 }
 
 /** Runs the picture of the box on one frame that does not change. */
-export function film(frame: FrameLook, seconds: number, each?: (picture: Picture) => void): Picture {
-  const picture = new Picture(box, frameView(layOut(box), 'A', 0.85), CELLS)
+export function film(frame: FrameLook, seconds: number, each?: (picture: Picture) => void, cells = CELLS): Picture {
+  const picture = new Picture(box, frameView(layOut(box), 'A', 0.85), cells)
   const steps = Math.ceil(seconds / STEP_S)
   for (let k = 0; k < steps; k++) {
     picture.follow(frame)

@@ -131,6 +131,9 @@ export class Show {
     if (at !== this.#zoom) this.#zoom = toward(this.#zoom, at, seconds)
   }
 
+  /** How much of the smoke is left over the section, before the building and behind it. */
+  get #through(): number { return 1 - 0.8 * this.#fade }
+
   get #narrow(): boolean { return this.#widthPt < NARROW }
 
   /** Goes on with the head start, also while the fire is paused: one may wind it back, or look at another side. Returns whether the smoke was taken over. */
@@ -213,6 +216,7 @@ export class Show {
     ctx.globalAlpha = 1
     ctx.drawImage(this.#ground!, 0, 0)
     this.#zoomPixels(ctx)
+    ctx.globalAlpha = this.#through
     if (this.#smoke?.picture.showsBehind) this.#smoke.film.show(ctx, this.#smoke.picture.back, width, height)
     ctx.setTransform(1, 0, 0, 1, 0, 0)
     ctx.globalAlpha = 1 - 0.9 * this.#fade
@@ -244,7 +248,7 @@ export class Show {
   #drawSmoke(ctx: Canvas, { picture, film }: { picture: Picture; film: Film }, inStills: boolean): void {
     this.#come = inStills ? 1 : Math.min(1, this.#come + COMES)
     this.#zoomPixels(ctx)
-    ctx.globalAlpha = (1 - 0.8 * this.#fade) * this.#come
+    ctx.globalAlpha = this.#through * this.#come
     film.show(ctx, picture.front, this.#canvas.width, this.#canvas.height)
   }
 

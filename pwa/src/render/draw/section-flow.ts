@@ -66,9 +66,11 @@ function around(points: readonly Point[], by: number): Box {
   return { x0: Math.min(...xs) - by, y0: Math.min(...ys) - by, x1: Math.max(...xs) + by, y1: Math.max(...ys) + by }
 }
 
+/** A neutral plane, on a line of paper's colour: hot gas has the colour of the dashes. */
 function dashed(pen: Pen, palette: Palette, from: Point, to: Point, reach: number): Line {
   const left = { x: from.x - reach, y: from.y }
   const right = { x: to.x + reach, y: to.y }
+  line(pen, left, right, palette.paper, 3.6)
   pen.ctx.setLineDash([4 * pen.pixel, 3 * pen.pixel])
   line(pen, left, right, palette.mark, 1.6)
   pen.ctx.setLineDash([])

@@ -7,7 +7,7 @@ import { makeGrid, type Grid } from './fluid/grid'
 import type { Fading } from './fluid/fading'
 import { resample } from './fluid/resample'
 import { addPlume, clearBreadth, makeBreadth, takeBreadth, type Breadth, type Start } from './fluid/force'
-import { STEP_S, stepFluid } from './fluid/step'
+import { PARTS, STEP_S } from './fluid/step'
 import { OPENING_NAMES, stillOpening, type FrameLook, type OpeningLook } from './frame'
 import { heatOf, type Inlet, type Jet } from './jet'
 import { noiseOf, type Noise } from './noise'
@@ -153,6 +153,23 @@ export class Picture {
 
   /** Draws one step of smoke further. */
   step(): void {
+    this.#leave()
+    for (const part of PARTS) part(this.grid, this.#fading, this.#noise, this.#breadth)
+    this.#steps++
+  }
+
+  /** The same in parts, for what must not take long at a time: the first steps of a script are slow everywhere. */
+  *stepInParts(): Generator<void> {
+    this.#leave()
+    for (const part of PARTS) {
+      yield
+      part(this.grid, this.#fading, this.#noise, this.#breadth)
+    }
+    this.#steps++
+  }
+
+  /** Lets smoke leave all openings for one step. */
+  #leave(): void {
     this.#finish()
     this.#noise.makeReady()
     const { grid } = this
@@ -176,8 +193,6 @@ export class Picture {
     }
     breadth.risenM += fastest * STEP_S
     grid.burnsOut = burnsOut < Infinity ? burnsOut : 0
-    stepFluid(grid, this.#fading, this.#noise, breadth)
-    this.#steps++
   }
 
   /**

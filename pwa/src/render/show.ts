@@ -51,8 +51,9 @@ export interface Showing {
 
 /** How fast the wall fades. Chosen by us. */
 const FADE_PER_S = 3
-/** Script time that the head start takes of one picture. Nothing waits for more than that. Chosen by us. */
-const HEAD_START_MS = 2
+/** Script time that the head start takes of a frame, and of one in which the building is drawn. Nothing waits for more than that. Chosen by us. */
+const HEAD_START_MS = 3.6
+const BESIDE_DRAWING_MS = 1.8
 /** Share by which smoke comes up at each picture once it has caught up. Chosen by us. */
 const COMES = 0.12
 /** A fire that jumps by more than this was wound back or on: its smoke starts ahead again. Chosen by us. */
@@ -69,6 +70,8 @@ export class Show {
   /** The smoke, once its head start is over. */
   #smoke: { picture: Picture; film: Film } | undefined
   #ahead: HeadStart | undefined
+  /** It was taken over and waits to be painted. */
+  #unpainted = false
   #wisps = new Wisps()
   #scenario: Scenario | undefined
   #places = ''
@@ -109,10 +112,17 @@ export class Show {
     const change = inStills ? 1 : seconds * FADE_PER_S
     this.#fade += Math.max(-change, Math.min(change, target - this.#fade))
     this.#approach(showing, inStills ? 1 : seconds)
-    const takenOver = showing.frame && !(fresh && showing.inPieces) && this.#getAhead(showing, showing.frame)
-    if (takenOver && showing.inPieces && !inStills) return performance.now() - began // painted in the next frame
     const turn = this.#turns.take(seconds, showing.paused, inStills)
     const { steps, draw } = turn
+    const forAhead = !showing.inPieces ? Infinity : draw ? BESIDE_DRAWING_MS : HEAD_START_MS
+    const takenOver = showing.frame && !(fresh && showing.inPieces) && this.#getAhead(showing, showing.frame, forAhead)
+    if (showing.inPieces && !inStills && (takenOver || this.#unpainted)) {
+      // Its first picture takes three frames: it is taken over, its body is painted, and it is drawn.
+      if (!takenOver) this.#smoke!.picture.prepare()
+      this.#unpainted = !!takenOver
+      this.#turns.ask()
+      return performance.now() - began
+    }
     this.#timeS += steps * STEP_S
     if (!this.#ahead) for (let n = 0; n < steps; n++) this.#stepOnce(showing)
     if (draw) this.#draw(showing, inStills)
@@ -137,12 +147,12 @@ export class Show {
   get #narrow(): boolean { return this.#widthPt < NARROW }
 
   /** Goes on with the head start, also while the fire is paused: one may wind it back, or look at another side. Returns whether the smoke was taken over. */
-  #getAhead(showing: Showing, frame: FrameLook): boolean {
+  #getAhead(showing: Showing, frame: FrameLook, ms: number): boolean {
     const { tS } = frame.header
     if (tS < this.#seenS - 0.5 || tS > this.#seenS + JUMP_S) this.#beginAhead(showing)
     this.#seenS = tS
     if (showing.wind) this.#picture.wind(showing.wind.m_s, showing.wind.from)
-    if (!this.#ahead?.run(frame, this.#wisps, showing.inPieces ? HEAD_START_MS : Infinity)) return false
+    if (!this.#ahead?.run(frame, this.#wisps, paletteOf(showing.theme, showing.light).smoke, ms)) return false
     this.#keep.expect(this.#ahead.msPerCell * timesFor(this.#view!))
     this.#remake(showing)
     this.#ahead = undefined
@@ -152,6 +162,7 @@ export class Show {
   #beginAhead({ scenario }: Showing): void {
     this.#ahead = new HeadStart(scenario, this.#view!)
     this.#smoke = undefined
+    this.#unpainted = false
     this.#come = 0
   }
 

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { Button } from '../../ui/button'
+import { useTap } from '../../ui/tap'
 import { drill } from '../../words/drill'
 import type { Item, Reply } from '../../wire.gen'
 import { useFire } from './fire'
@@ -19,6 +20,7 @@ export function CallOut({ item, ready, reply }: { item: Item; ready(): void; rep
   const [playing, play] = useState(false)
   const speed = Math.max(1, (to_s - from_s) / filmS)
   const [ask] = item.question.asks
+  const report = useTap(reply) // of the moment that was touched, whatever the screen takes to show it
   useEffect(() => {
     if (fire) ready()
   }, [fire])
@@ -43,7 +45,7 @@ export function CallOut({ item, ready, reply }: { item: Item; ready(): void; rep
       {fire && (
         <section class="stack" aria-label={drill.ask}>
           <h2 class="ask-text">{ask!.text}</h2>
-          <Button look="main" wide onClick={() => reply({ ask: ask!.id, at_s: Math.round(at * 10) / 10 })}>
+          <Button look="main" wide onClick={() => report.tap({ ask: ask!.id, at_s: Math.round(at * 10) / 10 })}>
             {drill.report}
           </Button>
           <div class="row spread">

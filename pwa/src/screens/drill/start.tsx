@@ -1,4 +1,5 @@
 import { Button } from '../../ui/button'
+import { useTap } from '../../ui/tap'
 import { Choices } from '../../ui/choices'
 import { NotValidated } from '../../ui/not-validated'
 import { Page } from '../../ui/page'
@@ -14,6 +15,7 @@ export function Start() {
   const left = set.value && set.value.done.length < set.value.scenes.length ? set.value : undefined
   const open = choosing.value ? undefined : left // a set being begun was not left: nothing makes room for it
   const first = newcomer.value && !open
+  const resume = useTap(() => void openScene())
   return (
     <Page title={words.screens.drill.name} aside={<Choosing />}>
       <div class="stack stack-wide">
@@ -26,13 +28,11 @@ export function Start() {
         {first && <First main />}
         <div class="stack">
           {open && (
-            <Button look="main" wide onClick={() => void openScene()}>
+            <Button look="main" wide disabled={resume.felt} onClick={() => resume.tap()}>
               {drill.resume(open.done.length + 1, open.scenes.length)}
             </Button>
           )}
-          <Button look={open || first ? 'plain' : 'main'} wide disabled={choosing.value} onClick={() => void begin(chosenSize.value)}>
-            {drill.begin(chosenSize.value)}
-          </Button>
+          <Begin main={!open && !first} />
           <Choices label={drill.size} choices={sizes.map((n) => ({ value: n, name: String(n) }))} chosen={chosenSize.value} choose={(n) => (chosenSize.value = n)} />
         </div>
         <div class="kinds">
@@ -53,6 +53,16 @@ export function Start() {
         <Forms />
       </div>
     </Page>
+  )
+}
+
+/** A set of the chosen size. */
+function Begin({ main }: { main: boolean }) {
+  const { felt, tap } = useTap(() => void begin(chosenSize.value))
+  return (
+    <Button look={main ? 'main' : 'plain'} wide disabled={choosing.value || felt} onClick={() => tap()}>
+      {drill.begin(chosenSize.value)}
+    </Button>
   )
 }
 

@@ -25,12 +25,12 @@ prepare(() => browser.context.addInitScript(() => { navigator.serviceWorker.regi
 test('Home is read before the app is there, and a button tapped by then does its work', async () => {
   const { page } = browser
   await openHeldBack(page)
-  await page.getByRole('heading', { name: 'Read the smoke' }).waitFor()
+  await page.getByRole('heading', { name: 'Start at the opening' }).waitFor()
   await page.getByRole('button', { name: 'Español' }).click()
   await page.waitForTimeout(500)
-  assert.equal(await page.getByRole('heading', { name: 'Read the smoke' }).count(), 1, 'nothing can have answered yet')
+  assert.equal(await page.getByRole('heading', { name: 'Start at the opening' }).count(), 1, 'nothing can have answered yet')
   release()
-  await page.getByRole('heading', { name: 'Leer el humo' }).waitFor()
+  await page.getByRole('heading', { name: 'Empiece por la abertura' }).waitFor()
 })
 
 test('who reads Spanish sees no English on the way, and the theme stands before the app does', async () => {
@@ -39,8 +39,8 @@ test('who reads Spanish sees no English on the way, and the theme stands before 
   await openHeldBack(page)
   await page.waitForFunction(() => document.documentElement.dataset.theme === 'outdoor')
   await page.waitForLoadState('domcontentloaded')
-  assert.equal(await page.getByRole('heading', { name: 'Read the smoke' }).count(), 0)
+  assert.equal(await page.getByRole('heading', { name: 'Start at the opening' }).count(), 0)
   release()
-  await page.getByRole('heading', { name: 'Leer el humo' }).waitFor()
+  await page.getByRole('heading', { name: 'Empiece por la abertura' }).waitFor()
   assert.deepEqual(browser.complaints, [])
 })

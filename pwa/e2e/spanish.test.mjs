@@ -13,7 +13,7 @@ test('the language is chosen on Home, and the page says which it is', async () =
   await page.goto(server.url)
   assert.equal(await page.locator('html').getAttribute('lang'), 'en')
   await page.getByRole('button', { name: 'Español' }).click()
-  await page.getByRole('heading', { name: 'Leer el humo' }).waitFor()
+  await page.getByRole('heading', { name: 'Empiece por la abertura' }).waitFor()
   assert.equal(await page.getByRole('button', { name: 'Español' }).getAttribute('aria-pressed'), 'true')
 })
 

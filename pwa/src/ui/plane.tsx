@@ -59,7 +59,7 @@ export function Plane({ chosen, choose, earlier }: PlaneProps) {
         {shown === undefined && <span class="plane-hint">{words.app.planeHint}</span>}
         {shown !== undefined && <div class="plane-smoke" style={{ height: percent(1 - shown) }} />}
         {earlier !== undefined && <Line share={earlier} name={words.app.earlier} look="earlier" />}
-        {shown !== undefined && <Line share={shown} name={percent(shown)} look="own" />}
+        {shown !== undefined && <Line share={shown} name={`${Math.round(shown * 100)} %`} look="own" />}
       </div>
       <div class="plane-keys">
         <Button onClick={() => move(step)}>{words.app.higher}</Button>
@@ -121,4 +121,4 @@ const keys: Record<string, number> = {
 }
 
 const snap = (share: number) => Math.min(1, Math.max(0, Math.round(share / step) * step))
-const percent = (share: number) => `${Math.round(share * 100)} %`.replace(' ', '')
+const percent = (share: number) => `${Math.round(share * 100)}%`

@@ -67,7 +67,7 @@ export const words = {
     more: (n: number) => (n === 1 ? 'One more caution' : `${n} more cautions`),
   },
   home: {
-    title: 'Read the smoke',
+    title: 'Start at the opening',
     lead: 'Look at one opening. Say what it does. Then see what was behind the wall.',
     next: 'Next for you',
     fresh: 'A set of new scenes',

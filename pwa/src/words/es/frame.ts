@@ -59,7 +59,7 @@ export const words: Like<typeof english> = {
     more: (n) => (n === 1 ? 'Un aviso más' : `${n} avisos más`),
   },
   home: {
-    title: 'Leer el humo',
+    title: 'Empiece por la abertura',
     lead: 'Mire una abertura. Diga qué hace. Vea luego qué había tras la pared.',
     next: 'Lo siguiente para usted',
     fresh: 'Una serie de escenas nuevas',

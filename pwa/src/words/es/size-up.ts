@@ -38,7 +38,7 @@ export const sizeUp: Like<typeof english> = {
   sides: 'Lados',
   side: (name) => `Lado ${name}`,
   noneHere: 'No hay aberturas en este lado. Nada a la vista también es una observación, y nunca significa que nada arda.',
-  walkOn: (name) => `Seguir hasta ${name}`,
+  walkOn: (name) => `Ir a: ${name}`,
   stands: 'Cómo está',
   done: 'Aquí se miró todo.',
   toldMost: 'Aquí se miró lo que más dice. Siga, o vea más señales.',

@@ -403,6 +403,7 @@ function shade({ nx, row, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: 
   const { now } = smoke
   const bites = canvas.bites[c]!
   const burns = lit[c]! + lit[c - 1]! + lit[c + 1]! + lit[c - row]! + lit[c + row]! > 0 // what glows next to it shines in
+  if (!burns && smoke.busy[c] === 0) return
   mixColour(smoke.kind, c * KINDS, light, colour)
   for (let k = 0; k < 4; k++) {
     const x = 2 * i - 2 + (k & 1)

@@ -18,14 +18,18 @@ export interface Eave { x0: number; x1: number; y: number; outM: number }
 export const isBare = (b: Block, all: readonly Block[]): boolean => !b.box.attic &&
   !all.some((o) => o.z0 > b.z0 && Math.abs(o.z0 - b.wallTop) < 0.05 && o.a0 < b.a1 - 0.05 && o.a1 > b.a0 + 0.05)
 
-/** Where the roof ends that begins over a block: bare blocks side by side, as high and as near, carry one. Undefined over one that another's runs on to. */
-export function roofEnd(b: Block, all: readonly Block[]): number | undefined {
-  const next = (from: Block, a: 'a0' | 'a1') => all.find((o) =>
-    o !== from && isBare(o, all) && Math.abs(o[a] - from[a === 'a0' ? 'a1' : 'a0']) < 0.05 && Math.abs(o.wallTop - from.wallTop) < 0.05 && Math.abs(o.d0 - from.d0) < 0.05)
-  if (next(b, 'a1')) return undefined
-  let last = b
-  for (let more = next(b, 'a0'); more; more = next(more, 'a0')) last = more
-  return last.a1
+/** The bare block to the left or right of one, as high and as near, on to which its roof goes. */
+function besideUnderRoof(b: Block, all: readonly Block[], side: 'left' | 'right'): Block | undefined {
+  const near = (p: number, q: number) => Math.abs(p - q) < 0.05
+  return all.find((o) => o !== b && isBare(o, all) && near(o.wallTop, b.wallTop) && near(o.d0, b.d0) && (side === 'left' ? near(o.a1, b.a0) : near(o.a0, b.a1)))
+}
+
+/** Where the roof begins that ends over a block; undefined where it goes on to another. */
+export function roofStart(b: Block, all: readonly Block[]): number | undefined {
+  if (besideUnderRoof(b, all, 'right')) return undefined
+  let first = b
+  for (let more: Block | undefined = b; more; more = besideUnderRoof(more, all, 'left')) first = more
+  return first.a0
 }
 
 /** The eaves over the walls that face the eye. A gable has none: its rake runs up along the slope. */
@@ -34,13 +38,13 @@ export function eavesOf(view: View): Eave[] {
   const all = blocks(view)
   const along = view.side === 'A' || view.side === 'C'
   return all.flatMap((b): Eave[] => {
-    if (b.box.attic) return along ? [edge(view, b, b.a1, b.z0, EAVES_M)] : []
-    const end = isBare(b, all) ? roofEnd(b, all) : undefined
-    return end === undefined ? [] : [edge(view, b, end, b.wallTop, OVERHANG_M)]
+    if (b.box.attic) return along ? [edge(view, b, b.a0, b.z0, EAVES_M)] : []
+    const start = isBare(b, all) ? roofStart(b, all) : undefined
+    return start === undefined ? [] : [edge(view, b, start, b.wallTop, OVERHANG_M)]
   })
 }
 
-function edge(view: View, { a0, d0 }: Block, a1: number, z: number, outM: number): Eave {
+function edge(view: View, { a1, d0 }: Block, a0: number, z: number, outM: number): Eave {
   const left = project(view, a0 - outM, z, d0 - outM)
   const right = project(view, a1 + outM, z, d0 - outM)
   return { x0: left.x, x1: right.x, y: left.y, outM }

@@ -1,4 +1,4 @@
-import { EAVES_M, eavesOf, isBare, OVERHANG_M, roofEnd } from '../eaves'
+import { EAVES_M, eavesOf, isBare, OVERHANG_M, roofStart } from '../eaves'
 import { project, type Block, type Point, type Quad, type View } from '../view'
 import type { Palette } from './palette'
 import { between, fill, line, stroke, type Pen } from './pen'
@@ -69,7 +69,7 @@ export function underEaves({ ctx }: Pen, view: View, palette: Palette): void {
 
 export function drawRoof(pen: Pen, view: View, palette: Palette, b: Block, all: Block[]): void {
   if (b.box.attic) drawGable(pen, view, palette, b)
-  else if (isBare(b, all)) drawSlab(pen, view, palette, b, roofEnd(b, all))
+  else if (isBare(b, all)) drawSlab(pen, view, palette, b, all)
 }
 
 // An attic is a box of its mean height to the physics; drawn as a gable it has
@@ -135,13 +135,14 @@ function cover(pen: Pen, palette: Palette, slope: Quad, colour: string): void {
 const SLAB_M = 0.22
 
 /** A flat roof: a slab that stands out a little over the wall; its edge is one board as far as the roof goes on. */
-function drawSlab(pen: Pen, view: View, palette: Palette, b: Block, end: number | undefined): void {
+function drawSlab(pen: Pen, view: View, palette: Palette, b: Block, all: Block[]): void {
   const at = (a: number, z: number, d: number) => project(view, a, z, d)
   const [a0, a1, d0, d1] = [b.a0 - OVERHANG_M, b.a1 + OVERHANG_M, b.d0 - OVERHANG_M, b.d1 + OVERHANG_M]
   const [z0, z1] = [b.wallTop, b.wallTop + SLAB_M]
   fill(pen, [at(a0, z1, d1), at(a1, z1, d1), at(a1, z1, d0), at(a0, z1, d0)], palette.roof.top)
+  const start = roofStart(b, all)
+  if (start === undefined) return
   fill(pen, [at(a1, z1, d0), at(a1, z1, d1), at(a1, z0, d1), at(a1, z0, d0)], palette.roof.side)
-  if (end === undefined) return
-  const stop = end + OVERHANG_M
-  board(pen, palette, [at(a0, z1, d0), at(stop, z1, d0), at(stop, z0, d0), at(a0, z0, d0)])
+  const left = start - OVERHANG_M
+  board(pen, palette, [at(left, z1, d0), at(a1, z1, d0), at(a1, z0, d0), at(left, z0, d0)])
 }

@@ -1,6 +1,6 @@
 // Contact sheets for a person's eye, drawn by the app's own renderer.
 //   stages  fires as families make them: a row of up to four a stage, denser to the right, as unlike in building, family
-//           and cues as there are, every third by day, at dusk and by night
+//           and cues as there are, every third by day, at dusk and by night; gaps count too: what a starved fire shows
 //   looks   16 single openings: pairs that must be told apart at a glance
 //
 //   node pwa/fidelity/sheet.mjs FOLDER [-seed N] [-theme light|dark|outdoor] [-only stages|looks]
@@ -78,7 +78,7 @@ function rowOf(states, shown) {
 }
 
 async function stages() {
-  const states = await drawStates(studio, { enough: ENOUGH, seed: Number(flags.seed) })
+  const states = await drawStates(studio, { enough: ENOUGH, seed: Number(flags.seed), gaps: true })
   const stageOf = (state) => STAGES[state.frame.header.stage] ?? '?'
   const shown = new Map()
   const cells = []

@@ -13,8 +13,10 @@ const exec = fileURLToPath(new URL('../../src/worker/wasm_exec.js', import.meta.
 // has an outlet area to speak of. The instrument goes by the densest fifth of an
 // opening, so what leaves by less than that is out of its range. Below the lowest
 // cut of each cue in content/scales there is nothing to rate.
-const looked = ({ to, side, kind, height_m: heightM }) => to === 'outside' && side && heightM && kind !== 'leak'
-const visible = (o) => o.open >= 0.1 && (o.flow === 2 || o.flow === 3) && o.opticalDepth >= 0.05 && outlet(o) >= 0.2
+const outside = ({ to, side, height_m: heightM }) => to === 'outside' && side && heightM
+const smokes = (o) => (o.flow === 2 || o.flow === 3) && o.opticalDepth >= 0.05
+const judged = ({ kind }, o) => kind !== 'leak' && o.open >= 0.1 && smokes(o) && outlet(o) >= 0.2
+const atGap = ({ kind }, o) => kind === 'leak' && smokes(o)
 
 /** Share of the whole opening by which the outflow leaves: what stands open, above the neutral plane. */
 export const outlet = ({ open, flow, neutralPlane }) =>
@@ -29,8 +31,11 @@ export function startEngine() {
   return load(wasm, exec)
 }
 
-/** Draws at least so many states, three moments of a fire each, no family again before all others; the seeds follow from one seed. */
-export async function drawStates(studio, { enough, seed }) {
+/**
+ * Draws at least so many states, three moments of a fire each, no family again before all others; the seeds follow from one seed.
+ * With `gaps` those of gaps count too: an eye can tell them, the instrument cannot.
+ */
+export async function drawStates(studio, { enough, seed, gaps = false }) {
   const engine = await startEngine()
   const { readFrame } = await studio.module('/src/render/frame.ts')
   const next = chance(seed)
@@ -40,13 +45,13 @@ export async function drawStates(studio, { enough, seed }) {
     for (const family of shuffled(families, next)) {
       if (states.length >= enough) break
       const item = fine(engine.item(family.id, 1_000_000 + Math.floor(next() * 1_000_000_000)))
-      states.push(...statesOf(engine, readFrame, item, next))
+      states.push(...statesOf(engine, readFrame, item, next, gaps))
     }
   }
   return states
 }
 
-function statesOf(engine, readFrame, item, next) {
+function statesOf(engine, readFrame, item, next, gaps) {
   const { scenario } = item
   const { run, compartments, openings, frameLength } = fine(engine.open(scenario))
   const moments = [item.moment_s, item.moment_s * (0.3 + 0.6 * next()), item.moment_s * (1.1 + 0.9 * next())].toSorted((a, b) => a - b)
@@ -59,7 +64,7 @@ function statesOf(engine, readFrame, item, next) {
     const frame = readFrame(values, compartments.length, openings.length)
     scenario.openings.forEach((opening, index) => {
       const look = frame.openings[index]
-      if (!looked(opening) || !visible(look)) return
+      if (!outside(opening) || !(judged(opening, look) || (gaps && atGap(opening, look)))) return
       found.push({ family: item.family, seed: item.seed, moment, scenario, side: opening.side, opening: opening.id, heightM: opening.height_m, look, frame })
     })
   }

@@ -15,6 +15,9 @@ type airAt struct {
 	oxygen [2]float64 // kg/s to be had from each
 }
 
+// breath is the oxygen of what is breathed as a share of that of clean air.
+func (a *airAt) breath() float64 { return num.Clamp(a.moles/0.2095, 0, 1) }
+
 // freshShare is how far the flame breathes the incoming stream itself where the
 // draught is strong, rather than the mixed layer. Chosen by us.
 const freshShare = 0.6

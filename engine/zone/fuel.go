@@ -99,7 +99,7 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 	flux := r.Out.FloorFlux
 	f.catch(flux, num.Max(r.Flame, r.now.alight), dt)
 	if f.Left() <= 0 {
-		f.Gas, f.Hot, f.Warm = 0, 0, 0
+		f.Gas, f.Hot, f.Warm, f.Unmade = 0, 0, 0, 0
 		return gas
 	}
 	if f.lit {
@@ -119,6 +119,7 @@ func (m *Model) offers(f *Fire, air airAt, dt float64) Layer {
 	rate = num.Min(rate, f.Left()/(4*dt))
 	f.Mass -= float64(rate * dt)
 	f.Gas = rate
+	f.Unmade = float64(area*f.Hot) * (1/num.Max(0.1, air.breath()) - 1)
 	tar := f.Kind.TarYield * tarLeft(f.Flame*(1-f.Starved))
 	f.fill(&gas, rate, tar)
 	gas.Mass += dry
@@ -203,8 +204,7 @@ func (f *Fire) cools(flux float64) float64 {
 // share falls with the oxygen that it breathes (flame heat flux falls about in
 // proportion to the oxygen above its limit; Tewarson, from memory).
 func (f *Fire) warms(flux float64, air airAt, dt float64) {
-	breath := num.Clamp(air.moles/0.2095, 0, 1)
-	flame := float64(f.Kind.BurnFluxKgM2S * f.Flame * breath)
+	flame := float64(f.Kind.BurnFluxKgM2S * f.Flame * air.breath())
 	room := (num.Max(0, flux-glowFlux) + float64(hazeShare*flux*num.Smooth(flux, hazeFlux, glowFlux))) / (f.Kind.GasificationMJKg * 1e6)
 	// Char and ash shade the fuel as it is used up.
 	used := 1 - f.Mass/f.Mass0

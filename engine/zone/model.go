@@ -138,6 +138,7 @@ type Fire struct {
 	power    float64 // the same over the last moments
 	Lives    float64 // 0 to 1: whether flame lives in the gas it breathes
 	Starved  float64 // share of its gas that found no oxygen in the plume
+	Unmade   float64 // kg/s of gas more that its flame would make in clean air
 }
 
 // Model is a building on fire. Make one with New and step it with Step; Clone

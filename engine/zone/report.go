@@ -85,6 +85,11 @@ const (
 	// spare holds back a sixth (see lesser). Chosen by us.
 	heldShare = 0.25
 
+	// foulShare of the gas that flames would make in clean air: a fire that makes so
+	// much less of it is short of air, though what it makes may all burn. So flames do
+	// where they breathe 13.6 per cent of oxygen, 15 by mass: CFAST's lower limit.
+	foulShare = 0.35
+
 	// awayShare of the heat release: a fire that burns more than this only where
 	// its gas meets air, in doorways and outside, is short of it. Chosen by us.
 	awayShare = 0.15
@@ -94,14 +99,14 @@ const (
 	richShare = 0.8
 )
 
-// Short reports whether the building's fires burn less than their gas would with
-// plenty of air, wherever they are held back: in the plume or by a flame that dies
-// for want of oxygen, in a layer where fuel gas gathers, or at the openings where
+// Short reports whether the building's fires burn less than they would with plenty
+// of air, wherever they are held back: in the plume, by a flame that makes less gas
+// or dies for want of oxygen, in a layer where fuel gas gathers, or at the openings where
 // alone it burns.
 func (m *Model) Short() bool { return m.heldInPlumes() || m.heldAway() || m.heldInLayers() }
 
 func (m *Model) heldInPlumes() bool {
-	made, held := 0.0, 0.0
+	made, held, unmade := 0.0, 0.0, 0.0
 	for i := range m.Fires {
 		f := &m.Fires[i]
 		if !f.lit || f.Left() <= 0 || f.Burner && f.powerAt(m.Time) <= 0 {
@@ -113,8 +118,9 @@ func (m *Model) heldInPlumes() bool {
 		}
 		made += power
 		held += float64(power * num.Max(f.Starved, 1-f.Lives))
+		unmade += float64(f.Unmade * f.Kind.HeatMJKg * 1e6)
 	}
-	return made > 0 && held > float64(heldShare*made)
+	return made > 0 && (held > float64(heldShare*made) || unmade > float64(foulShare*(made+unmade)))
 }
 
 func (m *Model) heldAway() bool {

@@ -4,8 +4,9 @@ import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Gri
 import { fine, sample } from './fluid/resample'
 import { lumpsAt, type Breadth, type Lumpy } from './fluid/force'
 import { STEP_S } from './fluid/step'
+import { ignite, soft, tongues } from './glow'
 import type { Noise } from './noise'
-import { flameColour, mixSmoke, opacity, type Light } from './tone'
+import { mixSmoke, opacity, type Light } from './tone'
 
 // One layer of smoke to pixels: first its body, the depth of every fine cell with
 // the grain it took along, and the glow of what burns; then its skin, the colour
@@ -375,18 +376,6 @@ function kindle({ fineRow }: Grid, { now }: Smoke, { glow }: Canvas, noise: Nois
   return any
 }
 
-const LEVELS_OFF = 0.45 // glow at half of the full brightness; chosen by us, by eye
-
-/** Burning gas in tongues: drawn out along its way, and thinner between them. Its brightness levels off, so that its edge is no step. */
-function tongues(f: Float32Array, o: number, noise: Noise): number {
-  const fire = f[o + FIRE]!
-  const tau = f[o + TAU]!
-  const bright = fire / (fire + LEVELS_OFF)
-  if (fire < 0.02 || tau < 0.02) return bright
-  const n = noise.rough((1.4 * f[o + GRAIN_X]!) / tau, (0.55 * f[o + GRAIN_Y]!) / tau)
-  return bright * (0.8 + 0.95 * n)
-}
-
 /** Lets the smoke run on past the edge of the picture, so that the edge casts no relief. */
 function extend(face: Float32Array, row: number, columns: number, rows: number): void {
   face.copyWithin(0, row, 2 * row)
@@ -454,25 +443,6 @@ function rim(now: Float32Array, o: number, down: number, tau: number): number {
   const downward = now[o + down]! - now[o - down]!
   const steep = (0.9 * (Math.abs(across) + Math.abs(downward))) / (tau + 0.02) - 0.12
   return steep < 0 ? 0 : steep > 1 ? 1 : steep
-}
-
-/** The glow with its neighbours mixed in, so that no flame ends on the edge of a cell. */
-function soft(glow: Float32Array, p: number, row: number): number {
-  const up = p - row
-  const down = p + row
-  return 0.25 * glow[p]! + 0.125 * (glow[up]! + glow[down]! + glow[p - 1]! + glow[p + 1]!) +
-    0.0625 * (glow[up - 1]! + glow[up + 1]! + glow[down - 1]! + glow[down + 1]!)
-}
-
-/** Puts flame in front of the smoke already painted. */
-function ignite(fire: number, tau: number, smokeA: number, pixels: Uint8ClampedArray, p: number): void {
-  const burn = clamp01((fire - 0.02) * 1.25)
-  const flameA = burn * (1.5 - 0.5 * burn) * (1 - opacity(0.045 * tau)) // it soon hides what is behind: a flame has an edge
-  const all = smokeA + flameA - smokeA * flameA
-  if (all <= 0) return
-  const share = (smokeA * (1 - flameA)) / all
-  for (let k = 0; k < 3; k++) pixels[p + k] = share * pixels[p + k]! + (1 - share) * flameColour(burn, k)
-  pixels[p + 3] = 255 * all
 }
 
 /** Light from the upper left on the face of the smoke: -1 to 1. */

@@ -122,3 +122,26 @@ func TestNoBuildingFlashesOverAgainByItself(t *testing.T) {
 		assert.LessOrEqual(t, len(times), 1, "at %v s", times)
 	})
 }
+
+// A fire that grows by half as soon as its door is opened was short of air, however
+// much of its gas finds some: flames in foul air make less of it.
+func TestAFireThatGrowsWithTheDoorWasShortOfAir(t *testing.T) {
+	sc := built(t, "buildings/bungalow.json")
+	ajar, wide := 0.3, 1.0
+	sc.Moves = slices.DeleteFunc(sc.Moves, func(m engine.Move) bool { return m.Fuel == "" })
+	sc.Moves = append(sc.Moves, engine.Move{TS: 1, Opening: "front_door", Open: &ajar})
+	sc.EndS = 900
+	run, err := sim.New(sc, content.Library())
+	require.NoError(t, err)
+	require.NoError(t, run.Advance(700))
+	before := frameOf(run)
+	assert.Equal(t, engine.VentilationLimited, run.Regime())
+	require.NoError(t, run.Apply(engine.Move{TS: 700, Opening: "front_door", Open: &wide}))
+	require.NoError(t, run.Advance(60))
+	assert.Greater(t, frameOf(run).Header.HRRKW, 1.3*before.Header.HRRKW)
+}
+
+func frameOf(run *sim.Run) (frame engine.Frame) {
+	run.Frame(&frame)
+	return frame
+}

@@ -223,10 +223,9 @@ function deepen(grid: Grid, { now, kind }: Smoke, { grain, face, bites }: Canvas
   }
 }
 
-// The face of dark smoke is sharp however fast it passes, as an eye that follows it
-// sees it: light on it changes too little to flash (WCAG 2.2, a tenth of full
-// luminance), which that on pale smoke does. From where it starts to blur to where
-// it all does, as lightness. Chosen by us; tested by the flash counter.
+// The face of dark smoke is sharp however fast it passes, as an eye that follows it sees
+// it: light on it changes too little to flash, which that on pale smoke does. From where
+// it starts to blur to where it all does, as lightness. Chosen by us; tested by the flash counter.
 const DARK = 0.3
 const PALE = 0.75
 
@@ -293,10 +292,9 @@ const CARRIED_GONE = 0.16
 const fibrous = (perCell: number, passes: number): number =>
   clamp01((PASS_GONE - passes) / (PASS_GONE - PASS_FROM)) * clamp01((CARRIED_GONE - perCell) / (CARRIED_GONE - CARRIED_FROM))
 
-// Calm smoke is drawn out along its way: of the broad, the finer and the fibres so
-// many pass for each grain. They are shorter, and the finer broader, in thin smoke,
-// or nobody would see it move, and where cells are coarse for them, from and to so many
-// grains a cell. Chosen by us, by eye.
+// Calm smoke is drawn out along its way: so many of each pass for a grain. They are
+// shorter in thin smoke, or nobody would see it move, and where cells are coarse for
+// them, from and to so many grains a cell. Chosen by us, by eye.
 const BROAD = 0.7
 const FINER = 1.5
 const FIBRE = 3
@@ -330,8 +328,7 @@ function streak(noise: Noise, now: Float32Array, o: number, fibres: number): voi
   spot[VALUE] = (STREAKS + thin * (VEILS - STREAKS)) * (0.42 * broad + (0.5 - 0.15 * thin) * finer + fibre)
 }
 
-// Heads go a little broader than the grain, and so high that they stand out from the
-// streaks of calm smoke at a glance. Chosen by us, by eye.
+// Heads are a little broader than a grain, and stand out from calm streaks at a glance. Chosen by us, by eye.
 const HEADS = 0.9
 const HIGH = 1.8
 

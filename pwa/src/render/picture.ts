@@ -17,7 +17,7 @@ import type { Light } from './tone'
 import { facingOf, openArea, type View } from './view'
 
 /** How fine the smoke is drawn: fine cells in the whole picture, where no opening is low. Falls when a phone cannot keep up. */
-export const FINENESS = [24000, 12000, 7500, 4500, 3000, 2000, 1400] as const
+export const FINENESS = [24000, 12000, 7500, 4500, 3000, 1340] as const
 
 // Smoke is seen to move in an opening that is this many fine cells high, so that a low
 // neutral plane leaves it a few; a lower one has its whole picture drawn on more

@@ -6,7 +6,7 @@ import "lintel/engine/infer"
 
 var priors = infer.Priors{
 	Hazard: [4]float64{-1.834, -3.196, -2.49, -2.763},
-	Flag:   [4]float64{0.232, 0.051, 0.192, 0.09},
+	Flag:   [4]float64{0.173, 0.045, 0.053, 0.038},
 	Cover:  0.9,
 	Answers: []infer.Answers{
 		{

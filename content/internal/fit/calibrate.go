@@ -70,32 +70,63 @@ type chance struct {
 	truth bool
 }
 
-// threshold is the probability that best parts moments with a hazard from those
-// without (Youden's hit share less false-alarm share), on fires that did not fit
-// the weights, seen as people see.
+// threshold is a probability that parts moments with a hazard from those without as
+// well as any does (Youden's hit share less false-alarm share), on fires that did
+// not fit the weights, seen as people see. The best of few moments is chance: of all
+// that come within one standard error of it the lowest is taken (the rule of one
+// standard error, Breiman et al. 1984), as a hazard missed costs more than a false
+// alarm; but no more than half of what the best tells is given up for it.
 func threshold(list []chance) float64 {
-	sort.Slice(list, func(i, j int) bool { return list[i].p > list[j].p })
-	with := 0
-	for _, x := range list {
-		if x.truth {
-			with++
+	cuts, with := cutsOf(list)
+	without := len(list) - with
+	best := cut{p: 0.5}
+	for _, c := range cuts {
+		if c.gain(with, without) > best.gain(with, without) {
+			best = c
 		}
 	}
-	best, at, hits, alarms := 0.0, 0.5, 0, 0
+	gain := best.gain(with, without)
+	least := math.Max(gain/2, gain-best.error(with, without))
+	at := best.p
+	for _, c := range cuts {
+		if c.p > 0 && c.gain(with, without) >= least {
+			at = math.Min(at, c.p)
+		}
+	}
+	return math.Floor(1000*at) / 1000
+}
+
+// cut is what flagging from a probability up would hit, and alarm falsely.
+type cut struct {
+	p            float64
+	hits, alarms int
+}
+
+// cutsOf is every cut that a list allows, highest first, and how many were true.
+func cutsOf(list []chance) (cuts []cut, with int) {
+	sort.Slice(list, func(i, j int) bool { return list[i].p > list[j].p })
+	now := cut{}
 	for i, x := range list {
 		if x.truth {
-			hits++
+			now.hits++
 		} else {
-			alarms++
+			now.alarms++
 		}
 		if i+1 < len(list) && list[i+1].p == x.p {
 			continue
 		}
-		if gain := ratio(hits, with) - ratio(alarms, len(list)-with); gain > best {
-			best, at = gain, x.p
-		}
+		now.p = x.p
+		cuts = append(cuts, now)
 	}
-	return math.Floor(1000*at) / 1000
+	return cuts, now.hits
+}
+
+func (c cut) gain(with, without int) float64 { return ratio(c.hits, with) - ratio(c.alarms, without) }
+
+// error is the standard error of the gain, two shares of moments counted apart.
+func (c cut) error(with, without int) float64 {
+	spread := func(of, n int) float64 { return ratio(of, n) * (1 - ratio(of, n)) / math.Max(1, float64(n)) }
+	return math.Sqrt(spread(c.hits, with) + spread(c.alarms, without))
 }
 
 // likelier is the probability of all stages likelier than the true one, the

@@ -3,6 +3,7 @@ package main
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -76,6 +77,22 @@ func TestWeightsKeepTheirSide(t *testing.T) {
 func TestTheThresholdPartsBest(t *testing.T) {
 	list := []chance{{0.9, true}, {0.8, true}, {0.7, false}, {0.6, true}, {0.3, false}, {0.2, false}, {0.1, false}}
 	assert.InDelta(t, 0.6, threshold(list), 1e-9, "3 of 3 hits against 1 of 4 alarms is the widest gap")
+}
+
+// Of cuts that chance alone tells apart the one that misses least is taken, and not
+// one that is clearly worse.
+func TestTheThresholdMissesLeastOfEquals(t *testing.T) {
+	var list []chance
+	add := func(p float64, with, without int) {
+		list = append(list, slices.Repeat([]chance{{p, true}}, with)...)
+		list = append(list, slices.Repeat([]chance{{p, false}}, without)...)
+	}
+	add(0.5, 6, 2) // 0.6 less 0.1, give or take 0.17
+	add(0.3, 1, 3) // 0.7 less 0.25
+	add(0.1, 1, 11)
+	add(0, 2, 4)
+	assert.InDelta(t, 0.3, threshold(list), 1e-9)
+	assert.InDelta(t, 0.5, threshold(slices.Repeat(list, 40)), 1e-9, "with 40 times as many the best is no chance")
 }
 
 // A hazard is never flagged without a condition seen, so what shows none must not

@@ -67,7 +67,7 @@ func (r *runs) add(f *fire) (any, error) {
 	}
 	f.run.Frame(&f.frame)
 	f.sent = floats.New(f.frame.Length())
-	f.bytes = bytes.New(f.sent.Get("buffer"))
+	f.bytes = bytesIn(f.sent)
 	r.last++
 	r.fires[r.last] = f
 	compartments, openings := []any{}, []any{}

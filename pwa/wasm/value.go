@@ -42,7 +42,7 @@ func fromText(v js.Value) (tree any, ok bool) {
 	}
 	list := floats.New(json.Call("parse", "["+spelled+"]"))
 	numbers := make([]float64, list.Length())
-	js.CopyBytesToGo(bytesOf(numbers), bytes.New(list.Get("buffer")))
+	js.CopyBytesToGo(bytesOf(numbers), bytesIn(list))
 	return wire.Tree(text, numbers), true
 }
 
@@ -102,7 +102,7 @@ func toJS(tree any) js.Value {
 	}
 	text, numbers := wire.Spell(tree)
 	list := floats.New(len(numbers))
-	fill(list, numbers)
+	js.CopyBytesToJS(bytesIn(list), bytesOf(numbers))
 	return json.Call("parse", wire.Fill(text, list.Call("join").String()))
 }
 
@@ -114,8 +114,5 @@ var (
 	json   = js.Global().Get("JSON")
 )
 
-// fill copies numbers into a Float64Array of the same length.
-func fill(out js.Value, numbers []float64) {
-	view := bytes.New(out.Get("buffer"), out.Get("byteOffset"), out.Get("byteLength"))
-	js.CopyBytesToJS(view, bytesOf(numbers))
-}
+// bytesIn is a Float64Array of our own, which has its buffer to itself, as bytes.
+func bytesIn(list js.Value) js.Value { return bytes.New(list.Get("buffer")) }

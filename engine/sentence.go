@@ -7,7 +7,8 @@ import "strings"
 // each language, so none travels with the engine and none is glued together.
 //
 // Where ids are parted by "?" the first that the catalogue has is taken. A value of
-// a slot stands for itself, or after "@" for another sentence's words.
+// a slot stands for itself, or after "@" for another sentence's words; those of
+// degrees/N (C), litres/N and number/N are N as a page writes it.
 //
 //	before/was|s=60|at=@opening/door,@opening/window|how=@was/faster
 func Sentence(id string, slots ...string) string {

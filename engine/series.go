@@ -34,8 +34,8 @@ type OpeningSeries struct {
 	Cues          []Reading  `json:"cues"`
 }
 
-// Event is something sudden that the fire did, with its time, place and cause
-// in words.
+// Event is something sudden that the fire did, with its time, place and cause: in
+// words, or as a key of them (see Sentence) while it is the engine's own.
 type Event struct {
 	TS    float64 `json:"t_s"`
 	Kind  string  `json:"kind"`

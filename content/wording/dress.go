@@ -21,6 +21,13 @@ func Finding(f *engine.Finding) {
 	sayAll(f.Cautions)
 }
 
+// Events puts the causes of events into words, in place; their kinds stay as they are.
+func Events(list []engine.Event) {
+	for i := range list {
+		say(&list[i].Cause)
+	}
+}
+
 // Item puts an item into words, in place.
 func Item(it *quiz.Item) {
 	say(&it.Title)

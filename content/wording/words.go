@@ -74,8 +74,21 @@ func (all catalogue) find(ids string) (string, bool) {
 		if name, is := strings.CutPrefix(id, "opening/"); is {
 			return "the " + strings.ReplaceAll(name, "_", " "), true
 		}
+		if number, unit, is := quantity(id); is {
+			return number + unit, true
+		}
 	}
 	return "", false
+}
+
+// quantities are words that hold a number of their own; a phone writes them in the
+// units that its owner chose, a paper as the engine counts.
+var quantities = map[string]string{"degrees": " °C", "litres": " l", "number": ""}
+
+func quantity(id string) (number, unit string, is bool) {
+	kind, number, _ := strings.Cut(id, "/")
+	unit, is = quantities[kind]
+	return number, unit, is
 }
 
 // listed says the values of a slot one after another.

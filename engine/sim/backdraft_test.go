@@ -31,7 +31,7 @@ func TestEventsOfABackdraft(t *testing.T) {
 		t.Logf("%.1f s %s in %s: %s", e.TS, e.Kind, e.Where, e.Cause)
 		if e.Kind == string(engine.Backdraft) {
 			assert.Equal(t, "room", e.Where)
-			assert.Contains(t, e.Cause, "door opened")
+			assert.Contains(t, e.Cause, "cause/opened|s=6|opening=@opening/door")
 		}
 	}
 	assert.Contains(t, b.kinds(), string(engine.Backdraft))

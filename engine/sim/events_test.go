@@ -48,7 +48,7 @@ func TestEventsOfACellShutInAndOpened(t *testing.T) {
 		assert.NotEmpty(t, e.Cause)
 	}
 	last := b.Events()[len(b.Events())-1]
-	assert.Contains(t, last.Cause, "port_lower_left opened")
+	assert.Contains(t, last.Cause, "cause/opened|s=4|opening=@opening/port_lower_left")
 }
 
 func TestEventsOfAFireThatGoesOut(t *testing.T) {

@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"lintel/engine"
 	"lintel/engine/zone"
 )
 
@@ -17,11 +18,11 @@ func (w *watch) lookOpenings(r *Run) {
 			continue
 		}
 		w.failed[i] = true
-		how := ": its glass fell out, gas of "
+		how := causeGlass
 		if v.BurnedThrough() {
-			how = ": burned through, gas of "
+			how = causeThrough
 		}
-		w.say(r, OpeningFailed, v.A, r.scenario.Openings[i].ID+how+whole(r.model.Against(i)-zone.Kelvin)+" °C against it")
+		w.say(r, OpeningFailed, v.A, engine.Sentence(how, degrees("t", r.model.Against(i)-zone.Kelvin), r.opening(i)))
 		r.changes = append(r.changes, change{at: r.TimeS(), opening: i, share: 1})
 		w.moved(r, i, true)
 	}

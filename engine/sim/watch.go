@@ -2,19 +2,27 @@ package sim
 
 import (
 	"math"
-	"strconv"
 
 	"lintel/engine"
 	"lintel/engine/truth"
 	"lintel/engine/zone"
 )
 
-// The kinds of event that are no rapid fire event of the trade, beside
-// engine.Hazards and a hazard's name with "_conditions".
+// The kinds of event that are no rapid fire event of the trade.
 const (
 	Extinction = "extinction"
 	Regrowth   = "re_growth"
+
+	conditions = "_conditions" // after a hazard's name: it has not happened, and could
 )
+
+// Kinds are all kinds of event; content has the words of each.
+var Kinds = []string{
+	string(engine.Flashover), string(engine.VentilationFlashover),
+	string(engine.Backdraft), string(engine.Backdraft) + conditions,
+	string(engine.SmokeExplosion), string(engine.SmokeExplosion) + conditions,
+	Extinction, Regrowth, OpeningFailed,
+}
 
 const (
 	// richHeat and poorOxygen are backdraft conditions: gas that could release
@@ -172,10 +180,10 @@ func (w *watch) flashover(r *Run, i int, s truth.State, upper float64) {
 	if !was.flashed.begins(enters, keeps, s.TS, hold) {
 		return
 	}
-	state := "upper layer " + whole(upper) + " °C, " + whole(flux) + " kW/m² at the floor"
+	state := engine.Sentence(causeLayer, degrees("t", upper), engine.Slot("flux", whole(flux)))
 	if w.answers(s) && was.blamed < w.opened && (w.short || was.wasPoor > w.opened-60) {
 		was.blamed = w.opened
-		w.say(r, string(engine.VentilationFlashover), i, w.cause(r, s)+"; the fire had been short of air; "+state)
+		w.say(r, string(engine.VentilationFlashover), i, engine.Sentences(w.cause(r, s), causeShort, state))
 		return
 	}
 	w.say(r, string(engine.Flashover), i, state)
@@ -189,8 +197,7 @@ func (w *watch) answers(s truth.State) bool {
 }
 
 func (w *watch) cause(r *Run, s truth.State) string {
-	id := r.scenario.Openings[w.opening].ID
-	return id + " opened " + whole(s.TS-w.opened) + " s before"
+	return engine.Sentence(causeOpened, engine.Slot("s", whole(s.TS-w.opened)), r.opening(w.opening))
 }
 
 // backdraft: hot gas rich in fuel and poor in oxygen; and the burst when air
@@ -202,8 +209,7 @@ func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
 	keeps := heat > 0.7*richHeat && room.Flame < 0.5
 	if was.backdraft.begins(holds, keeps, s.TS, w.pace*holdS) {
 		was.fired = false
-		w.say(r, string(engine.Backdraft)+"_conditions", i,
-			"hot gas, "+whole(upper)+" °C, rich in fuel ("+tenth(heat/1e6)+" MJ/kg), "+tenth(100*oxygen)+" % oxygen, "+flaming(room))
+		w.say(r, string(engine.Backdraft)+conditions, i, richGas(room, heat))
 	}
 	if holds {
 		was.heldAt = s.TS
@@ -212,17 +218,18 @@ func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
 	quick := burst > 3*was.layer && burst > 0.15*flashoverKW(r.model, i)
 	if quick && !was.fired && s.TS-was.heldAt < 60 && s.TS-w.opened < 60 && w.opened <= s.TS {
 		was.fired = true
-		w.say(r, string(engine.Backdraft), i, w.cause(r, s)+"; air reached fuel-rich gas, "+whole(burst)+" kW burning in it at once")
+		w.say(r, string(engine.Backdraft), i, engine.Sentences(w.cause(r, s), engine.Sentence(causeAir, kilowatts(room.Out.LayerW))))
 	}
 	was.layer += float64(0.1 * (burst - was.layer))
 }
 
-// flaming says how much still burns in a room whose gas no flame crosses.
-func flaming(room *zone.Room) string {
+// richGas tells of hot gas rich in fuel, and how much still burns in a room whose gas
+// no flame crosses: a fire that is starved and not out is no store of gas alone.
+func richGas(room *zone.Room, heat float64) string {
 	if room.Out.BurnW < 500 {
-		return "no flame"
+		return engine.Sentence(causeGas, gas(room, heat)...)
 	}
-	return whole(room.Out.BurnW/1000) + " kW still burning"
+	return engine.Sentence(causeGasBurning, append(gas(room, heat), kilowatts(room.Out.BurnW))...)
 }
 
 // premixed: gas that would burn all through if lit, without flame in it.
@@ -232,14 +239,13 @@ func (w *watch) premixed(r *Run, i int, s truth.State, upper, heat float64) {
 	enters := ripe > 0.6 && room.Flame < 0.05 && heat > 0.5*richHeat
 	if was.premixed.begins(enters, ripe > 0.3, s.TS, w.pace*holdS) {
 		was.caught = false
-		w.say(r, string(engine.SmokeExplosion)+"_conditions", i,
-			"smoke gas and air mixed ready to burn: "+tenth(heat/1e6)+" MJ/kg, "+tenth(100*room.Gas[zone.Upper].OxygenMoles())+" % oxygen, "+whole(upper)+" °C, no flame in it")
+		w.say(r, string(engine.SmokeExplosion)+conditions, i, engine.Sentence(causeMixed, gas(room, heat)...))
 		return
 	}
 	strong := room.Out.LayerW/1000 > 0.15*flashoverKW(r.model, i)
 	if was.premixed.on && !was.caught && ripe > 0.3 && room.Flame > 0.5 && strong {
 		was.caught = true
-		w.say(r, string(engine.SmokeExplosion), i, "a mixture of smoke gas and air caught, "+whole(room.Out.LayerW/1000)+" kW at once")
+		w.say(r, string(engine.SmokeExplosion), i, engine.Sentence(causeCaught, kilowatts(room.Out.LayerW)))
 	}
 }
 
@@ -277,28 +283,38 @@ func (w *watch) lookFire(r *Run, s truth.State) {
 }
 
 func (w *watch) regrown(r *Run, s truth.State) string {
-	change := "from " + whole(w.trough) + " to " + whole(w.tide.level) + " kW"
+	change := engine.Sentence(causeGrew, engine.Slot("from", whole(w.trough)), engine.Slot("to", whole(w.tide.level)))
 	if w.answers(s) {
-		return w.cause(r, s) + "; " + change
+		return engine.Sentences(w.cause(r, s), change)
 	}
-	return change
+	return engine.Sentences(change, layerLit(&r.model.Rooms[w.place]))
+}
+
+// layerLit names a fire that grew again because the gas below its ceiling lit by
+// itself, with no opening to blame: more of it burns there than at its fuel. Trade
+// texts say auto-ignition of the fire gases; nothing where it was not that.
+func layerLit(room *zone.Room) string {
+	if room.Out.LayerW < 0.5*room.Out.BurnW {
+		return ""
+	}
+	return engine.Sentence(causeLayerLit, degrees("t", room.Gas[zone.Upper].Temp()-zone.Kelvin), kilowatts(room.Out.LayerW))
 }
 
 // why is what put the fire out.
 func (w *watch) why(r *Run, s truth.State) string {
-	gas := &r.model.Rooms[w.place].Gas
-	lower, upper := gas[zone.Lower].OxygenMoles(), gas[zone.Upper].OxygenMoles()
+	layers := &r.model.Rooms[w.place].Gas
+	lower, upper := layers[zone.Lower].OxygenMoles(), layers[zone.Upper].OxygenMoles()
 	switch {
 	case s.WaterL > 0 && lower > flameOxygen:
-		return "water, " + litres(s.WaterL) + " l so far"
+		return engine.Sentence(causeWater, litres(s.WaterL))
 	case lower < flameOxygen:
-		return "oxygen down to " + tenth(100*lower) + " % in the lower layer"
+		return engine.Sentence(causeLower, fraction("oxygen", 100*lower))
 	case s.OxygenLimited:
-		return "oxygen down to " + tenth(100*upper) + " % in the upper layer, where its flames ended"
+		return engine.Sentence(causeUpper, fraction("oxygen", 100*upper))
 	case onlyBurners(r.model):
-		return "the burner was turned off"
+		return causeBurner
 	}
-	return "the fuel is used up"
+	return causeSpent
 }
 
 // onlyBurners reports whether nothing but gas burners stands in the building.
@@ -310,14 +326,3 @@ func onlyBurners(m *zone.Model) bool {
 	}
 	return len(m.Fires) > 0
 }
-
-// litres are told in tenths where they are few, as in a small box.
-func litres(x float64) string {
-	if x < 10 {
-		return tenth(x)
-	}
-	return whole(x)
-}
-
-func whole(x float64) string { return strconv.FormatFloat(x, 'f', 0, 64) }
-func tenth(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) }

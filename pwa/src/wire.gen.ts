@@ -429,7 +429,7 @@ export interface OpeningSeries {
   cues: Reading[]
 }
 
-/** Event is something sudden that the fire did, with its time, place and cause in words. */
+/** Event is something sudden that the fire did, with its time, place and cause: in words, or as a key of them (see Sentence) while it is the engine's own. */
 export interface Event {
   t_s: number
   kind: string

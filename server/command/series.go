@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"lintel/content/wording"
 	"lintel/engine"
 )
 
@@ -79,7 +80,7 @@ func writeEvents(w *bufio.Writer, events []engine.Event) {
 	}
 	fmt.Fprintln(w, "\nEvents")
 	for _, e := range events {
-		fmt.Fprintf(w, "%8.0f s  %s in %s: %s\n", e.TS, plain(e.Kind), e.Where, e.Cause)
+		fmt.Fprintf(w, "%8.0f s  %s in %s: %s\n", e.TS, wording.Say("event/"+e.Kind), e.Where, e.Cause)
 	}
 }
 

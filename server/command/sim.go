@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"lintel/content"
+	"lintel/content/wording"
 	"lintel/engine"
 	"lintel/engine/sim"
 	"lintel/server/commandline"
@@ -56,6 +57,7 @@ func play(path string, in io.Reader, every float64) (engine.Scenario, engine.Ser
 		return scenario, engine.Series{}, err
 	}
 	series, err := sim.Play(scenario, content.Library(), every)
+	wording.Events(series.Events)
 	return scenario, series, err
 }
 

@@ -59,7 +59,11 @@ export class EngineClient {
   form = (kind: FormKind, device: string): Promise<Scene[]> => this.#call('form', kind, device)
   open = (scenario: Scenario): Promise<OpenedRun> => this.#call('open', scenario)
   move = (run: number, move: Move): Promise<null> => this.#call('move', run, move)
-  events = (run: number): Promise<Event[]> => this.#call('events', run)
+  /** What a fire did suddenly, in words. A fire whose sentences cannot be had burns on, its causes untold. */
+  events = async (run: number): Promise<Event[]> => {
+    const [events, all] = await Promise.all([this.#call('events', run), catalogueOf(language).catch(() => undefined)])
+    return all ? dress.events(events, all) : events.map((event) => ({ ...event, cause: '' }))
+  }
   readings = (run: number): Promise<Readings> => this.#call('readings', run)
   clone = (run: number): Promise<OpenedRun> => this.#call('clone', run)
   close = (run: number): Promise<null> => this.#call('close', run)

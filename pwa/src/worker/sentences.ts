@@ -1,6 +1,8 @@
-import type { Finding, Item, Verdict } from '../wire.gen'
+import type { Event, Finding, Item, Verdict } from '../wire.gen'
 import { thePlace } from '../words/es/places'
 import { inLanguage, type Language } from '../words/language'
+import { decimal } from '../words/number'
+import { temperature, volume } from '../words/units'
 import type { FamilyInfo } from './protocol'
 
 // The engine says everything by key (engine/sentence.go): the id of a sentence in
@@ -50,10 +52,15 @@ function sentence(key: string, all: Catalogue): string {
 function find(ids: string, all: Catalogue): string | undefined {
   for (const id of ids.split('?')) {
     if (all[id] !== undefined) return all[id]
-    if (id.startsWith('opening/')) return theOpening(id.slice('opening/'.length))
+    const [kind = '', rest = ''] = id.split('/')
+    if (kind === 'opening') return theOpening(rest)
+    if (kind in quantities) return quantities[kind as keyof typeof quantities](Number(rest))
   }
   return undefined
 }
+
+/** Words that hold a number of their own, in the units of the page. */
+const quantities = { degrees: temperature, litres: volume, number: (value: number) => decimal(value, 1) }
 
 const theOpening = (id: string) => inLanguage(`the ${id.replaceAll('_', ' ')}`, thePlace(id))
 
@@ -69,6 +76,9 @@ function listed(values: string, all: Catalogue): string {
 export const dress = {
   families: (list: FamilyInfo[], all: Catalogue): FamilyInfo[] =>
     list.map((family) => ({ ...family, title: say(family.title, all) })),
+
+  events: (list: Event[], all: Catalogue): Event[] =>
+    list.map((event) => ({ ...event, kind: say(`event/${event.kind}`, all), cause: say(event.cause, all) })),
 
   item: (item: Item, all: Catalogue): Item => ({
     ...item,

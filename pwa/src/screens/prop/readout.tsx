@@ -52,7 +52,7 @@ function Figures({ view }: { view: View }) {
 
 /** The rooms in numbers and what happened: on a phone beneath what one works with. */
 function Behind({ view, scenario }: { view: View; scenario: Scenario }) {
-  const lines = happened(view.events, scenario)
+  const lines = happened(view.events)
   return (
     <section class="prop-behind" aria-label={prop.behind}>
       <Rooms view={view} scenario={scenario} />

@@ -23,7 +23,7 @@ function Shown() {
   return (
     <Page title={words.app.noSuchPlace}>
       <p>
-        <a href="/">{words.app.backHome}</a>
+        <a class="lone-link" href="/">{words.app.backHome}</a>
       </p>
     </Page>
   )

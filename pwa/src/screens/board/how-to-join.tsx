@@ -45,7 +45,11 @@ function DoorCode({ address, door }: { address: string; door: ClassDoor }) {
         <span>{wall.joinType(`${address.replace(/^https?:\/\//, '')}/class`)}</span>
         <strong>{door.code}</strong>
       </p>
-      {leadsNowhere(address) && <p role="alert">{board.onlyHere}</p>}
+      {leadsNowhere(address) && (
+        <p role="alert">
+          {board.onlyHere} <code>-addr 0.0.0.0:8080</code>
+        </p>
+      )}
     </div>
   )
 }
@@ -65,7 +69,7 @@ function ProjectorLink({ lead }: { lead: Lead }) {
       <h3>{board.projector}</h3>
       <p class="small soft">{board.projectorWhy}</p>
       <p>
-        <a href={`/projector/${lead.id}#${key}`} target="_blank" rel="noopener">
+        <a class="lone-link" href={`/projector/${lead.id}#${key}`} target="_blank" rel="noopener">
           {board.projectorOpen}
         </a>
       </p>

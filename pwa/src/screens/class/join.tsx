@@ -17,10 +17,11 @@ export function Join() {
   const [callSign, setCallSign] = useOwnCallSign()
   const [state, setState] = useState<{ joining: boolean; failed?: string }>({ joining: false })
   const way: Way = token.value === undefined ? { code: clean(code) } : { token: token.value }
-  const ready = callSign.trim() !== '' && ('token' in way || way.code.length === codeLength)
   const go = async (event: Event) => {
     event.preventDefault()
-    if (!ready || state.joining) return
+    if (state.joining) return
+    const missing = whatIsMissing(way, callSign)
+    if (missing) return setState({ joining: false, failed: missing })
     setState({ joining: true })
     try {
       await join(way, { a: callSign.trim() })
@@ -35,7 +36,7 @@ export function Join() {
         {'code' in way && <CodeField code={code} set={setCode} />}
         <TextField label={classes.callSign} value={callSign} set={setCallSign} hint={classes.whoWhy} most={32} />
         {state.failed && <p role="alert">{state.failed}</p>}
-        <Button look="main" wide submit disabled={!ready || state.joining}>
+        <Button look="main" wide submit disabled={state.joining}>
           {state.joining ? classes.joining : classes.join}
         </Button>
         {!isSecureContext && <p class="small soft">{classes.plainHttp}</p>}
@@ -43,6 +44,12 @@ export function Join() {
       </form>
     </Page>
   )
+}
+
+/** What must be typed before anybody is asked: a button that does nothing says nothing. */
+function whatIsMissing(way: Way, callSign: string): string | undefined {
+  if ('code' in way && way.code.length !== codeLength) return classes.codeLength(way.code.length, codeLength)
+  return callSign.trim() === '' ? classes.callSignMissing : undefined
 }
 
 /** Where else one may have wanted to go: the class one is in, or the instructor's own screens. */

@@ -8,11 +8,12 @@ import { desk } from '../../words/class-desk'
 import { locale } from '../../words/language'
 import type { ClassListed, ClassPace, ClassSet, Roster } from '../../wire.gen'
 import { Pick } from './pick'
+import { ReadySet } from './ready-set'
 import { useDoing, useLoaded } from './use-loaded'
 
 /** The classes that go on and have been, and opening another. */
 export function Classes() {
-  const { value, failed } = useLoaded(load)
+  const { value, failed, again } = useLoaded(load)
   if (failed) return <p role="alert">{failed}</p>
   if (!value) return <p role="status">{desk.looking}</p>
   const open = value.classes.filter(({ ended_ms }) => ended_ms === 0)
@@ -21,7 +22,7 @@ export function Classes() {
     <div class="desk-two">
       <section class="stack">
         <h2>{desk.open}</h2>
-        <Open sets={value.sets} rosters={value.rosters} />
+        {value.sets.length > 0 ? <Open sets={value.sets} rosters={value.rosters} /> : <NoSet made={again} />}
       </section>
       <div class="stack stack-wide">
         {value.classes.length === 0 && <p class="soft">{desk.noClasses}</p>}
@@ -69,9 +70,26 @@ function List({ title, all }: { title: string; all: readonly ClassListed[] }) {
 }
 
 export const date = (ms: number) => new Date(ms).toLocaleString(locale, { dateStyle: 'medium', timeStyle: 'short' })
+const day = (ms: number) => new Date(ms).toLocaleDateString(locale, { dateStyle: 'long' })
 
+/** A class needs scenes: some made ready here, or a set built by hand. */
+function NoSet({ made }: { made(): void }) {
+  return (
+    <>
+      <p>{desk.openNeedsSet}</p>
+      <ReadySet made={made} />
+      <p>
+        <a class="lone-link" href="/instructor/sets/new">
+          {desk.newSet}
+        </a>
+      </p>
+    </>
+  )
+}
+
+/** A class is opened by one press: it is named by its day until it is given another name. */
 function Open({ sets: all, rosters: known }: { sets: readonly ClassSet[]; rosters: readonly Roster[] }) {
-  const [title, setTitle] = useState('')
+  const [title, setTitle] = useState(desk.openTitleOf(day(Date.now())))
   const [set, setSet] = useState(all[0]?.id ?? '')
   const [roster, setRoster] = useState('')
   const [pace, setPace] = useState<ClassPace>('led')
@@ -81,12 +99,6 @@ function Open({ sets: all, rosters: known }: { sets: readonly ClassSet[]; roster
     const { class: opened } = await openClass({ title: title.trim(), set, pace, rehearsal, ...(roster && { roster }) })
     go(`/board/${opened.id}`)
   }
-  if (all.length === 0)
-    return (
-      <p>
-        {desk.openNeedsSet} <a href="/instructor/sets/new">{desk.newSet}</a>
-      </p>
-    )
   return (
     <form
       class="stack"

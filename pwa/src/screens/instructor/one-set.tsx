@@ -97,8 +97,8 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
           {held && <Drop name={desk.dropSet} why={desk.dropSetSure} disabled={doing} drop={() => void run(drop)} />}
         </div>
         <p class="row">
-          <a href="/instructor/sets">{desk.sets}</a>
-          {held && !draft && <a href="/instructor">{desk.open}</a>}
+          <a class="lone-link" href="/instructor/sets">{desk.sets}</a>
+          {held && !draft && <a class="lone-link" href="/instructor">{desk.open}</a>}
         </p>
       </div>
       {seen && (

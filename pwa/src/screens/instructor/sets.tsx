@@ -20,7 +20,7 @@ export function Sets() {
       <ul class="desk-list">
         {value.sets.map((one) => (
           <li key={one.id}>
-            <a href={`/instructor/sets/${one.id}`}>{one.title}</a>
+            <a class="lone-link" href={`/instructor/sets/${one.id}`}>{one.title}</a>
             <span class="small soft">{desk.scenes(one.scenes.length)}</span>
           </li>
         ))}

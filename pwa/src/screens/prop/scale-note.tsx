@@ -9,7 +9,7 @@ export function ScaleNote({ small }: { small: boolean }) {
       <p>{prop.scaleNo}</p>
       <p class="soft">{prop.scaleHow}</p>
       <p class="small soft">{prop.scaleSource}</p>
-      <p><a href="/field-book/lesson/box-and-house">{prop.scaleLesson}</a></p>
+      <p><a class="lone-link" href="/field-book/lesson/box-and-house">{prop.scaleLesson}</a></p>
     </details>
   )
 }

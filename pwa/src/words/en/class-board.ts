@@ -42,7 +42,7 @@ export const board = {
   leads: 'Handed to',
   leadSince: (time: string) => `a phone or tablet, since ${time}`,
   leadDrop: 'Take it back',
-  onlyHere: 'Phones cannot reach this address: it means this machine alone. Start the server on an address of the network, e.g. -addr 0.0.0.0:8080.',
+  onlyHere: 'Phones cannot reach this address: it means this machine alone. Start the server on an address of the network, for instance with',
   newCode: 'New code',
   newCodeWhy: 'The old code and the old link to join end at once. Who is in stays in.',
   here: (here: number, all: number) => `${here} of ${all} here`,

@@ -4,6 +4,8 @@ export const classes = {
   joinLead: 'Point this phone’s camera at the code on the screen, or type the eight characters below it.',
   code: 'Class code',
   codeHint: 'Eight letters and digits; the order counts, capitals do not.',
+  codeLength: (typed: number, wanted: number) => `The code has ${wanted} letters and digits; ${typed} are typed. Type it as the screen shows it.`,
+  callSignMissing: 'A call sign is missing. Type one that the instructor knows you by.',
   join: 'Join',
   joining: 'Joining',
   lead: 'Lead classes',

@@ -44,7 +44,7 @@ export const board: Like<typeof english> = {
   leads: 'Entregada a',
   leadSince: (time) => `un teléfono o tableta, desde ${time}`,
   leadDrop: 'Recuperarla',
-  onlyHere: 'Los teléfonos no alcanzan esta dirección: es solo de este equipo. Arranque el servidor en una dirección de la red, p. ej. -addr 0.0.0.0:8080.',
+  onlyHere: 'Los teléfonos no alcanzan esta dirección: es solo de este equipo. Arranque el servidor en una dirección de la red, por ejemplo con',
   newCode: 'Código nuevo',
   newCodeWhy: 'El código y el enlace de antes dejan de valer al momento. Quien está dentro, sigue dentro.',
   here: (here, all) => `${here} de ${all} aquí`,

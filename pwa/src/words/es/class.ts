@@ -7,6 +7,8 @@ export const classes: Like<typeof english> = {
   joinLead: 'Apunte la cámara de este teléfono al código de la pantalla, o escriba los ocho caracteres de debajo.',
   code: 'Código de la clase',
   codeHint: 'Ocho letras y cifras; cuenta el orden, no las mayúsculas.',
+  codeLength: (typed, wanted) => `El código tiene ${wanted} letras y cifras; hay ${typed}. Escríbalo como está en la pantalla.`,
+  callSignMissing: 'Falta el indicativo. Escriba uno por el que el instructor le conozca.',
   join: 'Entrar',
   joining: 'Entrando',
   lead: 'Dirigir clases',

@@ -11,9 +11,9 @@ test('names far apart stand under their marks', () => {
 test('names of marks that are close keep off each other, and all keep inside', () => {
   for (const [shows, event] of [[150, 160], [14, 20], [300, 306], [14, 306], [306, 306]] as const) {
     const at = namesApart(shows, event, WIDTH)
-    expect(at.event! - at.shows!).toBeGreaterThanOrEqual(44)
-    expect(at.shows).toBeGreaterThanOrEqual(22)
-    expect(at.event).toBeLessThanOrEqual(WIDTH - 22)
+    expect(at.event! - at.shows!).toBeGreaterThanOrEqual(52)
+    expect(at.shows).toBeGreaterThanOrEqual(26)
+    expect(at.event).toBeLessThanOrEqual(WIDTH - 26)
   }
-  expect(namesApart(306, undefined, WIDTH)).toEqual({ shows: 298 })
+  expect(namesApart(306, undefined, WIDTH)).toEqual({ shows: 294 })
 })

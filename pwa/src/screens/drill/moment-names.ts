@@ -1,5 +1,5 @@
 /** Half of what either name below the line takes, with the space beside it. Chosen by us, for the longer of both languages. */
-const HALF = 22
+const HALF = 26
 
 /** Where the names of two marks are centred that stand at x, so that neither runs into the other or out of the picture. */
 export function namesApart(shows: number | undefined, event: number | undefined, width: number): { shows?: number; event?: number } {

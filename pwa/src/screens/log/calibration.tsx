@@ -5,7 +5,7 @@ import type { CallProgress } from '../../wire.gen'
 // rises through the upper half alone.
 const width = 300
 const height = 300
-const left = 44
+const left = 52
 const right = 16
 const top = 14
 const bottom = 46

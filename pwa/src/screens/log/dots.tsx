@@ -20,8 +20,8 @@ export function Dots({ off, reach, label, left, right }: DotsProps) {
   const deepest = Math.max(1, ...placed.map(({ level }) => level + 1))
   const rise = Math.min(pitch, tallest / deepest)
   const radius = Math.max(1.5, Math.min(widest, 0.45 * rise))
-  const height = 26 + rise * deepest
-  const foot = height - 18
+  const height = 28 + rise * deepest
+  const foot = height - 20
   return (
     <svg class="dots" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
       <path class="dots-axis" d={`M0 ${foot}H${width}`} />
@@ -29,10 +29,10 @@ export function Dots({ off, reach, label, left, right }: DotsProps) {
       {placed.map(({ x, level }, n) => (
         <circle key={n} class="dot" cx={x} cy={foot - radius - 2 - level * rise} r={radius} />
       ))}
-      <text x="0" y={height - 3}>
+      <text x="0" y={height - 4}>
         {left}
       </text>
-      <text x={width} y={height - 3} text-anchor="end">
+      <text x={width} y={height - 4} text-anchor="end">
         {right}
       </text>
     </svg>

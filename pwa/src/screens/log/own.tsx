@@ -6,9 +6,9 @@ import type { Result } from '../../local/sync'
 import { Button } from '../../ui/button'
 import { Choices } from '../../ui/choices'
 import { Dialog } from '../../ui/dialog'
-import '../../ui/field.css'
 import { LanguageSwitch } from '../../ui/language-switch'
 import { OfflineNote } from '../../ui/offline-note'
+import { TextField } from '../../ui/text-field'
 import { words } from '../../words/frame'
 import { log } from '../../words/log'
 import { chooseUnits, systems, units } from '../../words/units'
@@ -73,18 +73,8 @@ function CallSign({ callSign }: { callSign: string }) {
     setKept(true)
   }
   return (
-    <form class="field stack" onSubmit={(event) => void keep(event)}>
-      <label>
-        <span class="label">{log.callSign}</span>
-        <input
-          value={typed}
-          maxLength={longest}
-          required
-          autoComplete="off"
-          onInput={(event) => (setTyped(event.currentTarget.value), setKept(false))}
-        />
-      </label>
-      <p class="small soft">{log.callSignWhy}</p>
+    <form class="stack" onSubmit={(event) => void keep(event)}>
+      <TextField label={log.callSign} value={typed} set={(next) => (setTyped(next), setKept(false))} hint={log.callSignWhy} most={longest} />
       <button type="submit" class="button button-plain" disabled={!typed.trim() || typed.trim() === callSign}>
         {kept ? log.kept : log.keepCallSign}
       </button>

@@ -8,7 +8,8 @@ interface SparkProps {
 
 const width = 320
 const height = 64
-const left = 42
+const left = 50
+const right = 48
 const top = 8
 const foot = height - 16
 const usual = 0.5 // the scale ends here unless an error was larger; chosen by us
@@ -29,7 +30,7 @@ export function smooth(errors: readonly number[], over = window): number[] {
 export function Spark({ errors, name }: SparkProps) {
   const means = smooth(errors)
   if (means.length < 2) return null
-  const x = (n: number) => left + (n / (means.length - 1)) * (width - left - 40)
+  const x = (n: number) => left + (n / (means.length - 1)) * (width - left - right)
   const highest = Math.max(...means) > usual ? 1 : usual
   const y = (mean: number) => top + (1 - mean / highest) * (foot - top)
   const path = means.map((mean, n) => `${n ? 'L' : 'M'}${x(n).toFixed(1)} ${y(mean).toFixed(1)}`).join('')
@@ -37,7 +38,7 @@ export function Spark({ errors, name }: SparkProps) {
   const percent = (share: number) => Math.round(share * 100)
   return (
     <svg class="spark" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={log.errorOf({ name, from: percent(first), to: percent(last) })}>
-      <path class="spark-axis" d={`M${left} ${top}V${foot}H${width - 40}`} />
+      <path class="spark-axis" d={`M${left} ${top}V${foot}H${width - right}`} />
       <text x={left - 6} y={top + 4} text-anchor="end">{`${percent(highest)} %`}</text>
       <text x={left - 6} y={foot + 3} text-anchor="end">0 %</text>
       <path class="spark-line" d={path} />

@@ -38,6 +38,7 @@ export function SketchEditor({ drawn }: { drawn: Sketch }) {
         />
       </section>
       <section class="stack">
+        <h3 class="label">{sizeUp.sides}</h3>
         <Choices<Side>
           label={sizeUp.sides}
           columns={4}

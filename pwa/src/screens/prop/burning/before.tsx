@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { burning } from '../../../words/burning'
 import type { Note } from './record'
-import '../../../ui/field.css'
+import { TextField } from '../../../ui/text-field'
 
 const points = Object.keys(burning.checks)
 
@@ -38,15 +38,8 @@ export function Before({ start }: { start(note: Note): Promise<void> }) {
         ))}
       </ul>
       <p class="burn-permission"><strong>{burning.notPermission}</strong></p>
-      <label class="field">
-        <span>{burning.stopWord}</span>
-        <input value={stopWord} maxLength={40} autoComplete="off" onInput={(event) => setStopWord(event.currentTarget.value)} />
-      </label>
-      <label class="field">
-        <span>{burning.sign}</span>
-        <input value={signed} maxLength={40} autoComplete="off" onInput={(event) => sign(event.currentTarget.value)} />
-        <small class="soft">{burning.signHint}</small>
-      </label>
+      <TextField label={burning.stopWord} value={stopWord} set={setStopWord} most={40} />
+      <TextField label={burning.sign} value={signed} set={sign} hint={burning.signHint} most={40} />
       {tried && !ready && <p role="alert">{open > 0 ? burning.missing(open) : burning.signMissing}</p>}
       <button type="submit" class="button button-main button-wide">{burning.start}</button>
     </form>

@@ -33,5 +33,5 @@ func Compile(ctx context.Context, root, pkg, path string) error {
 	if output, err := build.CombinedOutput(); err != nil {
 		return fmt.Errorf("build %s for the phone: %w: %s", pkg, err, output)
 	}
-	return nil
+	return joinSegmentsOf(path)
 }

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { box } from '../buildings/box'
 import { bungalow } from '../buildings/houses'
-import { frameLength, readFrame } from './frame'
+import { frameLength, readFrame, type CompartmentLook } from './frame'
 import { frameWith } from './scene-for-tests'
 import { describe } from './describe'
 import book from '../generated/scales.json'
@@ -63,10 +63,10 @@ test('never says what a level of a scale is called or looks like', () => {
 })
 
 test('tells a pane that is clear, smoky, stained, cracked and broken out', () => {
-  const pane = (look: Parameters<typeof frameWith>[0], upperC: number, tS: number) => {
+  const pane = (look: Parameters<typeof frameWith>[0], upperC: number, tS: number, room: Partial<CompartmentLook> = {}) => {
     const frame = frameWith(look, 'living_room_window', bungalow)
     frame.header.tS = tS
-    Object.assign(frame.compartments[0]!, { upperC, interfaceM: 1 })
+    Object.assign(frame.compartments[0]!, { upperC, interfaceM: 1 }, room)
     return text(frame, bungalow, 'A').split('Living room window')[1]!.split('Front bedroom')[0]!
   }
   expect(pane({ open: 0, extinctionM: 0, opticalDepth: 0 }, 15, 0)).toContain('Its glass is clear.')
@@ -74,6 +74,8 @@ test('tells a pane that is clear, smoky, stained, cracked and broken out', () =>
   expect(pane({ open: 0, extinctionM: 12 }, 200, 600)).toContain('film on its glass hides 7 tenths')
   expect(pane({ open: 0, extinctionM: 12 }, 500, 600)).toContain('Fine cracks run through its glass.')
   expect(pane({ open: 1, extinctionM: 12 }, 500, 600)).toContain('Its glass has broken out.')
+  expect(pane({ open: 0, extinctionM: 12 }, 500, 600, { interfaceM: NaN, lowerC: 20 })).not.toContain('cracks')
+  expect(pane({ open: 0, extinctionM: 12 }, 500, 600, { interfaceM: NaN, lowerC: 500 })).toContain('cracks')
 })
 
 test('slow smoke below an eave banks under it, driven smoke passes it', () => {

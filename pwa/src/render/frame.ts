@@ -42,6 +42,9 @@ const OPENING_AT: Record<keyof OpeningLook, number> = {
   density: OPENING.Density, darkness: OPENING.Darkness, colour: OPENING.Colour,
 }
 
+/** Whether a compartment has two layers to be told apart; where it has none, its gas is the lower one's. */
+export const layered = (look: CompartmentLook): boolean => Number.isFinite(look.interfaceM)
+
 /** Length of a frame in numbers. */
 export const frameLength = (compartments: number, openings: number): number =>
   FRAME_HEADER_LENGTH + compartments * COMPARTMENT_LENGTH + openings * OPENING_LENGTH

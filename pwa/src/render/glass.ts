@@ -1,4 +1,4 @@
-import type { FrameLook } from './frame'
+import { layered, type FrameLook } from './frame'
 import type { Place } from './layout'
 import { opacity } from './tone'
 import type { View } from './view'
@@ -26,7 +26,7 @@ export interface Glass {
 // which was thinner: chosen by us.
 const SETTLES_MS = 1.5e-4
 
-/** Ordinary window glass has cracked in rooms whose upper layer reached about this (from memory, to be confirmed). */
+/** Ordinary window glass has cracked in rooms whose gas reached about this (from memory, to be confirmed). */
 const CRACKS_C = 350
 
 /** From this optical depth of film on, one calls a pane stained: half of the light is gone. Chosen by us. */
@@ -38,13 +38,13 @@ export function glassOf(view: View, place: Place, frame: FrameLook): Glass {
   const box = view.layout.boxes[index]
   const room = frame.compartments[index]
   const smoke = thickest(view, place, frame)
-  const layerM = box && room && Number.isFinite(room.interfaceM) ? box.z0 + room.interfaceM : (box?.z1 ?? place.z1)
+  const layerM = box && room && layered(room) ? box.z0 + room.interfaceM : (box?.z1 ?? place.z1)
   const roomDeep = box ? Math.min(box.x1 - box.x0, box.y1 - box.y0) : 1
   const extinction = smoke?.extinctionM ?? 0
   return {
     depth: extinction * roomDeep, layerM, lightness: smoke?.lightness ?? 1, tint: smoke?.tint ?? 0,
     film: layerM < place.z1 ? extinction * SETTLES_MS * Math.max(0, frame.header.tS) : 0,
-    crazed: room !== undefined && room.upperC > CRACKS_C && layerM < place.z1,
+    crazed: room !== undefined && (layerM < place.z1 ? room.upperC : room.lowerC) > CRACKS_C,
   }
 }
 
@@ -74,8 +74,8 @@ export function glassHash(view: View, frame: FrameLook): number {
     if (opening.kind === 'window') hash = mix(hash, Math.round(10 * opacity(3 * (frame.openings[index]?.extinctionM ?? 0))))
   }
   for (const room of frame.compartments) {
-    hash = mix(hash, Number.isFinite(room.interfaceM) ? Math.round(4 * room.interfaceM) : 99)
-    hash = mix(hash, room.upperC > CRACKS_C ? 1 : 0)
+    hash = mix(hash, layered(room) ? Math.round(4 * room.interfaceM) : 99)
+    hash = mix(hash, (layered(room) && room.upperC > CRACKS_C ? 1 : 0) + (room.lowerC > CRACKS_C ? 2 : 0))
   }
   return hash
 }

@@ -1,4 +1,4 @@
-import { spokenWithin, type FrameLook, type OpeningLook } from '../../render'
+import { layered, spokenWithin, type FrameLook, type OpeningLook } from '../../render'
 import { opacity } from '../../render/tone'
 import { prop } from '../../words/prop'
 import { degreesUnit, gasSpeed, wholeDegrees } from '../../words/units'
@@ -28,8 +28,8 @@ function between(by: number, say: (value: number) => string, grain: number): str
 function quantities(scenario: Scenario, opening: Opening | undefined): Quantity[] {
   const list: Quantity[] = [
     { name: prop.heat, of: ({ header }) => header.hrrKW, say: prop.heatKW, grain: 0.1 },
-    { name: prop.hottest, of: ({ compartments }) => wholeDegrees(Math.max(...compartments.map(({ upperC }) => upperC))), say: (n) => `${n} ${degreesUnit()}`, grain: 1 },
-    { name: prop.leastOxygen, of: ({ compartments }) => 100 * Math.min(...compartments.map(({ o2Upper }) => o2Upper)), say: (n) => prop.percentFine(n), grain: 0.1 },
+    { name: prop.hottest, of: ({ compartments }) => wholeDegrees(Math.max(...compartments.map((one) => (layered(one) ? one.upperC : one.lowerC)))), say: (n) => `${n} ${degreesUnit()}`, grain: 1 },
+    { name: prop.leastOxygen, of: leastOxygen, say: (n) => prop.percentFine(n), grain: 0.1, none: prop.noLayer },
   ]
   if (!opening) return list
   const at = scenario.openings.indexOf(opening)
@@ -39,6 +39,12 @@ function quantities(scenario: Scenario, opening: Opening | undefined): Quantity[
   list.push({ name: prop.speedAt(name), of: (frame) => standing(frame)?.outVelocityMS, say: gasSpeed, grain: 0.01, none: prop.gapsOnly })
   list.push({ name: prop.hiddenAt(name), of: (frame) => hidden(standing(frame)), say: prop.percent, grain: 1, none: prop.gapsOnly })
   return list
+}
+
+/** In per cent, of the layers that there are. */
+function leastOxygen({ compartments }: FrameLook): number | undefined {
+  const layers = compartments.filter(layered)
+  return layers.length > 0 ? 100 * Math.min(...layers.map(({ o2Upper }) => o2Upper)) : undefined
 }
 
 /** An opening while it stands open: what comes at the gaps of a shut one is fast at little pressure, and compares with nothing that comes through a port. */

@@ -44,6 +44,18 @@ test('two fires in numbers: signs, equal values, and what there is none of', () 
   ])
 })
 
+test('where there is no layer its film is not told for one', () => {
+  const [clear, smoky] = [emptyFrame(2, 9), emptyFrame(2, 9)]
+  for (const one of clear.compartments) Object.assign(one, { upperC: 300, lowerC: 21, interfaceM: NaN, o2Upper: 0.1 })
+  for (const one of smoky.compartments) Object.assign(one, { upperC: 300, lowerC: 21, interfaceM: NaN, o2Upper: 0.1 })
+  Object.assign(smoky.compartments[1]!, { interfaceM: 1, upperC: 180, o2Upper: 0.18 })
+  const told = differences(box, undefined, clear, smoky).slice(1)
+  expect(told.map(({ first, second, between }) => [first, second, between])).toEqual([
+    ['21 °C', '180 °C', '+159 °C'],
+    ['no layer', '18.0 %', ''],
+  ])
+})
+
 test('what a shut opening lets out at its gaps is set against nothing', () => {
   const [shut, open] = [emptyFrame(5, 9), emptyFrame(5, 9)]
   Object.assign(shut.openings[0]!, { open: 0, flow: 2, outVelocityMS: 2.2, opticalDepth: 1 })

@@ -59,3 +59,14 @@ test('the second line begins where it left the first; no plane where gas goes on
   expect(heat.lines[2]!.values).toEqual([null, 40, 80, null])
   expect(series('plane', [first!], shown, undefined, [0, 0.5, 1]).lines[0]!.values).toEqual([null, 50, 25])
 })
+
+test('a room without a layer has no upper temperature and no oxygen of one', () => {
+  const it = new Past(wordsOf(1, 1))
+  const layer = FRAME_HEADER_LENGTH + COMPARTMENT.InterfaceM
+  it.add(0, frame({ [UPPER]: 300, [layer]: NaN }))
+  it.add(10, frame({ [UPPER]: 300, [layer]: 0.3 }))
+  const burns = [{ past: it, step: 10 }] as unknown as Burn[]
+  const shown: Shown = { room: 0, opening: 0, compartments: 1 }
+  expect(series('temperature', burns, shown, undefined, [0, 0.5]).lines.map(({ values }) => values)).toEqual([[null, 300], [0, 0]])
+  expect(series('oxygen', burns, shown, undefined, [0, 0.5]).lines[0]!.values).toEqual([null, 0])
+})

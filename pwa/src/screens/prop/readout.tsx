@@ -1,7 +1,7 @@
 import { prop } from '../../words/prop'
 import { trade } from '../../words/trade'
 import { temperature } from '../../words/units'
-import { openingName, spoken, type CompartmentLook } from '../../render'
+import { layered, openingName, spoken, type CompartmentLook } from '../../render'
 import { REGIME_WORDS, STAGE_WORDS, type Scenario } from '../../wire.gen'
 import type { Bench } from './bench'
 import { roomsOf } from './fuel-panel'
@@ -89,9 +89,9 @@ function Room({ id, look }: { id: string; look: CompartmentLook }) {
   return (
     <tr>
       <th scope="row">{spoken(id)}</th>
-      <td>{temperature(look.upperC)}</td>
+      <td>{layered(look) ? temperature(look.upperC) : prop.noLayer}</td>
       <td>{temperature(look.lowerC)}</td>
-      <td>{prop.percent(100 * look.o2Upper)}</td>
+      <td>{layered(look) ? prop.percent(100 * look.o2Upper) : prop.noLayer}</td>
     </tr>
   )
 }

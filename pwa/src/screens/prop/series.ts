@@ -54,11 +54,14 @@ function column({ past, step }: Burn, tS: readonly number[], fromS: number, valu
 
 function valueOf(curve: Curve, layer: Line['layer'], { room, opening, compartments }: Shown): Value {
   const inRoom = (place: number) => FRAME_HEADER_LENGTH + room * COMPARTMENT_LENGTH + place
+  const ofLayer = (value: Value): Value => (frame) => (Number.isFinite(frame[inRoom(COMPARTMENT.InterfaceM)]!) ? value(frame) : null)
   const atOpening = FRAME_HEADER_LENGTH + compartments * COMPARTMENT_LENGTH + opening * OPENING_LENGTH
   switch (curve) {
     case 'heat': return (frame) => frame[FRAME_HEADER.HRRKW]!
-    case 'temperature': return (frame) => degrees(frame[inRoom(layer === 'upper' ? COMPARTMENT.UpperC : COMPARTMENT.LowerC)]!)
-    case 'oxygen': return (frame) => 100 * frame[inRoom(COMPARTMENT.O2Upper)]!
+    case 'temperature': return layer === 'upper'
+      ? ofLayer((frame) => degrees(frame[inRoom(COMPARTMENT.UpperC)]!))
+      : (frame) => degrees(frame[inRoom(COMPARTMENT.LowerC)]!)
+    case 'oxygen': return ofLayer((frame) => 100 * frame[inRoom(COMPARTMENT.O2Upper)]!)
     case 'plane': return (frame) => plane({ neutralPlane: frame[atOpening + OPENING.NeutralPlane]!, flow: frame[atOpening + OPENING.Flow]! }) ?? null
   }
 }

@@ -67,6 +67,7 @@ export const prop = {
   difference: 'Difference',
   nothing: 'none',
   gapsOnly: 'gaps only',
+  noLayer: 'no layer',
   more: (amount: string) => `+${amount}`,
   less: (amount: string) => `−${amount}`,
   same: 'the same',

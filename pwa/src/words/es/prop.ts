@@ -63,6 +63,7 @@ export const prop: Like<typeof english> = {
   quantity: 'En este momento',
   difference: 'Diferencia',
   nothing: 'nada',
+  noLayer: 'sin capa',
   gapsOnly: 'solo rendijas',
   more: (amount) => `+${amount}`,
   less: (amount) => `−${amount}`,

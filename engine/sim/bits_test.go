@@ -2,6 +2,7 @@ package sim_test
 
 import (
 	"flag"
+	"math"
 	"os"
 	"strconv"
 	"strings"
@@ -15,30 +16,44 @@ import (
 	"lintel/engine/sim/gauge"
 )
 
-var update = flag.Bool("update", false, "write testdata/bits.txt anew")
+var update = flag.Bool("update", false, "write testdata/bits.txt and samples.txt anew")
+
+const scenarios = 500
 
 // Five hundred scenarios end in the same bits on every machine: the file was written by
 // a native run, and this test also runs as WebAssembly. A change of physics
 // changes the file, the commit says what changed, and the version rises: an answer
-// to one fire must never be judged by another.
+// to one fire must never be judged by another. Beside the bits stand a few numbers of
+// each fire on the way, so that a difference has a time, a name and a size.
 func TestBitsAreTheSameEverywhere(t *testing.T) {
-	const file = "testdata/bits.txt"
-	var lines strings.Builder
-	lines.WriteString("engine " + engine.Version + "\n")
-	for seed := range uint64(500) {
-		lines.WriteString(strconv.FormatUint(seed, 10) + " " + strconv.FormatUint(finalBits(t, seed), 16) + "\n")
+	const bitsFile, samplesFile = "testdata/bits.txt", "testdata/samples.txt"
+	head := "engine " + engine.Version
+	bits, samples := []string{head}, []string{head + ": scenario, s, " + strings.Join(sampled, ", ")}
+	for seed := range uint64(scenarios) {
+		at, final := playBits(t, seed)
+		bits = append(bits, strconv.FormatUint(seed, 10)+" "+strconv.FormatUint(final, 16))
+		samples = append(samples, at...)
 	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err)
-	if *update && lines.String() != string(want) {
-		require.False(t, strings.HasPrefix(string(want), "engine "+engine.Version+"\n"), "raise engine.Version first: its fires have changed")
-		require.NoError(t, os.WriteFile(file, []byte(lines.String()), 0o644))
+	want, was := lines(t, bitsFile), lines(t, samplesFile)
+	if *update && (difference(want, bits) != "" || difference(was, samples) != "") {
+		require.False(t, difference(want, bits) != "" && want[0] == head, "raise engine.Version first: its fires have changed")
+		write(t, bitsFile, bits)
+		write(t, samplesFile, samples)
 		return
 	}
-	assert.Equal(t, string(want), lines.String())
+	switch bits, number := difference(want, bits), difference(was, samples); {
+	case number != "":
+		t.Fatal(number)
+	case bits != "":
+		t.Fatal(bits)
+	}
 }
 
-func finalBits(t *testing.T, seed uint64) uint64 {
+// sampled are the numbers beside the bits.
+var sampled = []string{"heat_kw", "hottest_upper_c", "pressure_pa", "out_kg_s"}
+
+// playBits runs one scenario: its numbers half-way and at its end, and its last bits.
+func playBits(t *testing.T, seed uint64) (samples []string, final uint64) {
 	t.Helper()
 	sc := gauge.RandomHouse(1000 + seed)
 	if seed == 0 {
@@ -50,8 +65,91 @@ func finalBits(t *testing.T, seed uint64) uint64 {
 	sc.Moves = append(sc.Moves, engine.Move{TS: 50, WaterL: ptr(0.5), In: sc.Compartments[0].ID})
 	r, err := sim.New(sc, library(t))
 	require.NoError(t, err)
-	require.NoError(t, r.Advance(60))
+	for range 2 {
+		require.NoError(t, r.Advance(30))
+		samples = append(samples, sample(seed, r.Clone())) // a look leaves its mark: ratings do not flutter
+	}
 	var frame engine.Frame
 	r.Frame(&frame)
-	return r.Model().Hash() ^ gauge.Hash(frame.AppendTo(nil))
+	return samples, r.Model().Hash() ^ gauge.Hash(frame.AppendTo(nil))
+}
+
+func sample(seed uint64, r *sim.Run) string {
+	var f engine.Frame
+	r.Frame(&f)
+	hottest, pressure, out := math.Inf(-1), 0.0, 0.0
+	for i := range f.Compartments {
+		hottest, pressure = math.Max(hottest, f.Compartments[i].UpperC), pressure+f.Compartments[i].PressurePa
+	}
+	for i := range f.Openings {
+		out += f.Openings[i].OutKgS
+	}
+	said := []string{strconv.FormatUint(seed, 10), strconv.FormatFloat(f.Header.TS, 'f', 0, 64)}
+	for _, x := range []float64{f.Header.HRRKW, hottest, pressure, out} {
+		said = append(said, strconv.FormatFloat(x, 'g', -1, 64))
+	}
+	return strings.Join(said, " ")
+}
+
+// difference is the first of two lists of lines as one sentence, "" where they are the same.
+func difference(want, got []string) string {
+	if len(want) != len(got) {
+		return strconv.Itoa(len(got)) + " lines, " + strconv.Itoa(len(want)) + " in the file: write it anew with -update"
+	}
+	first, others := "", 0
+	for i := range want {
+		switch {
+		case want[i] == got[i]:
+		case first == "":
+			first = told(strings.Fields(want[i]), strings.Fields(got[i]))
+		default:
+			others++
+		}
+	}
+	if others > 0 {
+		first += "; " + strconv.Itoa(others) + " more lines of " + strconv.Itoa(len(want)) + " differ"
+	}
+	return first
+}
+
+// told names what differs in a line: of samples a number, of bits all of the state.
+func told(want, got []string) string {
+	if want[0] == "engine" || len(want) != len(got) || want[0] != got[0] {
+		return "the file has " + strings.Join(want, " ") + ", this run " + strings.Join(got, " ")
+	}
+	if len(want) == 2 {
+		return "scenario " + want[0] + " at 60 s: the bits of its state are " + got[1] + ", the file has " + want[1] + ", and no sampled number differs"
+	}
+	for i, name := range sampled {
+		if want[2+i] != got[2+i] {
+			return "scenario " + want[0] + " at " + want[1] + " s: " + name + " is " + got[2+i] + ", the file has " + want[2+i]
+		}
+	}
+	return ""
+}
+
+func lines(t *testing.T, file string) []string {
+	t.Helper()
+	text, err := os.ReadFile(file)
+	if *update && os.IsNotExist(err) {
+		return nil
+	}
+	require.NoError(t, err)
+	return strings.Split(strings.TrimSuffix(string(text), "\n"), "\n")
+}
+
+func write(t *testing.T, file string, all []string) {
+	t.Helper()
+	require.NoError(t, os.WriteFile(file, []byte(strings.Join(all, "\n")+"\n"), 0o644))
+}
+
+// A difference is one line that says which scenario, when, which number and both values.
+func TestADifferenceOfBitsIsOneLine(t *testing.T) {
+	was := []string{"engine 1", "0 30 1.5 200 -3 0.25", "0 60 2.5 210 -3 0.25", "1 30 7 20 0 0"}
+	assert.Empty(t, difference(was, was))
+	now := []string{"engine 1", "0 30 1.5 200 -3 0.25", "0 60 2.5 210.00000000000003 -3 0.26", "1 30 8 20 0 0"}
+	assert.Equal(t, "scenario 0 at 60 s: hottest_upper_c is 210.00000000000003, the file has 210; 1 more lines of 4 differ", difference(was, now))
+	assert.Equal(t, "scenario 4 at 60 s: the bits of its state are b, the file has a, and no sampled number differs", difference([]string{"4 a"}, []string{"4 b"}))
+	assert.Equal(t, "1 lines, 2 in the file: write it anew with -update", difference([]string{"", ""}, []string{""}))
+	assert.Equal(t, "the file has engine 1, this run engine 2", difference([]string{"engine 1"}, []string{"engine 2"}))
 }

@@ -226,7 +226,7 @@ test('the wall is drawn away; the truth and the reason stand beside it', async (
   await press('Draw the wall away')
   await wall.page.getByText('What would have told').waitFor(slow)
   await phones[0].page.getByText('What would have told').waitFor(slow)
-  await phones[0].page.getByText('True', { exact: true }).first().waitFor(slow)
+  await phones[0].page.getByText('It was', { exact: true }).first().waitFor(slow)
   await on.checkScreen(wall.page, 'projector, cutaway')
   await on.checkScreen(phones[0].page, 'phone, cutaway')
   await shot(wall.page, 'projector-cutaway')

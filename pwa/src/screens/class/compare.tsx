@@ -53,9 +53,7 @@ function Opened({ item }: { item: Item }) {
   return (
     <div class="stack">
       <Behind item={item} cutaway={cutaway} />
-      <div>
-        <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
-      </div>
+      <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
     </div>
   )
 }

@@ -18,9 +18,7 @@ function Seen({ item }: { item: Item }) {
     <div class="stack">
       <p>{item.question.text}</p>
       <Behind item={item} cutaway={cutaway} />
-      <div>
-        <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
-      </div>
+      <Button onClick={() => setCutaway(!cutaway)}>{cutaway ? drill.wallBack : drill.wallAway}</Button>
       <ol class="preview-asks">
         {item.question.asks.map(({ id, text }) => (
           <li key={id}>{text}</li>

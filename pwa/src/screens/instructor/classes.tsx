@@ -104,7 +104,7 @@ function Open({ sets: all, rosters: known }: { sets: readonly ClassSet[]; roster
       class="stack"
       onSubmit={(event) => {
         event.preventDefault()
-        void run(open)
+        void run(open, title.trim() === '' && desk.titleMissing)
       }}
     >
       <TextField label={desk.openTitle} value={title} set={setTitle} most={80} hint={desk.openTitleHint} />
@@ -129,7 +129,7 @@ function Open({ sets: all, rosters: known }: { sets: readonly ClassSet[]; roster
         <span>{desk.openRehearsal}</span>
       </label>
       {failed && <p role="alert">{failed}</p>}
-      <Button look="main" wide submit disabled={doing || title.trim() === ''}>
+      <Button look="main" wide submit disabled={doing}>
         {desk.openNow}
       </Button>
     </form>

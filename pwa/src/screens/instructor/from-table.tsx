@@ -4,7 +4,7 @@ import { desk } from '../../words/class-desk'
 import { NoTable, tableText } from './table-text'
 
 /** A roster from a table: a file, or lines pasted in. The server reads it, and names the line that is wrong. */
-export function FromTable({ ready, failed, make }: { ready: boolean; failed: string | undefined; make(csv: string): void }) {
+export function FromTable({ doing, failed, make }: { doing: boolean; failed: string | undefined; make(csv: string): void }) {
   const [csv, setCsv] = useState('')
   const [unread, setUnread] = useState<string>()
   const id = useId()
@@ -35,7 +35,7 @@ export function FromTable({ ready, failed, make }: { ready: boolean; failed: str
       </label>
       <textarea id={id} class="desk-text" rows={8} value={csv} spellcheck={false} onInput={(event) => setCsv(event.currentTarget.value)} />
       {(unread ?? failed) && <p role="alert">{unread ?? failed}</p>}
-      <Button wide disabled={!ready || csv.trim() === ''} onClick={() => make(csv)}>
+      <Button wide disabled={doing} onClick={() => make(csv)}>
         {desk.csvNow}
       </Button>
     </section>

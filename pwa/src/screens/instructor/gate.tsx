@@ -41,8 +41,9 @@ export function Gate() {
 function useWayIn(wrong: string) {
   const [said, setSaid] = useState<string>()
   const [waiting, setWaiting] = useState(false)
-  const enter = async (event: Event, run: () => Promise<Me>) => {
+  const enter = async (event: Event, fields: readonly string[], run: () => Promise<Me>) => {
     event.preventDefault()
+    if (fields.some((typed) => typed.trim() === '')) return setSaid(desk.fieldsMissing)
     setWaiting(true)
     setSaid(undefined)
     try {
@@ -65,13 +66,13 @@ function SetUp() {
   const { said, waiting, enter } = useWayIn(desk.refused)
   return (
     <Page title={desk.setUpTitle}>
-      <form class="stack stack-wide" onSubmit={(event) => void enter(event, () => setUp(code.trim(), callSign.trim(), phrase))}>
+      <form class="stack stack-wide" onSubmit={(event) => void enter(event, [code, callSign, phrase], () => setUp(code.trim(), callSign.trim(), phrase))}>
         <p>{desk.setUpWhy}</p>
         <TextField label={desk.setUpCode} value={code} set={setCode} />
         <TextField label={desk.callSign} value={callSign} set={setCallSign} most={32} autoComplete="username" />
         <TextField label={desk.phrase} value={phrase} set={setPhrase} type="password" hint={desk.phraseHint} autoComplete="new-password" />
         {said && <p role="alert">{said}</p>}
-        <Button look="main" wide submit disabled={waiting || !code || !callSign || !phrase}>
+        <Button look="main" wide submit disabled={waiting}>
           {desk.setUpNow}
         </Button>
       </form>
@@ -86,11 +87,11 @@ function SignIn() {
   return (
     <Page title={desk.signInTitle}>
       <div class="stack stack-wide">
-        <form class="stack stack-wide" onSubmit={(event) => void enter(event, () => signIn(callSign.trim(), phrase))}>
+        <form class="stack stack-wide" onSubmit={(event) => void enter(event, [callSign, phrase], () => signIn(callSign.trim(), phrase))}>
           <TextField label={desk.callSign} value={callSign} set={setCallSign} most={32} autoComplete="username" />
           <TextField label={desk.phrase} value={phrase} set={setPhrase} type="password" autoComplete="current-password" />
           {said && <p role="alert">{said}</p>}
-          <Button look="main" wide submit disabled={waiting || !callSign || !phrase}>
+          <Button look="main" wide submit disabled={waiting}>
             {desk.signInNow}
           </Button>
         </form>
@@ -110,13 +111,13 @@ function ByCode() {
   const [phrase, setPhrase] = useState('')
   const { said, waiting, enter } = useWayIn(desk.refused)
   return (
-    <form class="stack desk-code" onSubmit={(event) => void enter(event, () => takeCode(code.trim(), phrase, callSign.trim() || undefined))}>
+    <form class="stack desk-code" onSubmit={(event) => void enter(event, [code, phrase], () => takeCode(code.trim(), phrase, callSign.trim() || undefined))}>
       <p class="small soft">{desk.codeWhy}</p>
       <TextField label={desk.code} value={code} set={setCode} />
       <TextField label={desk.codeCallSign} value={callSign} set={setCallSign} most={32} />
       <TextField label={desk.codePhrase} value={phrase} set={setPhrase} type="password" hint={desk.phraseHint} autoComplete="new-password" />
       {said && <p role="alert">{said}</p>}
-      <Button submit wide disabled={waiting || !code || !phrase}>
+      <Button submit wide disabled={waiting}>
         {desk.codeNow}
       </Button>
     </form>

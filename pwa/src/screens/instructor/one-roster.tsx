@@ -32,20 +32,21 @@ function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
   const { failed, doing, run } = useDoing(rosterRefused)
   const [byTable, setByTable] = useState(false)
   const name = title.trim()
+  const missing = (filled: unknown) => (name === '' || !filled) && desk.rosterMissing
   const add = (from: Parameters<typeof addRoster>[1]) => {
     setByTable('csv' in from)
     return run(async () => {
       const { roster } = await addRoster(name, from)
       go(`/instructor/rosters/${roster.id}`)
-    })
+    }, missing('csv' in from ? from.csv.trim() : from.seats.length))
   }
-  const save = () => (held ? run(() => changeRoster(held.id, name, seats(lines)).then(saved)) : add({ seats: seats(lines) }))
+  const save = () => (held ? run(() => changeRoster(held.id, name, seats(lines)).then(saved), missing(lines.length)) : add({ seats: seats(lines) }))
   const drop = () => run(() => dropRoster(held!.id).then(() => go('/instructor/rosters')))
   return (
     <div class="desk-edit">
       <TextField label={desk.rosterTitle} value={title} set={setTitle} most={80} />
       <div class="desk-beside">
-        {held ? <Papers held={held} /> : <FromTable failed={byTable ? failed : undefined} ready={name !== '' && !doing} make={(csv) => void add({ csv })} />}
+        {held ? <Papers held={held} /> : <FromTable failed={byTable ? failed : undefined} doing={doing} make={(csv) => void add({ csv })} />}
       </div>
       <div class="stack stack-wide">
         <ul class="desk-list seats">
@@ -58,13 +59,13 @@ function Editor({ held, saved }: { held: Roster | undefined; saved(): void }) {
         </div>
         {failed && !byTable && <p role="alert">{failed}</p>}
         <div class="row">
-          <Button look="main" disabled={doing || name === '' || lines.length === 0} onClick={() => void save()}>
+          <Button look="main" disabled={doing} onClick={() => void save()}>
             {desk.saveRoster}
           </Button>
           {held && <Drop name={desk.dropRoster} why={desk.dropRosterSure} disabled={doing} drop={() => void drop()} />}
         </div>
         <p>
-          <a href="/instructor/rosters">{desk.rosters}</a>
+          <a class="lone-link" href="/instructor/rosters">{desk.rosters}</a>
         </p>
       </div>
     </div>

@@ -86,7 +86,7 @@ function Builder({ held, families }: { held: ClassSet | undefined; families: rea
         {failed && <p role="alert">{failed}</p>}
         {draft && <p class="small soft">{desk.unsaved}</p>}
         <div class="row">
-          <Button look="main" disabled={doing || title.trim() === '' || scenes.length === 0} onClick={() => void run(save)}>
+          <Button look="main" disabled={doing} onClick={() => void run(save, (title.trim() === '' || scenes.length === 0) && desk.setMissing)}>
             {saved ? desk.saved : desk.saveSet}
           </Button>
           {draft && (

@@ -19,7 +19,7 @@ export function Rosters() {
       <ul class="desk-list">
         {value.rosters.map((one) => (
           <li key={one.id}>
-            <a href={`/instructor/rosters/${one.id}`}>{one.title}</a>
+            <a class="lone-link" href={`/instructor/rosters/${one.id}`}>{one.title}</a>
             <span class="small soft">{desk.seats(one.seats.length)}</span>
           </li>
         ))}

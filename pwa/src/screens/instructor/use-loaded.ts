@@ -40,7 +40,9 @@ export function useLoaded<T>(load: () => Promise<T>): Loaded<T> {
 export function useDoing(words: (error: unknown) => string | undefined = () => undefined) {
   const [failed, setFailed] = useState<string>()
   const [doing, setDoing] = useState(false)
-  const run = async (what: () => Promise<unknown>) => {
+  /** Where something is missing that is told instead. */
+  const run = async (what: () => Promise<unknown>, missing?: string | false) => {
+    if (missing) return setFailed(missing)
     setDoing(true)
     setFailed(undefined)
     try {

@@ -28,7 +28,7 @@ export const words = {
     close: 'Close',
     back: 'Back',
     earlier: 'Last look',
-    truth: 'True',
+    truth: 'It was',
     yours: 'You',
     notSet: 'Not set',
     flowHint: 'In each drawing the shaded side is inside.',

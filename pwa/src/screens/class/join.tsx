@@ -62,7 +62,9 @@ function Elsewhere() {
         </Button>
       )}
       <p>
-        <a href="/instructor">{classes.lead}</a>
+        <a class="lone-link" href="/instructor">
+          {classes.lead}
+        </a>
         <span class="small soft"> {classes.leadWhy}</span>
       </p>
     </div>

@@ -8,7 +8,7 @@ import { classes } from '../../words/class'
 export function Leave() {
   const [sure, ask] = useState(false)
   return (
-    <div>
+    <div class="stack">
       <Button look="quiet" onClick={() => ask(true)}>
         {classes.leaveClass}
       </Button>

@@ -108,13 +108,15 @@ function Open({ sets: all, rosters: known }: { sets: readonly ClassSet[]; roster
       }}
     >
       <TextField label={desk.openTitle} value={title} set={setTitle} most={80} hint={desk.openTitleHint} />
-      <Pick label={desk.openSet} value={set} set={setSet} choices={all.map((one) => ({ value: one.id, name: one.title }))} />
-      <Pick
-        label={desk.openRoster}
-        value={roster}
-        set={setRoster}
-        choices={[{ value: '', name: desk.openNoRoster }, ...known.map((one) => ({ value: one.id, name: one.title }))]}
-      />
+      <div class="planned-fields">
+        <Pick label={desk.openSet} value={set} set={setSet} choices={all.map((one) => ({ value: one.id, name: one.title }))} />
+        <Pick
+          label={desk.openRoster}
+          value={roster}
+          set={setRoster}
+          choices={[{ value: '', name: desk.openNoRoster }, ...known.map((one) => ({ value: one.id, name: one.title }))]}
+        />
+      </div>
       <Pick<ClassPace>
         label={desk.openPace}
         value={pace}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"strings"
 	"time"
 
 	"lintel/server/commandline"
@@ -19,7 +20,10 @@ func runBackup(ctx context.Context, args []string, out, errOut io.Writer) int {
 	if over {
 		return code
 	}
-	census, err := keep.Backup(ctx, *data, to)
+	swept, census, err := keep.Backup(ctx, *data, to)
+	if len(swept) > 0 {
+		fmt.Fprintf(out, "removed %s: half a backup that was stopped before its end\n", strings.Join(swept, ", "))
+	}
 	if err != nil {
 		return line.Fail(err)
 	}

@@ -8,17 +8,25 @@ import (
 	"path/filepath"
 	"time"
 
+	"lintel/engine"
 	"lintel/server/store"
 )
 
-// Backup writes a whole, checked copy of the store in data to a new file.
-func Backup(ctx context.Context, data, to string) (store.Census, error) {
-	return store.SaveBackup(to, func(w io.Writer) error {
+// Backup writes a whole, checked copy of the store in data to a new file. Halves that
+// killed backups left in its folder are removed before, so that none keeps its disk full;
+// swept are their names.
+func Backup(ctx context.Context, data, to string) (swept []string, census store.Census, err error) {
+	swept, err = store.Sweep(filepath.Dir(to))
+	if err != nil {
+		return swept, census, engine.Bad(filepath.Dir(to), "holds what a stopped backup left, and it cannot be removed ("+err.Error()+")", "remove the files there whose names begin with .half-")
+	}
+	census, err = store.SaveBackup(to, func(w io.Writer) error {
 		return eitherWay(ctx, data, "/backup", copying(w), func(path string) error {
 			_, err := store.CopyFile(path, w)
 			return err
 		})
 	})
+	return swept, census, err
 }
 
 // Restore puts a backup in place of the store in data. No server may be running

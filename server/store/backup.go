@@ -45,32 +45,29 @@ func SaveBackup(path string, write func(io.Writer) error) (Census, error) {
 	if err != nil {
 		return Census{}, err
 	}
-	defer os.Remove(temp)
-	if err := os.Link(temp, path); err != nil {
+	defer temp.drop()
+	if err := os.Link(temp.path(), path); err != nil {
 		return Census{}, backupProblem(path, err)
 	}
 	return census, syncFolder(filepath.Dir(path))
 }
 
 // saveBeside writes a whole, checked and durable store next to path.
-func saveBeside(path string, write func(io.Writer) error) (temp string, census Census, err error) {
-	file, err := os.CreateTemp(filepath.Dir(path), ".half-*")
+func saveBeside(path string, write func(io.Writer) error) (*half, Census, error) {
+	temp, err := newHalf(filepath.Dir(path))
 	if err != nil {
-		return "", Census{}, backupProblem(path, err)
+		return nil, Census{}, backupProblem(path, err)
 	}
-	defer func() {
-		if err != nil {
-			os.Remove(file.Name())
-		}
-	}()
-	if err := errors.Join(write(file), file.Sync(), file.Close()); err != nil {
-		return "", Census{}, backupProblem(path, err)
+	if err := errors.Join(write(temp.file), temp.file.Sync()); err != nil {
+		temp.drop()
+		return nil, Census{}, backupProblem(path, err)
 	}
-	census, err = CheckFile(file.Name())
+	census, err := CheckFile(temp.path())
 	if err != nil {
-		return "", Census{}, err
+		temp.drop()
+		return nil, Census{}, err
 	}
-	return file.Name(), census, nil
+	return temp, census, nil
 }
 
 func backupProblem(path string, err error) error {

@@ -37,11 +37,12 @@ func Restore(backup, path string, now time.Time) (kept string, census Census, er
 	if err != nil {
 		return "", Census{}, err
 	}
-	defer os.Remove(temp)
+	defer temp.drop()
 	if kept, err = setAside(path, now); err != nil {
 		return "", Census{}, backupProblem(path, err)
 	}
-	if err := os.Rename(temp, path); err != nil {
+	temp.file.Close() // Windows renames no open file
+	if err := os.Rename(temp.path(), path); err != nil {
 		return kept, Census{}, backupProblem(path, err)
 	}
 	return kept, census, syncFolder(filepath.Dir(path))

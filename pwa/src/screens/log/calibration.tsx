@@ -27,14 +27,14 @@ export function Calibration({ calls }: { calls: CallProgress }) {
         <path class="calibration-under" d={`M${at(0.5)} ${up(0.5)}L${at(1)} ${up(1)}V${up(0)}H${at(0.5)}Z`} />
         <path class="spark-axis" d={`M${left} ${top}V${height - bottom}H${width - right}`} />
         <path class="dots-truth" d={`M${at(0.5)} ${up(0.5)}L${at(1)} ${up(1)}`} />
-        <text x={left + 8} y={top + 14}>{log.righter}</text>
-        <text x={width - right - 6} y={height - bottom - 10} text-anchor="end">{log.surer}</text>
         {bins.map(({ low: from, said: sure, right: came, n }) => (
           <g key={from}>
             <path class="calibration-stalk" d={`M${at(sure)} ${up(sure)}V${up(came)}`} />
             <circle class="dot" cx={at(sure)} cy={up(came)} r={4 + 7 * Math.sqrt(n / most)} />
           </g>
         ))}
+        <text class="calibration-side" x={left + 8} y={top + 14}>{log.righter}</text>
+        <text class="calibration-side" x={width - right - 6} y={height - bottom - 10} text-anchor="end">{log.surer}</text>
         {[0.5, 0.75, 1].map((share) => (
           <text key={share} x={at(share)} y={height - bottom + 16} text-anchor={share === 1 ? 'end' : 'middle'}>{`${percent(share)} %`}</text>
         ))}

@@ -6,14 +6,18 @@ import { flameColour, opacity } from './tone'
 
 const LEVELS_OFF = 0.45 // glow at half of the full brightness; chosen by us, by eye
 
-/** Burning gas in tongues: drawn out along its way, and thinner between them. Its brightness levels off, so that its edge is no step. */
-export function tongues(f: Float32Array, o: number, noise: Noise): number {
+/**
+ * Burning gas in tongues: drawn out along its way, and thinner between them; none where they pass too quickly to be
+ * told, as what the afterglow leaves of those is a slow flicker that hides how fast the gas goes. Its brightness levels
+ * off, so that its edge is no step.
+ */
+export function tongues(f: Float32Array, o: number, noise: Noise, told: number): number {
   const fire = f[o + FIRE]!
   const tau = f[o + TAU]!
   const bright = fire / (fire + LEVELS_OFF)
   if (fire < 0.02 || tau < 0.02) return bright
   const n = noise.rough((1.4 * f[o + GRAIN_X]!) / tau, (0.55 * f[o + GRAIN_Y]!) / tau)
-  return bright * (0.8 + 0.95 * n)
+  return bright * (0.8 + 0.95 * told * told * n)
 }
 
 /** The glow with its neighbours mixed in, so that no flame ends on the edge of a cell. */

@@ -5,7 +5,7 @@
 // to the picture, so that no line of it lies level or upright.
 
 /**
- * A place in noise, the share of lesser heads there, and the value that was read. It is an array since numbers
+ * A place in noise, which heads show there, and the value that was read. It is an array since numbers
  * that go from function to function by themselves become garbage: hundreds of
  * kilobytes of it for each step of smoke, and a collection every few pictures.
  */
@@ -13,7 +13,7 @@ export type Spot = Float64Array
 export const X = 0
 export const Y = 1
 export const VALUE = 2
-export const LESSER = 3
+export const SHOWS = 3
 export const makeSpot = (): Spot => new Float64Array(4)
 
 const CELLS = 16 // heads across the tile, which repeats: few, as laying them takes a slow phone a while
@@ -38,13 +38,21 @@ const LESSER_HIGH = 0.36
 const LESSER_FROM = 0.1
 const LESSER_GONE = 0.16
 
-/** How much of the lesser heads shows on heads of which a cell is so much, 0 to 1. */
-export const lesserIn = (perCell: number): number =>
-  perCell <= LESSER_FROM ? 1 : perCell >= LESSER_GONE ? 0 : (LESSER_GONE - perCell) / (LESSER_GONE - LESSER_FROM)
+// Coarser cells show few heads at a time, and heads as broad again would pass before one
+// sees that they move: the broader ones under them give way, over these shares, but for
+// so much, since heads of one size look dotted. Chosen by us, by eye.
+const BROAD_FROM = 0.16
+const BROAD_LEAST = 0.22
+const BROAD_LEFT = 0.3
+
+/** Which heads show where a cell is so much of one: 1 with all lesser ones on them, 0 without, down to -1 as the broader ones under them give way. */
+export const headsIn = (perCell: number): number =>
+  within01((LESSER_GONE - perCell) / (LESSER_GONE - LESSER_FROM)) - within01((perCell - BROAD_FROM) / (BROAD_LEAST - BROAD_FROM))
 
 /** A tile of lumps, from a stream of random numbers between 0 and 1. It must be laid before it is read. */
 export class Lumps {
-  /** Bare heads, and heads that carry lesser ones. */
+  /** Heads by themselves, on broader ones, and those with lesser ones on them. */
+  readonly #flat = new Float32Array(SIDE * SIDE)
   readonly #bare = new Float32Array(SIDE * SIDE)
   readonly #rich = new Float32Array(SIDE * SIDE)
   readonly #broad: Scatter
@@ -64,6 +72,7 @@ export class Lumps {
     while (this.#rows < SIDE && performance.now() - began < ms) {
       this.#layRow(this.#rows)
       if (++this.#rows === SIDE) {
+        level(this.#flat)
         level(this.#bare)
         level(this.#rich)
       }
@@ -75,7 +84,10 @@ export class Lumps {
     const y = row / FINE
     for (let k = 0; k < SIDE; k++) {
       const x = k / FINE
-      const bare = headAt(this.#broad, x / 2, y / 2) + HEAD_HIGH * headAt(this.#heads, x, y)
+      const broad = headAt(this.#broad, x / 2, y / 2)
+      const heads = HEAD_HIGH * headAt(this.#heads, x, y)
+      const bare = broad + heads
+      this.#flat[row * SIDE + k] = BROAD_LEFT * broad + heads
       this.#bare[row * SIDE + k] = bare
       this.#rich[row * SIDE + k] = bare + LESSER_HIGH * headAt(this.#lesser, 2 * x, 2 * y)
     }
@@ -83,7 +95,7 @@ export class Lumps {
 
   /** The height at a spot, about -1 to 1; one unit is one head. */
   read(spot: Spot): void {
-    const lesser = spot[LESSER]!
+    const shows = spot[SHOWS]!
     const x = spot[X]!
     const y = spot[Y]!
     const u = FINE * (TURN_X * x - TURN_Y * y)
@@ -94,9 +106,10 @@ export class Lumps {
     const right = (x0 + 1) & (SIDE - 1)
     const top = (y0 & (SIDE - 1)) * SIDE
     const bottom = ((y0 + 1) & (SIDE - 1)) * SIDE
+    const share = shows < 0 ? -shows : shows
     let sum = 0
-    if (lesser > 0) sum = lesser * between(this.#rich, top, bottom, left, right, u - x0, v - y0)
-    if (lesser < 1) sum += (1 - lesser) * between(this.#bare, top, bottom, left, right, u - x0, v - y0)
+    if (share > 0) sum = share * between(shows > 0 ? this.#rich : this.#flat, top, bottom, left, right, u - x0, v - y0)
+    if (share < 1) sum += (1 - share) * between(this.#bare, top, bottom, left, right, u - x0, v - y0)
     spot[VALUE] = sum
   }
 }
@@ -158,3 +171,5 @@ function level(tile: Float32Array): void {
 
 /** Faster than Math.floor where it is called for every cell. */
 export const floor = (x: number): number => (x < 0 ? (x | 0) - 1 : x | 0)
+
+const within01 = (x: number) => (x < 0 ? 0 : x > 1 ? 1 : x)

@@ -1,12 +1,12 @@
 import { sharp } from './blur'
-import { LESSER, lesserIn, VALUE, X, Y } from './lumps'
+import { headsIn, SHOWS, VALUE, X, Y } from './lumps'
 import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, KINDS, LIGHT, MASS, TAU, TINT, type Grid, type Smoke } from './fluid/grid'
 import { fine, sample } from './fluid/resample'
 import { lumpsAt, type Breadth, type Lumpy } from './fluid/force'
 import { STEP_S } from './fluid/step'
 import { ignite, soft, tongues } from './glow'
 import type { Noise } from './noise'
-import { mixSmoke, opacity, type Light } from './tone'
+import { mixSmoke, opacity, veil, type Light } from './tone'
 
 // One layer of smoke to pixels: first its body, the depth of every fine cell with
 // the grain it took along, and the glow of what burns; then its skin, the colour
@@ -90,9 +90,6 @@ const LUMPS = 0.6
 // Thin smoke hangs in soft veils: more uneven for its depth than a dense stream, or
 // nobody would see it move, and with less of its finer streaks. Chosen by us, by eye.
 const VEILS = 0.85
-const THIN = 0.2
-const THICK = 1
-const veil = (tau: number) => clamp01((THICK - tau) / (THICK - THIN))
 
 // What its face is made of: the depth itself, and its unevenness. The first is
 // weak, so that the edge of an opening neither darkens a thin band of smoke nor
@@ -106,14 +103,14 @@ const SILKEN = 0.4
 // What the functions below hand each other: in arrays, as numbers that go from
 // function to function by themselves become garbage.
 
-/** How the row at work boils: the share of its larger lumps, and then of either size how many of them a cell is broad, how far they have risen, and how much of the lesser ones on them shows. */
+/** How the row at work boils: the share of its larger lumps, and then of either size how many of them a cell is broad, how far they have risen, and which heads show. */
 type Boil = Float64Array
 const SHARE = 0
 const LUMPS_NOW = 1
 const LUMPS_NEXT = 4
 const PER_CELL = 0
 const RISEN = 1
-const CARRIES = 2
+const SHOW = 2
 const makeBoil = (): Boil => new Float64Array(7)
 const lumpy: Lumpy = { size: 1, next: 1, share: 0 }
 
@@ -122,12 +119,12 @@ const gives = new Float64Array(2)
 const GLOW = 0
 const GRAIN = 1
 
-/** Of the two cells at work how clear their grain still is, how many grains a cell is broad, how much of lesser heads on them shows, and how coarse cells are for them. */
+/** Of the two cells at work how clear their grain still is, how many grains a cell is broad, which heads on them show, and how sharp an eye sees them pass. */
 const pair = new Float64Array(4)
 const CLEAR = 0
 const GRAINS = 1
-const GRAINS_CARRY = 2
-const COARSE = 3
+const GRAINS_SHOW = 2
+const TOLD = 3
 
 function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
   lumpsAt(breadth, j, lumpy)
@@ -139,7 +136,7 @@ function boilAt(boil: Boil, breadth: Breadth, j: number, cellM: number): void {
 function boilSize(boil: Boil, at: number, size: number, risenM: number, cellM: number): void {
   boil[at + PER_CELL] = (0.5 * cellM) / size
   boil[at + RISEN] = risenM / size
-  boil[at + CARRIES] = lesserIn(HEADS * boil[at + PER_CELL]!)
+  boil[at + SHOW] = headsIn(HEADS * boil[at + PER_CELL]!)
 }
 
 /** The lumps that a row throws up by itself, at the spot that many fine cells across and down. */
@@ -162,7 +159,7 @@ function boilsOf(boil: Boil, at: number, noise: Noise, across: number, down: num
   const { spot } = noise
   spot[X] = across * boil[at + PER_CELL]!
   spot[Y] = down * boil[at + PER_CELL]! + boil[at + RISEN]!
-  billow(noise, boil, at + CARRIES)
+  billow(noise, boil, at + SHOW)
 }
 
 /** Optical depth of four fine cells with the grain that the smoke took along, and the lumps that it throws up on its way. */
@@ -185,8 +182,8 @@ function deepen(grid: Grid, { now, kind }: Smoke, { grain, face, bites }: Canvas
     const passes = (speed * perCell) / perCellM
     const fibres = clear > 0 && churns < 1 ? fibrous(perCell, passes) : 0
     const told = sharp(passes)
-    pair[GRAINS_CARRY] = lesserIn(HEADS * perCell)
-    pair[COARSE] = clamp01((perCell - COARSE_FROM) / (COARSE_FULL - COARSE_FROM))
+    pair[TOLD] = told
+    pair[GRAINS_SHOW] = headsIn(HEADS * perCell)
     for (let cell = left; cell < left + 2; cell++) {
       const o = cell * FIELDS
       const tau = now[o]!
@@ -208,7 +205,7 @@ function deepen(grid: Grid, { now, kind }: Smoke, { grain, face, bites }: Canvas
         if (churning > 0) {
           spot[X] = now[o + GRAIN_X]! / tau
           spot[Y] = now[o + GRAIN_Y]! / tau
-          billow(noise, pair, GRAINS_CARRY)
+          billow(noise, pair, GRAINS_SHOW)
           carried += clear * churning * LUMPS * spot[VALUE]!
         }
       }
@@ -285,22 +282,21 @@ const folds = (tau: number) => FOLDS * clamp01((tau - FOLDS_FROM) / (FOLDS_FULL 
 const FIBRES = 0.5
 const PASS_FROM = 0.5
 const PASS_GONE = 1.1
-const CARRIED_FROM = 0.1
-const CARRIED_GONE = 0.16
+const CARRIED_FROM = 0.125
+const CARRIED_GONE = 0.2
 
 /** How much of its fibres shows: by how many cells broad its grains are, and how many pass in a second. */
 const fibrous = (perCell: number, passes: number): number =>
   clamp01((PASS_GONE - passes) / (PASS_GONE - PASS_FROM)) * clamp01((CARRIED_GONE - perCell) / (CARRIED_GONE - CARRIED_FROM))
 
-// Calm smoke is drawn out along its way: so many of each pass for a grain. They are
-// shorter in thin smoke, or nobody would see it move, and where cells are coarse for
-// them, from and to so many grains a cell. Chosen by us, by eye.
+// Calm smoke is drawn out along its way: so many of each pass for a grain. They are the
+// same everywhere: how much has left grows without end, and were it stretched by what
+// differs from cell to cell, its streaks would be wound up ever tighter and stand.
+// Chosen by us, by eye.
 const BROAD = 0.7
 const FINER = 1.5
+const FINER_ACROSS = 2.6
 const FIBRE = 3
-const SHORTER = 0.25
-const COARSE_FROM = 0.1
-const COARSE_FULL = 0.16
 
 /** Sheets and wisps of two sizes, drawn out along the way, and a share of fibres; fine enough that one sees slow smoke move. */
 function streak(noise: Noise, now: Float32Array, o: number, fibres: number): void {
@@ -308,13 +304,12 @@ function streak(noise: Noise, now: Float32Array, o: number, fibres: number): voi
   const tau = now[o + TAU]!
   const thin = veil(tau)
   const x = now[o + GRAIN_X]! / tau
-  const short = Math.max(thin, pair[COARSE]!)
-  const along = (1 + SHORTER * short) * (now[o + GRAIN_Y]! / tau)
+  const along = now[o + GRAIN_Y]! / tau
   spot[X] = x
   spot[Y] = BROAD * along
   noise.read()
   const broad = spot[VALUE]!
-  spot[X] = (3.1 - 0.5 * short) * x + 13.1
+  spot[X] = FINER_ACROSS * x + 13.1
   spot[Y] = FINER * along + 4.7
   noise.read()
   const finer = spot[VALUE]!
@@ -332,11 +327,11 @@ function streak(noise: Noise, now: Float32Array, o: number, fibres: number): voi
 const HEADS = 0.9
 const HIGH = 1.8
 
-/** Heads upon heads with creases between them, as of a cauliflower; no mean. How much of the lesser ones shows is noted there. */
-function billow({ lumps, spot }: Noise, carries: Float64Array, at: number): void {
+/** Heads upon heads with creases between them, as of a cauliflower; no mean. Which of them show is noted there. */
+function billow({ lumps, spot }: Noise, shows: Float64Array, at: number): void {
   spot[X] = HEADS * spot[X]!
   spot[Y] = HEADS * spot[Y]!
-  spot[LESSER] = carries[at]!
+  spot[SHOWS] = shows[at]!
   lumps.read(spot)
   spot[VALUE] = HIGH * spot[VALUE]!
 }
@@ -358,6 +353,12 @@ function followsIn(steps: number, staysInOne: number): number {
   return 1 - stays
 }
 
+// Flame shows how fast it goes by what the smoke in it takes along, at once: its own
+// tongues come too late for that. So much of that unevenness is in its brightness.
+// Chosen by us, by eye; tested by the flash counter.
+const LICKS = 0.5
+const licked = (fire: number, uneven: number) => fire * (1 + LICKS * fire * uneven)
+
 /** Lets the glow of four fine cells follow what burns in them. Returns whether any is left. */
 function kindle({ fineRow }: Grid, { now }: Smoke, { glow }: Canvas, noise: Noise, i: number, j: number): boolean {
   const follows = gives[GLOW]!
@@ -366,7 +367,7 @@ function kindle({ fineRow }: Grid, { now }: Smoke, { glow }: Canvas, noise: Nois
     const cell = (2 * j - 1 + (k >> 1)) * fineRow + 2 * i - 1 + (k & 1)
     const before = glow[cell]!
     if (before === 0 && now[cell * FIELDS + FIRE] === 0) continue
-    const after = before + follows * (tongues(now, cell * FIELDS, noise) - before)
+    const after = before + follows * (tongues(now, cell * FIELDS, noise, pair[TOLD]!) - before)
     glow[cell] = after > 0.004 ? after : 0
     any ||= after > 0.004
   }
@@ -396,7 +397,7 @@ function shade({ nx, row, fineRow }: Grid, smoke: Smoke, canvas: Canvas, light: 
     const y = 2 * j - 2 + (k >> 1)
     const cell = (y + 1) * fineRow + x + 1
     const tau = now[cell * FIELDS]!
-    const fire = burns ? soft(glow, cell, fineRow) : 0
+    const fire = burns ? licked(soft(glow, cell, fineRow), grain[cell]!) : 0
     if (tau <= 0.004 && fire <= 0.01) continue
     const p = 4 * (y * 2 * nx + x)
     const body = bodyOf(tau)

@@ -11,16 +11,16 @@ vi.setConfig({ testTimeout: 60_000 }) // also on a machine that is busy
 const SPEED = 0.6 // m/s
 const HIGH = 0.4 // m
 
-/** An opening that smokes at one speed, down to a plane. */
-const jetDownTo = (plane: number): Jet => ({
-  area: { x0: 0.3, x1: 0.7, y0: 0.4, y1: 0.4 + HIGH }, facing: 'eye', plane, churn: 0, depth: 2, share: 1, outsideC: 20, seed: 1,
-  look: { ...stillOpening(), open: 1, flow: 3, outVelocityMS: SPEED, opticalDepth: 2, lightness: 0.5, outTempC: 120 },
+/** An opening that smokes down to a plane. */
+const jetDownTo = (plane: number, speed: number, depth: number): Jet => ({
+  area: { x0: 0.3, x1: 0.7, y0: 0.4, y1: 0.4 + HIGH }, facing: 'eye', plane, churn: 0, depth, share: 1, outsideC: 20, seed: 1,
+  look: { ...stillOpening(), open: 1, flow: 3, outVelocityMS: speed, opticalDepth: depth, lightness: 0.5, outTempC: 120 },
 })
 
 const LEFT_BEFORE = 100 // a minute's lumps
 
 /** Lumps that pass just below the lintel in each step of a second; the plane goes as it is told. */
-function passing(planeAt: (time: number) => number): number[] {
+function passing(planeAt: (time: number) => number, speed = SPEED, depth = 2): number[] {
   const grid = makeGrid(40, 40, 1 / 40)
   const noise = noiseOf(1)
   noise.makeReady()
@@ -28,7 +28,7 @@ function passing(planeAt: (time: number) => number): number[] {
   const counts: number[] = []
   let left = LEFT_BEFORE
   for (let k = 0; k * STEP_S < 1; k++) {
-    left += stamp(grid, jetDownTo(planeAt(k * STEP_S)), left, noise, k * STEP_S)
+    left += stamp(grid, jetDownTo(planeAt(k * STEP_S), speed, depth), left, noise, k * STEP_S)
     counts.push(grid.front.now[cell + GRAIN_Y]! / grid.front.now[cell + TAU]!)
   }
   return counts.slice(1).map((count, k) => count - counts[k]!)
@@ -49,4 +49,12 @@ test('a plane that moves does not let the lumps that left long ago run past', ()
   const lumps = passing(sinks)
   expect(Math.max(...lumps)).toBeLessThan(1.1 * perStep(0.25))
   expect(Math.min(...lumps)).toBeGreaterThan(0.9 * perStep(0.35))
+})
+
+test('in thin smoke lumps follow each other a quarter closer', () => {
+  for (const lumps of passing(() => bottom - HIGH + 0.25, SPEED, 0.2)) expect(lumps).toBeCloseTo(1.25 * perStep(0.25), 3)
+})
+
+test('there are more than two pictures to each lump, however fast smoke is', () => {
+  for (const speed of [3, 12]) for (const lumps of passing(() => bottom - HIGH + 0.25, speed)) expect(lumps).toBeCloseTo(0.4, 3)
 })

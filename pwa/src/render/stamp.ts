@@ -3,7 +3,7 @@ import { FIELDS, FIRE, GRAIN_X, GRAIN_Y, HEAT, KINDS, LIGHT, MASS, STEAM, TAU, T
 import { STEP_S } from './fluid/step'
 import { flameLength, heatOf, hidden, slantOf, type Jet, type Rect } from './jet'
 import type { Noise } from './noise'
-import { depthInPart } from './tone'
+import { depthInPart, veil } from './tone'
 
 // Puts what leaves an opening into the fluid: its shape on the fine grid over
 // the outflow's area; colour, heat, velocity and spread on the coarse one. The profile
@@ -127,7 +127,25 @@ function grainOf({ area, plane }: Jet): number {
 // told. Chosen by us, by eye.
 const MOST_BURNS = 0.7
 
-const highOf = (jet: Jet, { cellM }: Grid): number => Math.max(grainOf(jet), 0.5 * LOWEST * cellM)
+// Lumps follow each other closer by this share in thin smoke, or nobody would see it move,
+// and where cells are coarse for them, as few show at a time: from and to so much of
+// a lump a cell. Chosen by us, by eye.
+const CLOSER = 0.25
+const COARSE_FROM = 0.1
+const COARSE_FULL = 0.16
+const coarse = (perCell: number) => Math.max(0, Math.min(1, (perCell - COARSE_FROM) / (COARSE_FULL - COARSE_FROM)))
+
+// No more lumps than this pass one spot in a second: faster smoke is drawn out along its
+// way, as with fewer than two pictures to a lump it would be seen to stand, or to go
+// back, as the wheels of a coach on film do. Chosen by us, for STEP_S.
+const MOST_PER_S = 12
+
+/** From one lump to the next along the way. */
+function highOf(jet: Jet, { cellM }: Grid): number {
+  const fineM = 0.5 * cellM
+  const high = Math.max(grainOf(jet), LOWEST * fineM)
+  return Math.max(high / (1 + CLOSER * Math.max(veil(jet.depth), coarse(fineM / high))), jet.look.outVelocityMS / MOST_PER_S)
+}
 
 /** Share of the outflow's height that burns. */
 function flameReach({ look, area, plane }: Jet): number {

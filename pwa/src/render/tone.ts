@@ -25,6 +25,14 @@ export function opacity(tau: number): number {
   return tau <= 0 ? 0 : OPACITY[tau >= DEEPEST ? DEPTHS : (tau * (DEPTHS / DEEPEST)) | 0]!
 }
 
+// Smoke hangs in soft veils from the first of these optical depths down, and none does
+// from the second up. Chosen by us, by eye.
+const THIN = 0.2
+const THICK = 1
+
+/** How much of a veil smoke of this optical depth is, 0 to 1. */
+export const veil = (tau: number): number => Math.max(0, Math.min(1, (THICK - tau) / (THICK - THIN)))
+
 const DEPTH_OF = new Float32Array(DEPTHS + 1)
 for (let k = 0, depth = 0; k <= DEPTHS; k++) {
   while (depth < DEPTHS && OPACITY[depth]! * DEPTHS < k) depth++

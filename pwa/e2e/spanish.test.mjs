@@ -34,6 +34,22 @@ for (const at of places) {
   })
 }
 
+test('on a wide screen the names of the navigation stand apart', async () => {
+  const { page } = browser
+  await page.setViewportSize({ width: 1280, height: 800 })
+  const apart = await page.locator('.frame-nav a').evaluateAll((all) => {
+    const words = all.map((one) => {
+      const range = document.createRange()
+      range.selectNodeContents(one)
+      return range.getBoundingClientRect()
+    })
+    return words.slice(1).map((word, n) => word.left - words[n].right)
+  })
+  await page.setViewportSize({ width: 320, height: 640 })
+  assert.equal(apart.length, 5)
+  for (const gap of apart) assert.ok(gap >= 16, `${gap} px between two names`)
+})
+
 test('no word of a key breaks in two, and the keys of a picture lie over no other', async () => {
   const { page } = browser
   await page.goto(`${server.url}/prop`)

@@ -227,7 +227,7 @@ export const desk: Like<typeof english> = {
   reportOf: (title) => `Informe: ${title}`,
   reportDate: (date, people) => `${date}, ${people}`,
   perCue: 'Señal por señal, primero la peor',
-  cueLine: (right, judged) => `${right} aciertos de ${judged}`,
+  cueLine: (right, judged) => `${right} de ${judged} con acierto`,
   cueWays: { too_heavy: 'con tendencia a de más', too_light: 'con tendencia a de menos' },
   repeat: 'Qué repetir',
   repeatLine: (title, cue) => `${title}, para ${cue}`,

@@ -117,7 +117,7 @@ export const drill: Like<typeof english> = {
   toLog: 'Su propio registro',
   mayErase: 'Este navegador puede borrar lo que hizo aquí si no vuelve en un tiempo. Qué hacer al respecto',
   lesson: 'La lección que hay detrás',
-  asItWas: (n, of) => `${n} aciertos de ${of}`,
+  asItWas: (n, of) => `${n} de ${of} con acierto`,
   matching: {
     title: 'El humo y sus palabras',
     ask: { volume: '¿Cuánto es esto?', velocity: '¿Con qué rapidez va?', density: '¿Cuán espeso es?', darkness: '¿Cuán oscuro es?' },

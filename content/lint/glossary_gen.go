@@ -295,7 +295,7 @@ var glossary = fieldbook.Glossary{
 		{
 			ID:      "ventilation_limited_decay",
 			Term:    "Ventilation-limited decay",
-			Meaning: "Heat release falls because air runs out while fuel remains. Less smoke may show; the fuel is still there.",
+			Meaning: "Heat release falls, or is held down, because air runs out while fuel remains. Less smoke may show; the fuel is still there.",
 			Used:    "NFPA 1700; UL",
 			See:     []string{"decay"},
 			Sources: []string{"ul_ventilation_2010", "from_memory"},

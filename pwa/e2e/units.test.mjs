@@ -53,3 +53,17 @@ test('the label of the fire model says how many lines of its table hold', async 
   await why.waitFor()
   await page.context().close()
 })
+
+test('what a fire does is told in the language and the units of the page', async () => {
+  const page = await open('es-US')
+  await page.goto(`${server.url}/prop`)
+  await page.getByRole('button', { name: 'Encender', exact: true }).click()
+  await page.getByRole('button', { name: 'Retirar la pared', exact: true }).click()
+  for (let k = 0; k < 2; k++) await page.getByRole('button', { name: /veces más deprisa/ }).first().click()
+  const event = page.locator('.prop-events li').first()
+  await event.waitFor()
+  const said = (await event.innerText()).replaceAll('\u00a0', ' ')
+  assert.match(said, /^\d+:\d\d Flashover, .* Capa superior a \d{3,4} °F, \d+ kW\/m² en el suelo\.$/)
+  assert.doesNotMatch(said, /°C|cause\/|upper|floor/)
+  await page.context().close()
+})

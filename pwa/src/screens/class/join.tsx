@@ -61,12 +61,12 @@ function Elsewhere() {
           {classes.goBack}
         </Button>
       )}
-      <p>
+      <div>
         <a class="lone-link" href="/instructor">
           {classes.lead}
         </a>
-        <span class="small soft"> {classes.leadWhy}</span>
-      </p>
+        <p class="small soft">{classes.leadWhy}</p>
+      </div>
     </div>
   )
 }

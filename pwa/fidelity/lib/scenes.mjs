@@ -10,7 +10,6 @@ import { drawStates, froude, outlet } from './states.mjs'
 export const DEPTHS = [0.15, 10]
 export const FROUDES = [0.05, 0.9]
 const LIGHTNESSES = [0.1, 0.95]
-const OUTLETS = [0.2, 1]
 
 const WARM_S = 2.5
 const FRAMES = 48
@@ -47,11 +46,11 @@ export async function makeScenes(studio, { family, even, bases, seed }) {
   return list
 }
 
-function evenLook({ look, heightM }, next) {
+function evenLook({ look, heightM, reach }, next) {
   const ratio = ([low, high]) => low * (high / low) ** next()
   const plain = ([low, high]) => low + (high - low) * next()
   const speed = ratio(FROUDES) * rootOf(heightM)
-  const share = plain(OUTLETS)
+  const share = plain([reach, 1])
   return {
     ...look, open: 1, flow: 3, flameKW: 0, steam: 0, opticalDepth: ratio(DEPTHS), lightness: plain(LIGHTNESSES), outVelocityMS: speed,
     neutralPlane: 1 - share, churning: churningOf(speed, heightM, share),

@@ -11,11 +11,20 @@ const exec = fileURLToPath(new URL('../../src/worker/wasm_exec.js', import.meta.
 // What counts as an outflow that can be looked at; chosen by us. A shut panel
 // leaks along its edge, a crack is narrower than a point of the screen: neither
 // has an outlet area to speak of. The instrument goes by the densest fifth of an
-// opening, so what leaves by less than that is out of its range. Below the lowest
-// cut of each cue in content/scales there is nothing to rate.
+// opening, so what leaves by less than that is out of its range; nor can it follow
+// what moves in a band of fewer than three rows of its cells, of which it lays
+// thirty along the longest side (estimator/motion.mjs), as where a quarter of a
+// window smokes that is four times as wide as high. Below the lowest cut of each
+// cue in content/scales there is nothing to rate.
+const CELLS = 30
+const ROWS = 3
+
+/** Least share of an opening that must be in use for the instrument to see how fast. */
+export const reach = ({ width_m: widthM, height_m: heightM }) => Math.max(0.2, (ROWS / CELLS) * Math.max(1, widthM / heightM))
+
 const outside = ({ to, side, height_m: heightM }) => to === 'outside' && side && heightM
 const smokes = (o) => (o.flow === 2 || o.flow === 3) && o.opticalDepth >= 0.05
-const judged = ({ kind }, o) => kind !== 'leak' && o.open >= 0.1 && smokes(o) && outlet(o) >= 0.2
+const judged = (opening, o) => opening.kind !== 'leak' && o.open >= 0.1 && smokes(o) && outlet(o) >= reach(opening)
 const atGap = ({ kind }, o) => kind === 'leak' && smokes(o)
 
 /** Share of the whole opening by which the outflow leaves: what stands open, above the neutral plane. */
@@ -65,7 +74,7 @@ function statesOf(engine, readFrame, item, next, gaps) {
     scenario.openings.forEach((opening, index) => {
       const look = frame.openings[index]
       if (!outside(opening) || !(judged(opening, look) || (gaps && atGap(opening, look)))) return
-      found.push({ family: item.family, seed: item.seed, moment, scenario, side: opening.side, opening: opening.id, heightM: opening.height_m, look, frame })
+      found.push({ family: item.family, seed: item.seed, moment, scenario, side: opening.side, opening: opening.id, heightM: opening.height_m, reach: reach(opening), look, frame })
     })
   }
   fine(engine.close(run))

@@ -58,6 +58,24 @@ var casesMisleads = []infer.Case{
 		Now:      engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
 	},
 	{
+		Rule:     "small-prop-past-its-start",
+		Fires:    true,
+		Building: &engine.Building{Kind: "burn box"},
+		Now:      engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
+	},
+	{
+		Rule:     "small-prop-past-its-start",
+		Note:     "a house",
+		Building: &engine.Building{Kind: "house"},
+		Now:      engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int2}}},
+	},
+	{
+		Rule:     "small-prop-past-its-start",
+		Note:     "nothing shows",
+		Building: &engine.Building{Kind: "burn box"},
+		Now:      engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int0}}},
+	},
+	{
 		Rule:  "change-follows-opening",
 		Fires: true,
 		Now:   engine.Look{Changes: []engine.Change{{Opening: "a", State: "open"}}, Openings: []engine.Reading{{ID: "a", Volume: &int2}}},

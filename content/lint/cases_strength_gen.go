@@ -78,6 +78,41 @@ var casesStrength = []infer.Case{
 		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int3, Churning: &boolFalse}}},
 	},
 	{
+		Rule:  "churning-open-no-flame",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int4, Churning: &boolTrue, Flame: "none"}}},
+	},
+	{
+		Rule: "churning-open-no-flame",
+		Note: "flame fills it",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int4, Churning: &boolTrue, Flame: "full"}}},
+	},
+	{
+		Rule: "churning-open-no-flame",
+		Note: "smooth",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int4, Churning: &boolFalse, Flame: "none"}}},
+	},
+	{
+		Rule:  "churning-thick-no-flame",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Velocity: &int4, Density: &int3, Churning: &boolTrue, Flame: "none"}}},
+	},
+	{
+		Rule: "churning-thick-no-flame",
+		Note: "thin",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int3, Velocity: &int4, Density: &int1, Churning: &boolTrue, Flame: "none"}}},
+	},
+	{
+		Rule:  "driven-smooth-smoke",
+		Fires: true,
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int4, Churning: &boolFalse}}},
+	},
+	{
+		Rule: "driven-smooth-smoke",
+		Note: "it churns",
+		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", State: "open", Velocity: &int4, Churning: &boolTrue}}},
+	},
+	{
 		Rule:  "dense-fast-black",
 		Fires: true,
 		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Volume: &int4, Velocity: &int4, Density: &int4, Darkness: &int4}}},

@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"lintel/content"
@@ -36,7 +37,7 @@ func calibrate(out *measured.File, d data) (shorter float64, err error) {
 		finding := infer.Read(set, e.readings)
 		need = append(need, likelier(finding, m.Stage))
 		for h := range finding.Hazards {
-			if !e.exact {
+			if !e.exact && m.asks(h) {
 				chances[h] = append(chances[h], chance{seenFor(finding.Hazards[h]), m.near(h)})
 			}
 		}
@@ -75,10 +76,14 @@ type chance struct {
 // not fit the weights, seen as people see. The best of few moments is chance: of all
 // that come within one standard error of it the lowest is taken (the rule of one
 // standard error, Breiman et al. 1984), as a hazard missed costs more than a false
-// alarm; but no more than half of what the best tells is given up for it.
+// alarm; but no more than half of what the best tells is given up for it, and none
+// is taken that does not tell, where any does.
 func threshold(list []chance) float64 {
 	cuts, with := cutsOf(list)
 	without := len(list) - with
+	if able := slices.DeleteFunc(slices.Clone(cuts), func(c cut) bool { return !c.tells(with, without) }); len(able) > 0 {
+		cuts = able
+	}
 	best := cut{p: 0.5}
 	for _, c := range cuts {
 		if c.gain(with, without) > best.gain(with, without) {
@@ -122,6 +127,15 @@ func cutsOf(list []chance) (cuts []cut, with int) {
 }
 
 func (c cut) gain(with, without int) float64 { return ratio(c.hits, with) - ratio(c.alarms, without) }
+
+// telling is how many times as often a flag must be raised with a hazard as without
+// it: one that is raised nearly as often without teaches nobody to look. Chosen by us.
+const telling = 1.8
+
+// tells reports whether a flag from this cut does so.
+func (c cut) tells(with, without int) bool {
+	return c.p > 0 && ratio(c.hits, with) >= telling*ratio(c.alarms, without)
+}
 
 // error is the standard error of the gain, two shares of moments counted apart.
 func (c cut) error(with, without int) float64 {

@@ -72,6 +72,12 @@ func TestWeightsKeepTheirSide(t *testing.T) {
 	}
 	h.bound()
 	assert.Equal(t, []float64{0, 0.5, 0, -0.3}, h.weight[0], "and what it keeps of the trade's")
+	h.weight[0][2], h.lean = 0.9, 0.4
+	h.bound()
+	assert.Equal(t, []float64{0, 0.5, 0.4, -0.3}, h.weight[0], "where it claims nothing it leans a little")
+	h.sign[0], h.start[0], h.weight[0] = []float64{0, -1, 0, 0}, make([]float64, 4), []float64{0.9, 0, 0, 0}
+	h.bound()
+	assert.Equal(t, make([]float64, 4), h.weight[0], "and not where it speaks for nothing")
 }
 
 func TestTheThresholdPartsBest(t *testing.T) {
@@ -93,6 +99,57 @@ func TestTheThresholdMissesLeastOfEquals(t *testing.T) {
 	add(0, 2, 4)
 	assert.InDelta(t, 0.3, threshold(list), 1e-9)
 	assert.InDelta(t, 0.5, threshold(slices.Repeat(list, 40)), 1e-9, "with 40 times as many the best is no chance")
+}
+
+// What an authority lists outright keeps more of its weight.
+func TestASureSignKeepsMore(t *testing.T) {
+	h := head{keep: 0.05, sure: 0.2}
+	assert.InDelta(t, 0.2*startWeights[infer.High], h.kept(startWeights[infer.High]), 1e-9)
+	assert.InDelta(t, 0.05*startWeights[infer.Middle], h.kept(startWeights[infer.Middle]), 1e-9)
+	h.sure = 0
+	assert.InDelta(t, 0.05*startWeights[infer.High], h.kept(startWeights[infer.High]), 1e-9)
+}
+
+// A cut at which a flag is raised nearly as often without is taken only where no other
+// tells more.
+func TestTheThresholdTells(t *testing.T) {
+	var list []chance
+	add := func(p float64, with, without int) {
+		list = append(list, slices.Repeat([]chance{{p, true}}, with)...)
+		list = append(list, slices.Repeat([]chance{{p, false}}, without)...)
+	}
+	add(0.5, 5, 2) // 0.5 against 0.1
+	add(0.3, 4, 9) // 0.9 against 0.55: nearly as good a gain, and a flag that tells less
+	add(0, 1, 9)
+	assert.InDelta(t, 0.5, threshold(list), 1e-9)
+	assert.InDelta(t, 0.3, threshold(list[7:]), 1e-9, "where nothing tells, what parts best")
+}
+
+// Where a fire burns from wall to wall, flashover is no question; other hazards are.
+func TestFlashoverIsNoQuestionOnceItIsPast(t *testing.T) {
+	past, ahead := moment{Stage: engine.FullyDeveloped}, moment{Stage: engine.Growth}
+	for h, hazard := range engine.Hazards {
+		assert.Equal(t, hazard != engine.Flashover, past.asks(h), hazard)
+		assert.True(t, ahead.asks(h), hazard)
+	}
+	s := sample{moments: []moment{past, ahead}, examples: []example{{moment: 0}, {moment: 1}}}
+	assert.Equal(t, []example{{moment: 1}}, s.asking(indexOf(engine.Hazards, engine.Flashover)).examples)
+	assert.Len(t, s.asking(indexOf(engine.Hazards, engine.Backdraft)).examples, 2)
+}
+
+// A moment before flashover counts for more than another.
+func TestBeforeFlashoverIsDear(t *testing.T) {
+	s := sample{moments: []moment{{Stage: engine.Growth}, {Stage: engine.PreFlashover}}}
+	for i := range 80 {
+		s.examples = append(s.examples, example{moment: i % 4 / 3})
+	}
+	class := func(m *moment) int { return indexOf([]engine.Stage{engine.Growth, engine.PreFlashover}, m.Stage) }
+	plain, dear := newHead(nil, 2, stageClaim), newHead(nil, 2, stageClaim)
+	dear.dear = 1
+	plain.fit(s, class)
+	dear.fit(s, class)
+	assert.InDelta(t, math.Log(1.0/3), plain.bias[1]-plain.bias[0], 0.02, "one in four")
+	assert.InDelta(t, math.Log(dearPreFlashover/3.0), dear.bias[1]-dear.bias[0], 0.02)
 }
 
 // A hazard is never flagged without a condition seen, so what shows none must not
@@ -139,7 +196,8 @@ func TestAsSeenBlursOnly(t *testing.T) {
 
 // The shares that are printed beside each rule are those that were counted.
 func TestShares(t *testing.T) {
-	m := model{stage: head{weight: [][]float64{{0, 0, 0, 0, 0, 0, 0}}}, regime: head{weight: [][]float64{{0, 0}}}}
+	nothing := [][]float64{make([]float64, len(trueStages))}
+	m := model{stage: head{weight: nothing, sign: nothing}, regime: head{weight: [][]float64{{0, 0}}}}
 	for h := range m.hazard {
 		m.hazard[h].weight = [][]float64{{0, 0}}
 	}
@@ -209,4 +267,5 @@ func TestAStarvedFireLowersNoHazard(t *testing.T) {
 	assert.Equal(t, claim{-1, false}, hazardClaim(&dying, engine.Backdraft, 1))
 	dying.Supports = append(dying.Supports, engine.VentilationDecay)
 	assert.Equal(t, silent, hazardClaim(&dying, engine.Backdraft, 1))
+	assert.Equal(t, claim{-1, false}, hazardClaim(&dying, engine.Flashover, 1), "what comes with air is another hazard")
 }

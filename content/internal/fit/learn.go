@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"slices"
 
 	"lintel/engine"
 	"lintel/engine/infer"
@@ -16,7 +17,8 @@ type model struct {
 
 // head is a linear score for each class over the rules that fired. Start is the
 // trade's weight, to a share of which (pull) the fit is tied; sign bounds a weight
-// to what the rule claims: 0 means the rule says nothing of that class.
+// to what the rule claims: 0 means the rule says nothing of that class, and may lean
+// its way a little.
 type head struct {
 	bias   []float64
 	weight [][]float64 // by rule and class
@@ -26,6 +28,9 @@ type head struct {
 	even   bool    // before any sign every class counts alike, see fit
 	pull   float64 // share of the trade's weight to which the fit is tied
 	keep   float64 // share of the trade's weight that is kept whatever the fires say
+	sure   float64 // the same for a rule of high confidence, where it is more
+	lean   float64 // how far a rule may lean where it claims nothing
+	dear   int     // class whose examples count dearPreFlashover times; none for a head without
 	under  []order // by rule: classes whose weight may not pass another's
 }
 
@@ -47,7 +52,7 @@ type claim struct {
 var silent = claim{}
 
 func newHead(rules []infer.Rule, classes int, claims func(r *infer.Rule, class int) claim) head {
-	h := head{bias: make([]float64, classes), pull: 1}
+	h := head{bias: make([]float64, classes), pull: 1, dear: none}
 	for i := range rules {
 		start, sign := make([]float64, classes), make([]float64, classes)
 		for c := range classes {
@@ -67,6 +72,8 @@ func learn(rules []infer.Rule, s sample) model {
 	var m model
 	m.stage = newHead(rules, len(trueStages), stageClaim)
 	m.stage.even, m.stage.pull, m.stage.keep, m.stage.under = true, pullStage, keepStage, heatOrder(rules)
+	m.stage.lean = leanStage
+	m.stage.dear = indexOf(trueStages, engine.PreFlashover)
 	m.stage.fit(s, func(x *moment) int { return indexOf(trueStages, x.Stage) })
 	m.regime = newHead(rules, 2, regimeClaim)
 	m.regime.even, m.regime.pull, m.regime.keep = true, pullStage, keepStage
@@ -78,8 +85,8 @@ func learn(rules []infer.Rule, s sample) model {
 	})
 	for h, hazard := range engine.Hazards {
 		m.hazard[h] = newHead(rules, 2, func(r *infer.Rule, class int) claim { return hazardClaim(r, hazard, class) })
-		m.hazard[h].keep = keepHazard
-		m.hazard[h].fit(s, func(x *moment) int {
+		m.hazard[h].keep, m.hazard[h].sure = keepHazard, sureHazard
+		m.hazard[h].fit(s.asking(h), func(x *moment) int {
 			if x.near(h) {
 				return 1
 			}
@@ -117,13 +124,31 @@ func (m *moment) near(h int) bool {
 	return m.Hazards[h] || engine.Hazards[h] == engine.Flashover && m.Stage == engine.PreFlashover
 }
 
+// asks reports whether a hazard is a question at a moment. Of a fire that burns from
+// wall to wall flashover is none: it is past, and what it pushes out looks the same.
+func (m *moment) asks(h int) bool {
+	return engine.Hazards[h] != engine.Flashover || m.Stage != engine.FullyDeveloped
+}
+
+// asking is the sample without the moments at which a hazard is no question.
+func (s sample) asking(h int) sample {
+	out := sample{moments: s.moments}
+	for _, e := range s.examples {
+		if s.moments[e.moment].asks(h) {
+			out.examples = append(out.examples, e)
+		}
+	}
+	return out
+}
+
 // pastEvent are the stages in which a rapid event is behind, or not yet near.
 var pastEvent = []engine.Stage{engine.Incipient, engine.FullyDeveloped, engine.Decay, engine.AfterKnockDown}
 
 // hazardClaim lets a rule raise the hazards that it names. A rule that names no
 // such hazard and supports a stage in which the event is behind may lower it, but
 // for one that asks for fierce smoke, and for one that fits a fire short of air as
-// well, whose rapid event only waits for the next opening.
+// well, whose rapid event only waits for the next opening. Plain flashover does not
+// wait so: what comes when a starved fire gets air is a hazard of its own.
 func hazardClaim(r *infer.Rule, hazard engine.Hazard, class int) claim {
 	switch {
 	case class == 0:
@@ -131,7 +156,8 @@ func hazardClaim(r *infer.Rule, hazard engine.Hazard, class int) claim {
 	case indexOf(r.Hazards, hazard) >= 0:
 		return claim{1, true}
 	}
-	if asksFor(r, fierce) || indexOf(r.Supports, engine.VentilationDecay) >= 0 {
+	waits := hazard != engine.Flashover && indexOf(r.Supports, engine.VentilationDecay) >= 0
+	if asksFor(r, fierce) || waits {
 		return silent
 	}
 	for _, stage := range pastEvent {
@@ -161,12 +187,16 @@ func (h *head) fit(s sample, class func(*moment) int) {
 		for i := range s.examples {
 			e := &s.examples[i]
 			h.shares(e.rules, p)
-			want := class(&s.moments[e.moment])
+			want, worth := class(&s.moments[e.moment]), 1.0
+			if want == h.dear {
+				worth = dearPreFlashover
+			}
 			for c := range p {
 				off := p[c]
 				if c == want {
 					off--
 				}
+				off *= worth
 				step.bias[c] += off
 				for _, r := range e.rules {
 					step.weight[r][c] += off
@@ -195,10 +225,36 @@ const (
 	keepStage = 0.03
 )
 
+// dearPreFlashover is how many others a moment before flashover counts for: few
+// fires are looked at in it, it is over soonest, and to call it by another name
+// costs more than the reverse. Chosen by us.
+const dearPreFlashover = 3.5
+
+// none is no class.
+const none = -1
+
 // keepHazard is the share of the trade's weight that a sign of a hazard keeps at
 // least: until the fire model is validated, no simulation talks a sign that the
-// trade lists out of counting. Chosen by us.
-const keepHazard = 1.0 / 3
+// trade lists out of counting. It is small because a dozen such signs fire together
+// in any strong fire, one that is past its peak as well. Chosen by us.
+const keepHazard = 0.05
+
+// sureHazard is the same for a sign that an authority lists outright, so that tongues
+// of flame in the smoke never tell less than their want does. Chosen by us.
+const sureHazard = 0.15
+
+// leanStage is how far a sign may tell of a stage that the trade does not name with
+// it: less than any sign that it does name. Chosen by us.
+const leanStage = 0.4
+
+// kept is what is left at least of a weight of the trade's.
+func (h *head) kept(start float64) float64 {
+	share := h.keep
+	if math.Abs(start) == startWeights[infer.High] {
+		share = math.Max(h.keep, h.sure)
+	}
+	return share * math.Abs(start)
+}
 
 // bound keeps every weight on the side that its rule claims.
 func (h *head) bound() {
@@ -206,11 +262,15 @@ func (h *head) bound() {
 		return
 	}
 	for r := range h.weight {
+		lean := h.lean
+		if slices.Max(h.sign[r]) <= 0 {
+			lean = 0 // it speaks for no stage: of where to look, or only of what is not
+		}
 		for c, w := range h.weight[r] {
-			least := h.keep * math.Abs(h.start[r][c])
+			least := h.kept(h.start[r][c])
 			switch {
 			case h.sign[r][c] == 0:
-				h.weight[r][c] = 0
+				h.weight[r][c] = math.Max(-lean, math.Min(lean, w))
 			case w*h.sign[r][c] < least:
 				h.weight[r][c] = least * h.sign[r][c]
 			}

@@ -66,7 +66,11 @@ func count(out *measured.Rule, index int, holds func(*moment) bool, s sample) {
 
 func (m *model) weights(out *measured.Rule, index int) {
 	for c, stage := range trueStages {
-		if w := round(m.stage.weight[index][c]); w != 0 {
+		w := round(m.stage.weight[index][c])
+		if m.stage.sign[index][c] == 0 {
+			w = math.Round(10*w) / 10 // a lean is no finer than that, and the phone carries every digit
+		}
+		if w != 0 {
 			out.Stage[stage] = w
 		}
 	}

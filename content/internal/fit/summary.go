@@ -50,6 +50,7 @@ type tally struct {
 	calls                      map[[2]engine.Stage]int // by truth and call
 	n, top, held, size, regime int
 	flagged, clear             [4][2]int // of those with the hazard, of those without: flagged, all
+	with, without              [4][2]int // the same where the hazard is a question
 	near, nearOf               int
 }
 
@@ -69,13 +70,17 @@ func (t *tally) add(f engine.Finding, m *moment) {
 		t.regime++
 	}
 	for h := range f.Hazards {
-		side := &t.clear[h]
+		side, asked := &t.clear[h], &t.without[h]
 		if m.near(h) {
-			side = &t.flagged[h]
+			side, asked = &t.flagged[h], &t.with[h]
 		}
-		side[1]++
+		count := 0
 		if f.Hazards[h].Flagged {
-			side[0]++
+			count = 1
+		}
+		side[0], side[1] = side[0]+count, side[1]+1
+		if m.asks(h) {
+			asked[0], asked[1] = asked[0]+count, asked[1]+1
 		}
 	}
 	t.nearest(f, m)
@@ -152,5 +157,8 @@ func (t *tally) print(exact bool) {
 	t.table()
 	for h, hazard := range engine.Hazards {
 		fmt.Printf("  %s: flagged %d of %d with it, %d of %d without\n", hazard, t.flagged[h][0], t.flagged[h][1], t.clear[h][0], t.clear[h][1])
+		if t.with[h][1]+t.without[h][1] < t.n {
+			fmt.Printf("    where it is not past: %d of %d with it, %d of %d without\n", t.with[h][0], t.with[h][1], t.without[h][0], t.without[h][1])
+		}
 	}
 }

@@ -48,7 +48,7 @@ export const log = {
   righter: 'more right than sure',
   sureRight: ({ sure, right, n }: { sure: number; right: number; n: number }) => `Of ${n} answers given ${sure} % sure, ${right} % were right.`,
   calibrationWhy: 'Upward: the share that was right. On the line you are as right as you are sure; below it surer than right. A larger dot stands for more answers. Ratings of a cue are not counted here: they are scored by how far off they are.',
-  gap: (percent: number) => `On the whole, sure and right are ${percent} % apart.`,
+  gap: (percent: number) => `On the whole, sure and right are ${percent}\u00a0% apart.`,
   brier: (value: string) => `Brier score ${value}: 0 is certain and right every time, 0.25 is half and half throughout.`,
   overlap: (percent: number) => `Your calls of stage and regime agreed with the fire by ${percent} %.`,
   sureKind: 'Kind of scene',

@@ -52,7 +52,7 @@ export const log: Like<typeof english> = {
   sureRight: ({ sure, right, n }) => `De ${n} respuestas con ${sure} % de seguridad, acertó el ${right} %.`,
   calibrationWhy:
     'Hacia arriba: la parte acertada. En la línea acierta tanto como cree; por debajo, cree más de lo que acierta. Un punto mayor representa más respuestas. Las valoraciones de una señal no cuentan aquí: se puntúan según cuánto se desvían.',
-  gap: (percent) => `En conjunto, seguridad y acierto distan un ${percent} %.`,
+  gap: (percent) => `En conjunto, seguridad y acierto distan un ${percent}\u00a0%.`,
   brier: (value) => `Puntuación de Brier ${value}: 0 es certeza y acierto siempre; 0,25 es mitad y mitad siempre.`,
   overlap: (percent) => `Lo que usted indicó de etapa y régimen coincidió con el incendio en un ${percent} %.`,
   sureKind: 'Clase de escena',

@@ -74,7 +74,7 @@ function sweeps(state, k, seed) {
     opacity: (value) => ({ ...base, opticalDepth: value }),
     speed: (value) => ({ ...base, outVelocityMS: value * root }),
     lightness: (value) => ({ ...base, lightness: value }),
-    area: (value) => ({ ...base, neutralPlane: 1 - value }),
+    area: (value) => ({ ...base, neutralPlane: 1 - Math.max(value, state.reach) }),
   }
   const changed = Object.entries(CHANGED).flatMap(([cue, values]) =>
     values.map((value) => scene(state, set[cue](value), { set: 'sweep', base: k, cue, seed })))

@@ -4,6 +4,7 @@ import { STEP_S } from './fluid/step'
 import { emptyFrame, type FrameLook } from './frame'
 import { Picture } from './picture'
 import { Film } from './film'
+import type { Place } from './layout'
 import { HEIGHT_M, scenario, swatchLook, view, WIDTH_M, type SwatchCue } from './swatch-look'
 import { corners } from './view'
 
@@ -19,7 +20,8 @@ const MOST_MS = 2 // of script in one picture for what all smoke shares; chosen 
 export interface SwatchShowing { cue: SwatchCue; level: number; theme: string | undefined }
 
 interface Shown {
-  key: string; picture: Picture; frame: FrameLook; film: Film; wall: OffscreenCanvas
+  key: string; picture: Picture; frame: FrameLook; film: Film
+  boards: OffscreenCanvas; wall: OffscreenCanvas
   lastT: number
   /** Smoke time at t = 0, once its head start is over. */
   offsetS: number
@@ -29,9 +31,10 @@ interface Shown {
 const shown = new WeakMap<Sheet, Shown>()
 
 /**
- * Draws the swatch of a level t seconds into its movement: first the bare wall,
- * then in a few pictures what smoke leaves it before its time begins. Time only
- * ever goes on: a clock that starts again from 0 carries the same smoke further.
+ * Draws the swatch of a level t seconds into its movement: first boards alone, for
+ * an opening that no smoke has left yet would be the picture of the level "none",
+ * and after a few pictures the opening with its smoke on its way. Time only ever
+ * goes on: a clock that starts again from 0 carries the same smoke further.
  * Returns whether its head start is over.
  */
 export function drawSwatch(canvas: Sheet, { cue, level, theme }: SwatchShowing, t: number): boolean {
@@ -41,10 +44,14 @@ export function drawSwatch(canvas: Sheet, { cue, level, theme }: SwatchShowing, 
   const one = known?.key === key ? known : begin(key, { cue, level, theme }, canvas)
   shown.set(canvas, one)
   if (one === known) move(one, t)
+  if (one.behind > 0) {
+    ctx.drawImage(one.boards, 0, 0)
+    return false
+  }
   one.picture.paint(paletteOf(theme).smoke)
   ctx.drawImage(one.wall, 0, 0)
   one.film.show(ctx, one.picture.front, canvas.width, canvas.height)
-  return one.behind === 0
+  return true
 }
 
 /** Steps the smoke on to where it is at t, or some way through its head start. */
@@ -80,16 +87,17 @@ export function swatchPicture(cue: SwatchCue, level: number): { picture: Picture
 
 function begin(key: string, { cue, level, theme }: SwatchShowing, canvas: Sheet): Shown {
   const { picture, frame } = swatchPicture(cue, level)
+  const wall = (openings: Place[]) => drawWall(canvas, paletteOf(theme), openings)
   return {
     key, picture, frame, film: new Film(picture.columns, picture.rows), lastT: 0, offsetS: 0, behind: HEAD_START,
-    wall: drawWall(canvas.width, canvas.height, paletteOf(theme)),
+    boards: wall([]), wall: wall(view.layout.places),
   }
 }
 
 const BOARD_M = 0.14
 
-/** A wall of boards, light and dark by turns, so that one sees how much the smoke hides; and the opening in it. */
-function drawWall(width: number, height: number, palette: Palette): OffscreenCanvas {
+/** A wall of boards, light and dark by turns, so that one sees how much the smoke hides; and openings in it. */
+function drawWall({ width, height }: Sheet, palette: Palette, openings: Place[]): OffscreenCanvas {
   const wall = new OffscreenCanvas(width, height)
   const ctx = wall.getContext('2d')!
   ctx.setTransform(width / WIDTH_M, 0, 0, height / HEIGHT_M, 0, 0)
@@ -97,7 +105,7 @@ function drawWall(width: number, height: number, palette: Palette): OffscreenCan
     ctx.fillStyle = k % 2 === 0 ? palette.box.front : palette.box.side
     ctx.fillRect(0, k * BOARD_M, WIDTH_M, BOARD_M)
   }
-  for (const place of view.layout.places) {
+  for (const place of openings) {
     const [tl, , br] = corners(view, place)
     const deep = ctx.createLinearGradient(0, tl.y, 0, br.y)
     deep.addColorStop(0.3, palette.insideDeep)

@@ -5,8 +5,8 @@ package content
 import "lintel/engine/infer"
 
 var priors = infer.Priors{
-	Hazard: [4]float64{-1.246, -2.012, -2.084, -2.384},
-	Flag:   [4]float64{0.295, 0.063, 0.055, 0.068},
+	Hazard: [4]float64{-1.245, -2.061, -2.052, -2.326},
+	Flag:   [4]float64{0.208, 0.061, 0.066, 0.043},
 	Cover:  0.91,
 	Answers: []infer.Answers{
 		{

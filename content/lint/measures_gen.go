@@ -28,10 +28,10 @@ var measures = []measured.Rule{
 		Rule:    "quickens-and-darkens-shut-in",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   395,
-		Hits:    64,
-		Share:   0.162,
-		Base:    0.083,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.858},
+		Hits:    68,
+		Share:   0.172,
+		Base:    0.088,
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.88},
 	},
 	{
 		Rule:  "heavy-and-rising",
@@ -66,7 +66,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.288,
 			"ventilation_limited_decay": -0.03,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.05, "ventilation_induced_flashover": -0.697},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.05, "ventilation_induced_flashover": -0.703},
 	},
 	{
 		Rule:    "quickening-unmoved",
@@ -94,7 +94,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.076,
 			"ventilation_limited_decay": -0.1,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.393},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.394},
 	},
 	{
 		Rule:  "quickens-at-an-open-opening",
@@ -112,7 +112,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.357,
 			"ventilation_limited_decay": -0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.515},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.512},
 	},
 	{
 		Rule:  "churning-and-gaining",
@@ -130,7 +130,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.204,
 			"ventilation_limited_decay": -0.603,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.969},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.97},
 	},
 	{
 		Rule:    "less-smoke-closed",
@@ -141,7 +141,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"fully_developed": -0.375, "growth": -0.357, "incipient": 0.1, "pre_flashover": 0.1, "ventilation_limited_decay": 0.24},
 		Regime:  0.386,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.227, "ventilation_induced_flashover": 0.859},
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.221, "ventilation_induced_flashover": 0.858},
 	},
 	{
 		Rule:    "less-smoke-after-shutting",
@@ -152,7 +152,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"decay": 0.1, "fully_developed": -0.045, "growth": -0.2, "incipient": -0.1, "pre_flashover": -0.1, "ventilation_limited_decay": 0.2},
 		Regime:  0.312,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.758, "ventilation_induced_flashover": 0.798},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.714, "ventilation_induced_flashover": 0.829},
 	},
 	{
 		Rule:    "surge-after-opening",
@@ -163,7 +163,7 @@ var measures = []measured.Rule{
 		Base:    0.535,
 		Stage:   map[engine.Stage]float64{"decay": -0.099, "fully_developed": 0.045, "growth": 0.762, "incipient": -0.482, "pre_flashover": 0.295, "ventilation_limited_decay": 0.2},
 		Regime:  0.045,
-		Hazards: map[engine.Hazard]float64{"flashover": 0.4, "ventilation_induced_flashover": 0.225},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.399, "ventilation_induced_flashover": 0.225},
 	},
 	{
 		Rule:    "darker-after-opening",
@@ -174,7 +174,7 @@ var measures = []measured.Rule{
 		Base:    0.152,
 		Stage:   map[engine.Stage]float64{"decay": -0.305, "fully_developed": 0.539, "growth": -0.1, "incipient": -0.1, "pre_flashover": 0.516, "ventilation_limited_decay": -0.2},
 		Regime:  0.03,
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.527, "smoke_explosion": -0.128, "ventilation_induced_flashover": 0.551},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.302, "smoke_explosion": -0.06, "ventilation_induced_flashover": 0.371},
 	},
 	{
 		Rule:    "fading-in-the-open",
@@ -184,7 +184,7 @@ var measures = []measured.Rule{
 		Share:   0.839,
 		Base:    0.365,
 		Stage:   map[engine.Stage]float64{"decay": 0.327, "fully_developed": 0.1, "growth": -0.409, "incipient": 0.2, "pre_flashover": -0.098, "ventilation_limited_decay": 0.03},
-		Hazards: map[engine.Hazard]float64{"flashover": -0.27},
+		Hazards: map[engine.Hazard]float64{"flashover": -0.36},
 	},
 	{
 		Rule:  "plane-falls",
@@ -202,7 +202,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.741,
 			"ventilation_limited_decay": 0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 1.018},
+		Hazards: map[engine.Hazard]float64{"flashover": 1.017},
 	},
 	{
 		Rule:    "plane-rises-new-opening",
@@ -212,7 +212,7 @@ var measures = []measured.Rule{
 		Share:   0.464,
 		Base:    0.368,
 		Regime:  0.383,
-		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.374},
+		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.232},
 	},
 	{
 		Rule:  "plane-rises-alone",
@@ -263,7 +263,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.03,
 			"ventilation_limited_decay": -0.3,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.242},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.238},
 	},
 	{
 		Rule:  "less-at-an-opening",
@@ -281,7 +281,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.03,
 			"ventilation_limited_decay": 0.255,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": -0.251},
+		Hazards: map[engine.Hazard]float64{"flashover": -0.261},
 	},
 	{
 		Rule:  "slows-at-an-opening",
@@ -299,7 +299,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.092,
 			"ventilation_limited_decay": 0.308,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": -0.249},
+		Hazards: map[engine.Hazard]float64{"flashover": -0.258},
 	},
 	{
 		Rule:  "thinner-at-an-opening",
@@ -317,7 +317,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.239,
 			"ventilation_limited_decay": 0.1,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.202, "flashover": -0.368, "ventilation_induced_flashover": -0.113},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.134, "flashover": -0.368, "ventilation_induced_flashover": -0.202},
 	},
 	{Rule: "fastest-and-darkest", Claim: "the opening leads into the room that burns most", Fires: 14, Hits: 11, Share: 0.786, Base: 0.328},
 	{Rule: "fastest-and-thickest", Claim: "the opening leads into the room that burns most", Fires: 195, Hits: 167, Share: 0.856, Base: 0.328},
@@ -382,7 +382,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.4,
 			"ventilation_limited_decay": 0.015,
 		},
-		Hazards: map[engine.Hazard]float64{"smoke_explosion": 0.025},
+		Hazards: map[engine.Hazard]float64{"smoke_explosion": 0.146},
 	},
 	{
 		Rule:  "brown-here-black-there",
@@ -418,7 +418,7 @@ var measures = []measured.Rule{
 		Share:   0.319,
 		Base:    0.152,
 		Stage:   map[engine.Stage]float64{"after_knock_down": -0.1, "decay": -0.03, "fully_developed": 0.03, "incipient": -0.62, "pre_flashover": 0.186},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.179},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.188},
 	},
 	{
 		Rule:  "two-way-high-plane-slow",
@@ -435,7 +435,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.422,
 			"ventilation_limited_decay": 0.2,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.015, "flashover": -0.314, "smoke_explosion": -0.279},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.075, "flashover": -0.312, "smoke_explosion": -0.305},
 	},
 	{Rule: "door-all-out", Claim: "the opening does not lead into the room that burns most", Fires: 208, Hits: 170, Share: 0.817, Base: 0.672},
 	{
@@ -462,7 +462,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.03,
 			"ventilation_limited_decay": -0.03,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.05, "ventilation_induced_flashover": 0.095},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.05, "ventilation_induced_flashover": 0.111},
 	},
 	{
 		Rule:  "low-in-high-out",
@@ -503,7 +503,7 @@ var measures = []measured.Rule{
 		Base:    0.61,
 		Stage:   map[engine.Stage]float64{"after_knock_down": -0.3, "decay": 0.501, "fully_developed": -0.03, "growth": 0.03, "incipient": 0.03, "ventilation_limited_decay": -0.03},
 		Regime:  -0.03,
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.57, "flashover": -0.484, "smoke_explosion": -0.266, "ventilation_induced_flashover": -0.277},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.573, "flashover": -0.473, "smoke_explosion": -0.293, "ventilation_induced_flashover": -0.258},
 	},
 	{
 		Rule:  "open-but-still",
@@ -538,7 +538,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.377,
 			"ventilation_limited_decay": -0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.074, "flashover": -0.323, "smoke_explosion": -0.362, "ventilation_induced_flashover": -0.468},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.145, "flashover": -0.314, "smoke_explosion": -0.407, "ventilation_induced_flashover": -0.466},
 	},
 	{
 		Rule:  "layer-in-the-opening",
@@ -565,7 +565,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.3,
 			"ventilation_limited_decay": -0.752,
 		},
-		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": -0.696},
+		Hazards: map[engine.Hazard]float64{"smoke_explosion": -0.013, "ventilation_induced_flashover": -0.717},
 	},
 	{
 		Rule:  "two-way-low-plane-slow",
@@ -583,15 +583,15 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.3,
 			"ventilation_limited_decay": 0.181,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": -0.074},
+		Hazards: map[engine.Hazard]float64{"flashover": -0.069},
 	},
 	{
 		Rule:    "wind-felt",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   713,
-		Hits:    47,
-		Share:   0.066,
-		Base:    0.094,
+		Hits:    45,
+		Share:   0.063,
+		Base:    0.091,
 		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.225},
 	},
 	{Rule: "windward-held-back", Claim: "the opening leads into the room that burns most", Fires: 813, Hits: 239, Share: 0.294, Base: 0.328},
@@ -601,13 +601,13 @@ var measures = []measured.Rule{
 		Fires:   178,
 		Hits:    14,
 		Share:   0.079,
-		Base:    0.094,
+		Base:    0.091,
 		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.05},
 	},
 	{
 		Rule:    "large-building-thin-smoke",
 		Claim:   "one of its hazards comes, or would on opening up",
-		Base:    0.19,
+		Base:    0.189,
 		Hazards: map[engine.Hazard]float64{"flashover": 1},
 	},
 	{Rule: "small-prop-looks-smooth", Claim: "nothing that a single count would test"},
@@ -654,7 +654,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.917,
 			"ventilation_limited_decay": 0.1,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.612, "flashover": -0.418, "smoke_explosion": -0.306, "ventilation_induced_flashover": -0.225},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.502, "flashover": -0.414, "smoke_explosion": -0.382, "ventilation_induced_flashover": -0.236},
 	},
 	{
 		Rule:  "water-going-on",
@@ -672,7 +672,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.4,
 			"ventilation_limited_decay": 0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.443, "flashover": -1.196, "smoke_explosion": -0.044, "ventilation_induced_flashover": -0.745},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.43, "flashover": -1.193, "smoke_explosion": -0.034, "ventilation_induced_flashover": -0.658},
 	},
 	{
 		Rule:  "sprinkler-smoke",
@@ -690,7 +690,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.37,
 			"ventilation_limited_decay": -0.2,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.333, "flashover": -0.069},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.267, "flashover": -0.066},
 	},
 	{Rule: "one-look-only", Claim: "nothing that a single count would test"},
 	{
@@ -719,7 +719,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.52,
 		},
 		Regime:  1.416,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.225, "ventilation_induced_flashover": 0.834},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.225, "ventilation_induced_flashover": 0.684},
 	},
 	{
 		Rule:  "pulsing-any",
@@ -738,7 +738,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.03,
 		},
 		Regime:  0.16,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.457},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.623},
 	},
 	{
 		Rule:    "pulsing-black-outward",
@@ -767,7 +767,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.785,
 		},
 		Regime:  0.888,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.103},
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.087},
 	},
 	{
 		Rule:    "stained-glass",
@@ -786,7 +786,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"decay": -0.435, "growth": -0.648, "incipient": -0.308, "pre_flashover": -0.1, "ventilation_limited_decay": 0.823},
 		Regime:  0.835,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.087, "ventilation_induced_flashover": 0.987},
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.081, "ventilation_induced_flashover": 0.993},
 	},
 	{
 		Rule:  "closed-and-pushing",
@@ -804,7 +804,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.4,
 			"ventilation_limited_decay": 0.854,
 		},
-		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.823},
+		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.867},
 	},
 	{
 		Rule:  "closed-and-faint",
@@ -822,7 +822,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.781,
 			"ventilation_limited_decay": 0.303,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.302, "flashover": -0.31, "smoke_explosion": 0.05},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.276, "flashover": -0.31, "smoke_explosion": 0.05},
 	},
 	{
 		Rule:  "slow-dark-still",
@@ -841,7 +841,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.55,
 		},
 		Regime:  0.194,
-		Hazards: map[engine.Hazard]float64{"smoke_explosion": 0.211},
+		Hazards: map[engine.Hazard]float64{"smoke_explosion": 0.177},
 	},
 	{
 		Rule:    "yellow-grey-thick",
@@ -852,7 +852,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"after_knock_down": 0.2, "decay": -0.2, "fully_developed": -0.2, "growth": 0.1, "pre_flashover": 0.3, "ventilation_limited_decay": 0.144},
 		Regime:  0.112,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.121},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.094},
 	},
 	{
 		Rule:    "churning-pulsing-two-way",
@@ -863,7 +863,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"after_knock_down": 0.1, "decay": -0.1, "fully_developed": 0.4, "growth": 0.1, "pre_flashover": 0.4, "ventilation_limited_decay": 0.03},
 		Regime:  0.62,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.05, "ventilation_induced_flashover": 0.145},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.05, "ventilation_induced_flashover": 0.05},
 	},
 	{
 		Rule:    "tight-dark-push",
@@ -873,7 +873,7 @@ var measures = []measured.Rule{
 		Share:   0.373,
 		Base:    0.555,
 		Stage:   map[engine.Stage]float64{"after_knock_down": 0.3, "decay": -0.4, "growth": 0.03, "incipient": -0.242, "pre_flashover": -0.4, "ventilation_limited_decay": 0.134},
-		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.138},
+		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.112},
 	},
 	{
 		Rule:    "haze-without-push",
@@ -881,9 +881,9 @@ var measures = []measured.Rule{
 		Fires:   272,
 		Hits:    13,
 		Share:   0.048,
-		Base:    0.03,
+		Base:    0.031,
 		Stage:   map[engine.Stage]float64{"fully_developed": -0.136, "pre_flashover": -0.558},
-		Hazards: map[engine.Hazard]float64{"smoke_explosion": 0.947},
+		Hazards: map[engine.Hazard]float64{"smoke_explosion": 0.91},
 	},
 	{
 		Rule:  "nothing-showing",
@@ -910,7 +910,7 @@ var measures = []measured.Rule{
 		Share:   0.983,
 		Base:    0.61,
 		Stage:   map[engine.Stage]float64{"decay": 1.207, "fully_developed": -0.1, "growth": 0.385, "incipient": 0.015, "pre_flashover": -0.3, "ventilation_limited_decay": -0.814},
-		Hazards: map[engine.Hazard]float64{"smoke_explosion": -0.322, "ventilation_induced_flashover": -0.381},
+		Hazards: map[engine.Hazard]float64{"smoke_explosion": -0.285, "ventilation_induced_flashover": -0.371},
 	},
 	{
 		Rule:  "vanishing-white",
@@ -927,7 +927,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.373,
 			"ventilation_limited_decay": -0.3,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.172, "flashover": -0.211, "smoke_explosion": -0.182, "ventilation_induced_flashover": -0.206},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.191, "flashover": -0.212, "smoke_explosion": -0.187, "ventilation_induced_flashover": -0.206},
 	},
 	{
 		Rule:  "light-slow-smoke",
@@ -958,7 +958,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.187,
 			"ventilation_limited_decay": -0.2,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.169, "smoke_explosion": -0.189, "ventilation_induced_flashover": -0.14},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.175, "smoke_explosion": -0.188, "ventilation_induced_flashover": -0.104},
 	},
 	{
 		Rule:  "steady-middling-smoke",
@@ -1008,9 +1008,9 @@ var measures = []measured.Rule{
 		Rule:    "fast-and-dark-shut-in",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   904,
-		Hits:    107,
-		Share:   0.118,
-		Base:    0.083,
+		Hits:    116,
+		Share:   0.128,
+		Base:    0.088,
 		Hazards: map[engine.Hazard]float64{"backdraft": 0.225},
 	},
 	{
@@ -1082,7 +1082,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.186,
 			"ventilation_limited_decay": -0.3,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.168},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.17},
 	},
 	{
 		Rule:  "driven-smooth-smoke",
@@ -1134,10 +1134,10 @@ var measures = []measured.Rule{
 		Rule:    "flame-tongues-shut-in",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   183,
-		Hits:    80,
-		Share:   0.437,
-		Base:    0.083,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.312},
+		Hits:    83,
+		Share:   0.454,
+		Base:    0.088,
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.35},
 	},
 	{
 		Rule:  "flame-fills",
@@ -1228,7 +1228,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.4,
 			"ventilation_limited_decay": 0.122,
 		},
-		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 1.116},
+		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 1.124},
 	},
 	{
 		Rule:  "whole-building-strong",
@@ -1264,7 +1264,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.03,
 			"ventilation_limited_decay": -0.1,
 		},
-		Hazards: map[engine.Hazard]float64{"smoke_explosion": -0.049},
+		Hazards: map[engine.Hazard]float64{"smoke_explosion": -0.037},
 	},
 	{
 		Rule:  "no-flame-slow-thin",
@@ -1283,7 +1283,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.4,
 		},
 		Regime:  -0.429,
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.003, "ventilation_induced_flashover": -0.032},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.015, "ventilation_induced_flashover": -0.008},
 	},
 	{
 		Rule:  "dark-thin-slow",
@@ -1335,7 +1335,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.1,
 			"ventilation_limited_decay": -0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.773, "flashover": -0.038, "smoke_explosion": -1.356, "ventilation_induced_flashover": -1.013},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.762, "flashover": -0.055, "smoke_explosion": -1.293, "ventilation_induced_flashover": -1.013},
 	},
 	{
 		Rule:  "pale-thick-lasting",
@@ -1353,16 +1353,16 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.458,
 		},
 		Regime:  0.678,
-		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.53},
+		Hazards: map[engine.Hazard]float64{"ventilation_induced_flashover": 0.547},
 	},
 	{
 		Rule:    "pale-thick-shut-in",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   159,
-		Hits:    51,
-		Share:   0.321,
-		Base:    0.083,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.007},
+		Hits:    53,
+		Share:   0.333,
+		Base:    0.088,
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.975},
 	},
 	{
 		Rule:   "dark-thin-no-flame",
@@ -1408,7 +1408,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.03,
 			"ventilation_limited_decay": -0.03,
 		},
-		Hazards: map[engine.Hazard]float64{"flashover": 0.263, "ventilation_induced_flashover": -0.029},
+		Hazards: map[engine.Hazard]float64{"flashover": 0.26, "ventilation_induced_flashover": -0.009},
 	},
 	{
 		Rule:    "less-smoke",
@@ -1418,7 +1418,7 @@ var measures = []measured.Rule{
 		Share:   0.753,
 		Base:    0.365,
 		Stage:   map[engine.Stage]float64{"decay": 0.344, "fully_developed": -0.05, "growth": -0.268, "incipient": -0.1, "pre_flashover": -0.342, "ventilation_limited_decay": 0.177},
-		Hazards: map[engine.Hazard]float64{"flashover": -0.353},
+		Hazards: map[engine.Hazard]float64{"flashover": -0.408},
 	},
 	{
 		Rule:  "darkening-unmoved",
@@ -1462,7 +1462,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.015,
 			"ventilation_limited_decay": 0.3,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.414, "flashover": -0.25, "ventilation_induced_flashover": -0.011},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.415, "flashover": -0.273},
 	},
 	{
 		Rule:  "little-open-thick-smoke",
@@ -1492,7 +1492,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"decay": -0.4, "fully_developed": 0.3, "growth": -0.3, "incipient": 0.3, "ventilation_limited_decay": 0.392},
 		Regime:  1.804,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.201},
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.158},
 	},
 	{
 		Rule:   "much-open",
@@ -1539,7 +1539,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": -0.03,
 		},
 		Regime:  -1.133,
-		Hazards: map[engine.Hazard]float64{"flashover": -0.256, "smoke_explosion": -0.283, "ventilation_induced_flashover": -0.34},
+		Hazards: map[engine.Hazard]float64{"flashover": -0.248, "smoke_explosion": -0.154, "ventilation_induced_flashover": -0.339},
 	},
 	{
 		Rule:    "churning-full-volume",
@@ -1568,7 +1568,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.445,
 			"ventilation_limited_decay": 0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.223, "ventilation_induced_flashover": -0.008},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.23},
 	},
 	{
 		Rule:  "nothing-dark",
@@ -1604,6 +1604,6 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": -0.191,
 		},
 		Regime:  -0.868,
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.007, "smoke_explosion": -0.237, "ventilation_induced_flashover": -0.189},
+		Hazards: map[engine.Hazard]float64{"smoke_explosion": -0.328, "ventilation_induced_flashover": -0.178},
 	},
 }

@@ -154,29 +154,32 @@ func seat(run *sim.Run, plan *engine.Plan) string {
 // conditions are there.
 func ahead(run *sim.Run, plan *engine.Plan) [4]bool {
 	var found [4]bool
-	note := func(twin *sim.Run, past int) {
-		if twin.Advance(aheadS) != nil {
-			return
-		}
-		for _, event := range twin.Events()[past:] {
-			for h, hazard := range engine.Hazards {
-				found[h] = found[h] || event.Kind == string(hazard) || event.Kind == string(hazard)+conditions
-			}
+	told, since := len(run.Events()), run.TimeS()-lately
+	note := func(twin *sim.Run) {
+		if twin.Advance(aheadS) == nil {
+			mark(&found, twin.Events(), told, since)
 		}
 	}
-	past := 0
-	for _, event := range run.Events() {
-		if event.TS < run.TimeS()-lately || !strings.HasSuffix(event.Kind, conditions) {
-			past++
-		}
-	}
-	note(run.Clone(), past)
+	note(run.Clone())
 	opened := run.Clone()
 	for _, o := range plan.Openings {
 		if *o.Open < 1 {
 			_ = opened.Apply(engine.Move{Opening: o.ID, Open: new(1.0)})
 		}
 	}
-	note(opened, past)
+	note(opened)
 	return found
+}
+
+// mark notes the hazards that events tell of: of the first, which were told before
+// now, only conditions that came up since a moment ago.
+func mark(found *[4]bool, events []engine.Event, told int, since float64) {
+	for i, event := range events {
+		if i < told && (event.TS < since || !strings.HasSuffix(event.Kind, conditions)) {
+			continue
+		}
+		for h, hazard := range engine.Hazards {
+			found[h] = found[h] || event.Kind == string(hazard) || event.Kind == string(hazard)+conditions
+		}
+	}
 }

@@ -130,7 +130,7 @@ func (c cut) gain(with, without int) float64 { return ratio(c.hits, with) - rati
 
 // telling is how many times as often a flag must be raised with a hazard as without
 // it: one that is raised nearly as often without teaches nobody to look. Chosen by us.
-const telling = 1.8
+const telling = 1.5
 
 // tells reports whether a flag from this cut does so.
 func (c cut) tells(with, without int) bool {

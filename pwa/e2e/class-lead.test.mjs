@@ -176,9 +176,15 @@ async function readable(page) {
   assert.ok(below <= 1, `${below} px lie below the wall, which nobody scrolls`)
 }
 
-test('a key is disagreed with, and the scene that is suggested comes into the class', async () => {
+test('a key is disagreed with, though the tablet is turned meanwhile, and the scene that is suggested comes into the class', async () => {
   await byKey(board.page, 'I disagree with this key')
-  await board.page.getByLabel('Why, in a sentence').fill('Steam stood in front of it')
+  const why = board.page.getByLabel('Why, in a sentence')
+  await why.fill('Steam stood in front of it')
+  const upright = board.page.viewportSize()
+  for (const turned of [{ width: 700, height: 1000 }, upright]) {
+    await board.page.setViewportSize(turned)
+    assert.equal(await why.inputValue(), 'Steam stood in front of it', 'what was half written')
+  }
   await byKey(board.page, 'Disagree')
   await board.page.getByText('Gannet disagrees with the key').waitFor(slow)
   const count = await board.page.locator('.scene-list > li').count()

@@ -12,13 +12,20 @@ import { Readings } from './readings'
 import { Scenes } from './scenes'
 
 const parts = ['readings', 'people', 'set'] as const
+type Part = (typeof parts)[number]
+const panelId = (part: Part) => `board-${part}`
 
-/** The board laid out: on a narrow screen in parts, on a wide one side by side. */
+/**
+ * The board laid out: on a narrow screen in parts, on a wide one side by side. All
+ * parts stay, shown or not: turning a tablet closes no dialog and loses nothing
+ * that is half written.
+ */
 export function Desk(props: DeskProps) {
   const { view, away, lead } = props
   const wide = useWide()
-  const [part, choose] = useState<(typeof parts)[number]>('readings')
+  const [part, choose] = useState<Part>('readings')
   const tabs = parts.map((id) => ({ id, name: board[id] }))
+  const panel = (id: Part) => (wide ? {} : { id: panelId(id), role: 'tabpanel' as const, 'aria-label': board[id], hidden: id !== part })
   return (
     <Page title={view.title} wide alone aside={<Entrance {...props} />}>
       <div class="board stack">
@@ -31,24 +38,20 @@ export function Desk(props: DeskProps) {
         {view.rehearsal && <p class="class-away">{classes.rehearsal}</p>}
         <Controls {...props} />
         {lead.failed.value && <p role="alert">{lead.failed.value}</p>}
-        {wide ? (
-          <div class="board-wide">
+        {!wide && <Tabs label={board.tabs} tabs={tabs} chosen={part} choose={choose} panel={panelId(part)} />}
+        <div class="board-parts">
+          <div {...panel('readings')}>
             <Readings {...props} />
-            <div class="board-beside stack stack-wide">
+          </div>
+          <div class="board-beside stack stack-wide">
+            <div {...panel('people')}>
               <People {...props} />
+            </div>
+            <div {...panel('set')}>
               <Scenes {...props} />
             </div>
           </div>
-        ) : (
-          <>
-            <Tabs label={board.tabs} tabs={tabs} chosen={part} choose={choose} panel="board-part" />
-            <div id="board-part" role="tabpanel" aria-label={board[part]}>
-              {part === 'readings' && <Readings {...props} />}
-              {part === 'people' && <People {...props} />}
-              {part === 'set' && <Scenes {...props} />}
-            </div>
-          </>
-        )}
+        </div>
       </div>
     </Page>
   )

@@ -5,11 +5,12 @@ import { decode } from 'fast-png'
 
 /** The words of the scene: "a quarter of a second" (pwa/src/words/en). */
 const STANDS_FOR_S = 0.25
-// An arrow is a dark line with a pale rim on both sides; nothing else beside an
-// opening is. It stands nine points beside it. In pixels of a screen with two to
-// a point. Chosen by us.
+// An arrow is a dark line with a rim on both sides that is paler than wall and trim:
+// the edge of a door's frame is as dark, and longer than a slow arrow. It stands
+// nine points beside the opening. In pixels of a screen with two to a point. Chosen
+// by us.
 const DARK = 90
-const PALE = 170
+const PALE = 230
 const RIM = 5
 const SEARCHED = { from: 13, to: 25 }
 /** The pen is this broad, and its round ends reach past both ends of the line. */

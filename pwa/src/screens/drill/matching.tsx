@@ -29,11 +29,11 @@ export function Matching() {
       <div class="stack matching">
         <div class="row matching-swatches">
           <Framed caption={said === undefined ? undefined : words.this} twin={swatchWords(cue, level)}>
-            <Swatch cue={cue} level={level} />
+            <Swatch cue={cue} level={level} large />
           </Framed>
           {said !== undefined && said !== level && (
             <Framed caption={words.yours} twin={swatchWords(cue, said)}>
-              <Swatch cue={cue} level={said} />
+              <Swatch cue={cue} level={said} large />
             </Framed>
           )}
         </div>

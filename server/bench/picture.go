@@ -127,7 +127,7 @@ const (
 func runHeap(ctx context.Context, from uint64) (uint64, error) {
 	minutes := heapLongMinutes
 	if until, ok := ctx.Deadline(); ok {
-		minutes = min(minutes, int(time.Until(until).Minutes())-heapSpare)
+		minutes = min(minutes, sitting(time.Until(until)))
 	}
 	if minutes < 1 || uint64(minutes) <= from {
 		<-ctx.Done()
@@ -142,6 +142,10 @@ func runHeap(ctx context.Context, from uint64) (uint64, error) {
 	}
 	return uint64(minutes), nil
 }
+
+// sitting is how many minutes can be watched in a time: to the nearest, as a moment
+// of it is always gone by now.
+func sitting(left time.Duration) int { return int(left.Round(time.Minute)/time.Minute) - heapSpare }
 
 func measureHeap(ctx context.Context, minutes int) (heapReport, error) {
 	var m heapReport

@@ -60,3 +60,12 @@ func TestThePicturesLongRunWaitsForALongerSittingThanTheLast(t *testing.T) {
 	assert.NoError(t, fault)
 	assert.Equal(t, uint64(12), reached)
 }
+
+// A run that is given its whole time watches the whole of it: rounded down it never
+// came to the thirtieth minute.
+func TestAPicturesSittingIsAsLongAsItsTime(t *testing.T) {
+	whole := pictureHeap.Long.Slice
+	assert.Equal(t, heapLongMinutes, sitting(whole-10*time.Millisecond))
+	assert.Equal(t, 8, sitting(10*time.Minute-time.Second))
+	assert.Less(t, sitting(time.Minute), 1)
+}

@@ -247,8 +247,10 @@ func TestAHelloIsAsked(t *testing.T) {
 		kinds[f.Kind] = true
 	}
 	assert.Equal(t, map[session.FrameKind]bool{session.ViewFrame: true, session.HereFrame: true, session.DoorFrame: true}, kinds)
+	// The server may have hung up before the whole of it was written: what it
+	// said in hanging up still comes through.
 	huge := connect(t, url)
-	require.NoError(t, huge.WriteMessage(websocket.TextMessage, make([]byte, 5000)))
+	_ = huge.WriteMessage(websocket.TextMessage, make([]byte, 5000))
 	code, _ := ending(huge)
 	assert.Contains(t, []int{websocket.CloseMessageTooBig, websocket.ClosePolicyViolation}, code)
 }

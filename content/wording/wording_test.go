@@ -45,6 +45,14 @@ func TestSpanishSaysEverySentence(t *testing.T) {
 	assert.NotEqual(t, wording.Say("stage/growth"), spanish("stage/growth"))
 }
 
+// What stands before decimals is the language's own.
+func TestNumbersAreWrittenAsTheLanguageDoes(t *testing.T) {
+	const starved = "cause/starved_gas|t=@degrees/552|heat=@number/3.0|oxygen=@number/1.5"
+	assert.Contains(t, wording.Say(starved), "1.5")
+	assert.Contains(t, wording.In("es")(starved), "1,5")
+	assert.NotContains(t, wording.In("es")(starved), "1.5")
+}
+
 // unsaid is what a text that was put into words never holds.
 var unsaid = regexp.MustCompile(`[{}|@?]\w|\w/\w+/|^[a-z_]+/[a-z_/]+$`)
 

@@ -12,16 +12,20 @@ import (
 	"sync"
 )
 
-// catalogue is every sentence of one language by its id.
-type catalogue map[string]string
+// catalogue is every sentence of one language by its id, and what it writes before
+// decimals.
+type catalogue struct {
+	texts map[string]string
+	point string
+}
 
 //go:embed sentences.es.json
 var spanishText []byte
 
 // spanish is read when it is first asked for: a paper is the only one to do so.
 var spanish = sync.OnceValue(func() catalogue {
-	all := catalogue{}
-	if err := json.Unmarshal(spanishText, &all); err != nil {
+	all := catalogue{point: ","}
+	if err := json.Unmarshal(spanishText, &all.texts); err != nil {
 		panic("wording: " + err.Error()) // it was compiled in; a test reads it
 	}
 	return all
@@ -29,7 +33,7 @@ var spanish = sync.OnceValue(func() catalogue {
 
 // Say puts keys (see engine.Sentence) into English words. A text that is no key of
 // the catalogue comes back as it is, so that saying twice does no harm.
-func Say(keys string) string { return catalogue(english).say(keys) }
+func Say(keys string) string { return catalogue{english, "."}.say(keys) }
 
 // In is Say in a language; one that there is not is English.
 func In(language string) func(keys string) string {
@@ -68,14 +72,14 @@ func (all catalogue) sentence(key string) string {
 // that has no name is called by its id.
 func (all catalogue) find(ids string) (string, bool) {
 	for _, id := range strings.Split(ids, "?") {
-		if text, known := all[id]; known {
+		if text, known := all.texts[id]; known {
 			return text, true
 		}
 		if name, is := strings.CutPrefix(id, "opening/"); is {
 			return "the " + strings.ReplaceAll(name, "_", " "), true
 		}
 		if number, unit, is := quantity(id); is {
-			return number + unit, true
+			return strings.Replace(number, ".", all.point, 1) + unit, true
 		}
 	}
 	return "", false
@@ -104,9 +108,9 @@ func (all catalogue) listed(values string) string {
 	last := len(list) - 1
 	said := list[0]
 	for i, value := range list[1:] {
-		joint := all["list/comma"]
+		joint := all.texts["list/comma"]
 		if i+1 == last {
-			joint = all["list/and"]
+			joint = all.texts["list/and"]
 		}
 		said = strings.NewReplacer("{a}", said, "{b}", value).Replace(joint)
 	}

@@ -290,7 +290,7 @@ function spell(callSign, scene, replies) {
 
 test('the report is there to read, to save as a table and to print', async () => {
   await board.page.goto(`${server.url}/instructor/class/${id}`)
-  await board.page.getByText('Cue by cue, worst first').waitFor(slow)
+  await board.page.getByText('Cue by cue, furthest off first').waitFor(slow)
   await board.page.getByText('Gannet disagrees with the key').waitFor(slow)
   await on.checkScreen(board.page, 'report')
   await shot(board.page, 'report')

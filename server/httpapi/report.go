@@ -30,8 +30,8 @@ func (a *api) getReportPDF(c *fiber.Ctx) error {
 	return a.paper(c, "class.pdf", "application/pdf", report.PDF)
 }
 
-// paper writes a report in the language that is asked for, else in English, and by
-// the clock of whoever asks, else by UTC.
+// paper writes a report in the language that is asked for, else in English, with the
+// point of whoever asks, else that of the language, and by their clock, else by UTC.
 func (a *api) paper(c *fiber.Ctx, name, kind string, write func(*session.Report, report.Reader, io.Writer) error) error {
 	r, err := a.Classes.Report(param(c, "id"))
 	if err != nil {
@@ -43,13 +43,27 @@ func (a *api) paper(c *fiber.Ctx, name, kind string, write func(*session.Report,
 	if err != nil {
 		return err
 	}
-	if err := write(&r, report.Reader{Language: language, Says: a.Says(language), Zone: zone}, &out); err != nil {
+	point, err := pointOf(c)
+	if err != nil {
+		return err
+	}
+	if err := write(&r, report.Reader{Language: language, Says: a.Says(language), Zone: zone, Point: point}, &out); err != nil {
 		return err
 	}
 	if err := a.Desk.Exported(instructorOf(c), r.Title); err != nil {
 		return err
 	}
 	return sendFile(c, name, kind, out.Bytes())
+}
+
+// pointOf is what whoever asks writes before decimals: Spanish has a comma in some
+// countries and a point in others.
+func pointOf(c *fiber.Ctx) (string, error) {
+	switch point := c.Query("point"); point {
+	case "", ".", ",":
+		return strings.Clone(point), nil
+	}
+	return "", engine.Bad("point", "is not what stands before decimals", "give a point, a comma or none")
 }
 
 // furthestMin is how far a clock may be from UTC, min: the furthest that any has

@@ -88,9 +88,12 @@ func (s *sheet) paragraph(font string, size float64, colour [3]uint8, text strin
 	}
 }
 
+// headRoom is what a heading takes with a few lines that follow it.
+const headRoom = 80
+
 // heading writes a heading under a rule, and stays with what follows it.
 func (s *sheet) heading(text string) {
-	s.room(80)
+	s.room(headRoom)
 	s.y += 20
 	s.rule(margin, margin+width)
 	s.paragraph("bold", medium, ink, text)

@@ -54,6 +54,7 @@ func (s *sheet) top(r *session.Report) {
 // scene is one scene: each ask on its rail, what was true, and what stood furthest
 // apart.
 func (s *sheet) scene(b *session.BoardScene) {
+	s.room(headRoom + askRoom)
 	s.heading(s.say.scene + " " + strconv.Itoa(b.Number) + ". " + s.say.says(b.Title))
 	if b.Spread == nil {
 		s.paragraph("regular", small, soft, s.say.commits+": 0")
@@ -75,13 +76,16 @@ func (s *sheet) scene(b *session.BoardScene) {
 	}
 }
 
+// askRoom is what an ask takes with its rail at its highest.
+const askRoom = stacked*dotStep + 6*small*leading
+
 func (s *sheet) ask(a *session.AskSpread) {
-	s.room(stacked*dotStep + 6*small*leading)
+	s.room(askRoom)
 	s.y += 6
 	s.paragraph("bold", small, ink, s.say.says(a.Ask.Text))
 	line := s.say.truth + ": " + s.say.truthOf(&a.Ask, a.Truth) + ". " + percent(a.Right, a.Judged) + " " + s.say.right + "."
-	if mean := steps(a.MeanStep); mean != "" {
-		line += " " + mean + " " + s.say.off + "."
+	if mean := s.say.steps(a.MeanStep); mean != "" {
+		line += " " + mean + "."
 	}
 	if a.Apart != nil {
 		line += " " + s.say.apart + ": " + s.say.value(&a.Ask, a.Apart.Low) + " (" + strconv.Itoa(a.Apart.LowN) + ")" + s.say.against + s.say.value(&a.Ask, a.Apart.High) + " (" + strconv.Itoa(a.Apart.HighN) + ")."

@@ -2,11 +2,13 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/signintech/gopdf"
 
+	"lintel/engine"
 	"lintel/quiz"
 	"lintel/quiz/session"
 )
@@ -47,7 +49,7 @@ func (s *sheet) rail(a *session.AskSpread) {
 		middle := margin + step*(float64(i)+0.5)
 		s.stack(middle, base, c.N, across)
 		s.y = base + 11
-		lines := s.centred(middle, step, s.say.value(&a.Ask, c.Value), trueValue(a, c.Value))
+		lines := s.centred(middle, step, s.say.place(&a.Ask, c.Value), trueValue(a, c.Value))
 		most = max(most, lines)
 	}
 	s.y = base + 11 + (float64(most)-0.7)*(small-1)*leading
@@ -132,7 +134,7 @@ const tenths = 10
 // countsOf is the values of a rail: those of the ask, or what was given in tenths
 // of the way, and "cannot tell".
 func countsOf(a *session.AskSpread) []session.Count {
-	counts := append([]session.Count{}, a.Counts...)
+	counts := slices.DeleteFunc(slices.Clone(a.Counts), func(c session.Count) bool { return c.Value == string(engine.Undetermined) }) // nobody is offered it
 	if a.Ask.Kind == quiz.AskPlane {
 		counts = make([]session.Count, tenths+1)
 		for i := range counts {

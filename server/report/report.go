@@ -17,18 +17,21 @@ import (
 type Says func(key string) string
 
 // Reader is for whom a report is written: in which language, with the content's
-// sentences in the same, and by which clock; without one it is UTC's.
+// sentences in the same, by which clock, and with a point or a comma before
+// decimals; without a clock it is UTC's, without a point it is the language's.
 type Reader struct {
 	Language string
 	Says     Says
 	Zone     *time.Location
+	Point    string
 }
 
 // paper is what a report is said with.
 type paper struct {
 	*words
-	says Says
-	zone *time.Location
+	says  Says
+	zone  *time.Location
+	point string
 }
 
 // speak returns the paper for a reader; a language that there is not is English.
@@ -41,7 +44,11 @@ func speak(to Reader) paper {
 	if zone == nil {
 		zone = time.UTC
 	}
-	return paper{own, to.Says, zone}
+	point := to.Point
+	if point == "" {
+		point = own.point
+	}
+	return paper{own, to.Says, zone, point}
 }
 
 // truthOf spells every right reply to an ask.
@@ -62,10 +69,45 @@ func (p *paper) value(ask *quiz.Ask, value string) string {
 		return p.quiet
 	case ask.Kind == quiz.AskLevel:
 		return p.says("scale/" + string(ask.Cue) + "/" + value)
-	case ask.Kind == quiz.AskPlane, ask.Kind == quiz.AskMoment:
-		return value
+	case ask.Kind == quiz.AskPlane:
+		return p.planeAt(value)
+	case ask.Kind == quiz.AskMoment:
+		return value + "\u00a0s"
+	case ask.Kind == quiz.AskChange && ask.Cue == engine.CueNeutralPlane:
+		return p.moved(value)
 	}
 	return p.says(string(ask.Kind) + "/" + value)
+}
+
+// edge is how near to sill or lintel a plane is none that anyone can see (chosen by
+// us, as on the screens: pwa/src/words/en/trade.ts).
+const edge = 0.05
+
+// planeAt is a neutral plane in words: gas that passes one way only has none.
+func (p *paper) planeAt(value string) string {
+	of, err := strconv.ParseFloat(value, 64)
+	switch {
+	case err != nil:
+		return value
+	case of < edge:
+		return p.allOut
+	case of > 1-edge:
+		return p.allIn
+	}
+	return share(of) + " " + p.up
+}
+
+// place is a value as it stands at its place on a rail.
+func (p *paper) place(ask *quiz.Ask, value string) string {
+	if of, err := strconv.ParseFloat(value, 64); ask.Kind == quiz.AskPlane && err == nil {
+		return share(of)
+	}
+	return p.value(ask, value)
+}
+
+// moved is how a plane changed: it is never more or less, but higher or lower.
+func (p *paper) moved(value string) string {
+	return map[string]string{string(quiz.Less): p.lower, string(quiz.Same): p.alike, string(quiz.More): p.higher}[value]
 }
 
 // cue names what an ask is about.
@@ -121,10 +163,18 @@ func (p *paper) way(way session.Way) string {
 	return p.mixed
 }
 
-// steps is a mean of signed steps with its sign; nothing where it comes to none.
-func steps(mean *float64) string {
+// steps is a mean of signed steps and which way it leans; nothing where it comes to none.
+func (p *paper) steps(mean *float64) string {
 	if mean == nil || math.Abs(*mean) < 0.05 {
 		return ""
 	}
-	return strings.TrimSuffix(strconv.FormatFloat(*mean, 'f', 1, 64), ".0")
+	number := strings.TrimSuffix(strconv.FormatFloat(math.Abs(*mean), 'f', 1, 64), ".0")
+	unit, way := p.levels, p.heavy
+	if number == "1" {
+		unit = p.level
+	}
+	if *mean < 0 {
+		way = p.light
+	}
+	return strings.Replace(number, ".", p.point, 1) + " " + unit + " " + way
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"lintel/engine"
 	"lintel/quiz"
 )
 
@@ -39,10 +40,34 @@ func TestValuesAreNamed(t *testing.T) {
 	assert.Equal(t, "<scale/density/3>", paper.value(&quiz.Ask{Kind: quiz.AskLevel, Cue: "density"}, "3"))
 	assert.Equal(t, "<stage/growth>", paper.value(&quiz.Ask{Kind: quiz.AskStage}, "growth"))
 	assert.Equal(t, "<opening/front_door>", paper.value(&quiz.Ask{Kind: quiz.AskOpening}, "front_door"))
-	assert.Equal(t, "0.40", paper.value(&quiz.Ask{Kind: quiz.AskPlane}, "0.40"))
-	assert.Equal(t, "no se puede decir", paper.value(&quiz.Ask{Kind: quiz.AskFlow}, ""))
+	assert.Equal(t, "40\u00a0% de la altura", paper.value(&quiz.Ask{Kind: quiz.AskPlane}, "0.40"))
+	assert.Equal(t, "no hay en la abertura: todo sale", paper.value(&quiz.Ask{Kind: quiz.AskPlane}, "0.00"))
+	assert.Equal(t, "no hay en la abertura: entra aire por toda ella", paper.value(&quiz.Ask{Kind: quiz.AskPlane}, "1.00"))
+	assert.Equal(t, "40\u00a0%", paper.place(&quiz.Ask{Kind: quiz.AskPlane}, "0.4"))
+	assert.Equal(t, "más alto", paper.value(&quiz.Ask{Kind: quiz.AskChange, Cue: engine.CueNeutralPlane}, "more"))
+	assert.Equal(t, "<change/more>", paper.value(&quiz.Ask{Kind: quiz.AskChange, Cue: engine.CueVolume}, "more"))
+	assert.Equal(t, "45\u00a0s", paper.value(&quiz.Ask{Kind: quiz.AskMoment}, "45"))
+	assert.Equal(t, "no se distingue", paper.value(&quiz.Ask{Kind: quiz.AskFlow}, ""))
 	assert.Equal(t, "Plano neutro", paper.cue("neutral_plane"))
 	assert.Equal(t, "<scale/volume>", paper.cue("volume"))
+}
+
+// A mean is written with the point of whoever reads it, and says which way it leans.
+func TestMeansAreWrittenAsTheReaderDoes(t *testing.T) {
+	for _, c := range []struct {
+		language, point string
+		mean            float64
+		says            string
+	}{
+		{"es", "", -0.42, "0,4 niveles de menos en promedio"},
+		{"es", ".", -0.42, "0.4 niveles de menos en promedio"},
+		{"en", "", 1.04, "1 level too heavy on average"},
+		{"en", ",", 2.5, "2,5 levels too heavy on average"},
+		{"en", "", -0.04, ""},
+	} {
+		paper := speak(Reader{Language: c.language, Point: c.point})
+		assert.Equal(t, c.says, paper.steps(&c.mean))
+	}
 }
 
 // Times are told by the reader's clock, and say which that is.

@@ -92,6 +92,9 @@ func TestAClassFromBeginningToEnd(t *testing.T) {
 		assert.Equal(t, 400, got.status, wrong)
 		assert.Contains(t, got.sentence(t), "east_min")
 	}
+	for point, status := range map[string]int{",": 200, ".": 200, "%3B": 400, "%2C%2C": 400} {
+		assert.Equal(t, status, l.call("GET", "/classes/"+l.ID+"/report.pdf?language=es&point="+point, nil).status, point)
+	}
 	var person struct{ Person session.PersonReport }
 	l.must("GET", "/classes/"+l.ID+"/people/2", nil, &person)
 	assert.Equal(t, 1, *person.Person.Answers[0].Parts[0].Given.Level)

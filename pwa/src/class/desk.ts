@@ -90,8 +90,9 @@ export const openClass = (opening: Opening) => ask<{ class: ClassListed }>('POST
 export const listClasses = () => ask<{ classes: ClassListed[] }>('GET', '/classes')
 export const oneClass = (id: string, lead?: Lead) => ask<{ class: ClassListed }>('GET', `/classes/${id}`, undefined, lead)
 export const report = async (id: string) => dressed(await ask<{ report: ClassReport }>('GET', `/classes/${id}/report`), await sentences())
-/** The papers of a class, in a language and by the clock here as it stood on the day of the class. */
-export const reportPdf = (id: string, on: string, eastMin: number) => askFile(`/classes/${id}/report.pdf?language=${on}&east_min=${eastMin}`)
+/** The papers of a class: in a language, with its point or comma, and by the clock here as it stood on the day of the class. */
+export const reportPdf = (id: string, { language, point, eastMin }: { language: string; point: string; eastMin: number }) =>
+  askFile(`/classes/${id}/report.pdf?${new URLSearchParams({ language, point, east_min: String(eastMin) })}`)
 export const reportCsv = (id: string, on: string) => askFile(`/classes/${id}/report.csv?language=${on}`)
 export const rosterCsv = (id: string) => askFile(`/rosters/${id}/export.csv`)
 export const person = async (id: string, number: number, lead?: Lead) =>

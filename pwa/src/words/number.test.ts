@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { decimal, rounded } from './number'
+import { decimal, decimalPoint, rounded } from './number'
 
 // Node's own language is English here: a point, and no groups.
 test('so many decimals, no groups and no minus before nothing', () => {
@@ -12,4 +12,8 @@ test('so many decimals, no groups and no minus before nothing', () => {
 test('no zeros at the end', () => {
   expect(rounded(2, 1)).toBe('2')
   expect(rounded(2.25, 1)).toBe('2.3')
+})
+
+test('what stands before decimals is told by itself', () => {
+  expect(decimalPoint).toBe('.')
 })

@@ -12,6 +12,9 @@ export function decimal(value: number, digits: number): string {
   return format.format(value)
 }
 
+/** What stands before decimals here. */
+export const decimalPoint: string = decimal(0.5, 1).charAt(1)
+
 /** The same with no zeros at its end. */
 export const rounded = (value: number, digits: number): string =>
   value.toLocaleString(locale, { maximumFractionDigits: digits, useGrouping: false, signDisplay: 'negative' })

@@ -4,6 +4,7 @@ import { replyOf } from '../../class/stops'
 import { board } from '../../words/class-board'
 import { classes } from '../../words/class'
 import { drill } from '../../words/drill'
+import { lowerFirst } from '../../words/sentence'
 import { trade } from '../../words/trade'
 import type { Ask, ClassApart, ClassAskSpread, ClassBoardScene, ClassBoardView, ClassStep, Cue } from '../../wire.gen'
 import { askName, spellReply } from '../../words/spell-reply'
@@ -44,7 +45,7 @@ function SoFar({ view: { misread, suggest, step }, lead }: { view: ClassBoardVie
       <p>{board.misread(cueName(misread.cue), misread.right, misread.judged, misread.way)}</p>
       {suggest && step !== 'ended' && (
         <div class="row spread">
-          <span>{board.suggest(suggest.title, cueName(suggest.cue))}</span>
+          <span>{board.suggest(suggest.title, lowerFirst(cueName(suggest.cue)))}</span>
           <AddButton lead={lead} suggest={suggest} />
         </div>
       )}

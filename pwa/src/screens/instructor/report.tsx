@@ -7,6 +7,8 @@ import { Page } from '../../ui/page'
 import { board } from '../../words/class-board'
 import { desk } from '../../words/class-desk'
 import { language } from '../../words/language'
+import { decimalPoint } from '../../words/number'
+import { lowerFirst } from '../../words/sentence'
 import type { ClassBoardScene, ClassPersonReport, ClassReport } from '../../wire.gen'
 import { cueName } from '../board/readings'
 import { askName } from '../../words/spell-reply'
@@ -30,7 +32,7 @@ export function Report({ id }: { id: string }) {
 function Downloads({ id, atMS }: { id: string; atMS: number }) {
   const { failed, doing, run } = useDoing()
   const east = -new Date(atMS).getTimezoneOffset()
-  const pdf = async () => saveFile('class.pdf', await reportPdf(id, language, east))
+  const pdf = async () => saveFile('class.pdf', await reportPdf(id, { language, point: decimalPoint, eastMin: east }))
   const csv = async () => saveFile('class.csv', await reportCsv(id, language))
   return (
     <div class="row no-print">
@@ -120,7 +122,7 @@ function Repeat({ told }: { told: ClassReport }) {
       {told.repeat.length === 0 && <p>{desk.repeatNone}</p>}
       <ul class="desk-list">
         {told.repeat.map(({ family, seed, title, cue }) => (
-          <li key={`${family} ${seed}`}>{desk.repeatLine(title, cueName(cue))}</li>
+          <li key={`${family} ${seed}`}>{desk.repeatLine(title, lowerFirst(cueName(cue)))}</li>
         ))}
       </ul>
       {failed && <p role="alert">{failed}</p>}

@@ -230,7 +230,7 @@ export const desk = {
   report: 'Report',
   reportOf: (title: string) => `Report: ${title}`,
   reportDate: (date: string, people: string) => `${date}, ${people}`,
-  perCue: 'Cue by cue, worst first',
+  perCue: 'Cue by cue, furthest off first',
   cueLine: (right: number, judged: number) => `${right} of ${judged} right`,
   cueWays: { too_heavy: 'leaning too heavy', too_light: 'leaning too light' },
   repeat: 'What to repeat',

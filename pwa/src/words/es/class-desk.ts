@@ -226,7 +226,7 @@ export const desk: Like<typeof english> = {
   report: 'Informe',
   reportOf: (title) => `Informe: ${title}`,
   reportDate: (date, people) => `${date}, ${people}`,
-  perCue: 'Señal por señal, primero la peor',
+  perCue: 'Señal por señal, primero la más desviada',
   cueLine: (right, judged) => `${right} de ${judged} con acierto`,
   cueWays: { too_heavy: 'con tendencia a de más', too_light: 'con tendencia a de menos' },
   repeat: 'Qué repetir',

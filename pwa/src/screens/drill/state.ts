@@ -2,6 +2,7 @@ import { batch, signal } from '@preact/signals'
 import { busy } from '../../sw/update'
 import { randomSeed } from '../../local/random'
 import { isFull, store } from '../../local/store'
+import { firstFair } from '../../practice/fair'
 import { unseen } from '../../practice/forms'
 import { answersOf } from '../../practice/record'
 import type { Answer, FormKind, Item, Reply, Scene, Verdict } from '../../wire.gen'
@@ -115,25 +116,18 @@ export async function openScene(): Promise<void> {
   }
 }
 
-// A seed whose scene would be unfair has none; another seed of the family is
-// tried, then another family. So often before giving up: chosen by us.
-const mostReplaced = 6
-
-async function makeOrReplace(scene: Scene): Promise<Item> {
-  let wanted = scene
+/** In the place of an unfair scene another seed of its family is tried, then another family; a test keeps its scenes. */
+function makeOrReplace(scene: Scene): Promise<Item> {
   const barren = new Set<string>()
-  for (let turn = 1; ; turn++) {
-    try {
-      return await make(wanted)
-    } catch (error) {
-      if (turn === mostReplaced || !set.value || set.value.form) throw error
-      if (turn % 2 === 0) barren.add(wanted.family)
-      wanted = await another(wanted, barren)
-      const scenes = set.value.scenes.with(set.value.done.length, wanted)
-      set.value = { ...set.value, scenes }
-      await keep()
-    }
-  }
+  return firstFair(scene, make, async (unfair, turn) => {
+    if (!set.value || set.value.form) return undefined
+    if (turn % 2 === 0) barren.add(unfair.family)
+    const wanted = await another(unfair, barren)
+    const scenes = set.value.scenes.with(set.value.done.length, wanted)
+    set.value = { ...set.value, scenes }
+    await keep()
+    return wanted
+  })
 }
 
 async function another(scene: Scene, barren: ReadonlySet<string>): Promise<Scene> {

@@ -1,12 +1,11 @@
 import { saveSet } from '../../class/desk'
 import { randomBelow, randomSeed } from '../../local/random'
+import { firstFair } from '../../practice/fair'
 import { Button } from '../../ui/button'
 import { desk } from '../../words/class-desk'
 import type { ClassPlanned } from '../../wire.gen'
 import { engine, type FamilyInfo } from '../../worker/client'
 import { useDoing } from './use-loaded'
-
-const tries = 5 // seeds of one family, as a few have no fair scene; chosen by us
 
 /** Who has no set yet need not build one first: a scene of every kind, chosen by chance, is made by one press. */
 export function ReadySet({ made }: { made(): void }) {
@@ -35,16 +34,7 @@ async function oneOfEachKind(): Promise<ClassPlanned[]> {
 
 /** A scene of one of the families, made once here so that the class is given none that cannot be. */
 async function fairScene(families: readonly FamilyInfo[]): Promise<ClassPlanned> {
-  const family = families[randomBelow(families.length)]!.id
-  let last: unknown
-  for (let n = 0; n < tries; n++) {
-    const seed = randomSeed()
-    try {
-      await engine.item(family, seed)
-      return { family, seed, look_s: 0, note: '' }
-    } catch (error) {
-      last = error
-    }
-  }
-  throw last
+  const draw = () => ({ family: families[randomBelow(families.length)]!.id, seed: randomSeed() })
+  const { family, seed } = await firstFair(draw(), (scene) => engine.item(scene.family, scene.seed), draw)
+  return { family, seed, look_s: 0, note: '' }
 }

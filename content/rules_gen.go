@@ -441,7 +441,7 @@ var rules = []infer.Rule{
 		Regime:     "ventilation_limited",
 		Hazards:    []engine.Hazard{"ventilation_induced_flashover"},
 		Condition:  "rule/roof-outlet/condition",
-		Sources:    []string{"nist_tn_1618", "common_practice"},
+		Sources:    []string{"srsa_fire_ventilation", "common_practice"},
 	},
 	{
 		ID:         "roof-is-not-the-seat",

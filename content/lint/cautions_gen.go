@@ -35,9 +35,9 @@ var cautions = fieldbook.CautionBook{
 		},
 		{
 			ID:      "conditions_not_certainties",
-			Text:    "Signs are conditions, not certainties. Controlled fires with the signs of a backdraft have passed without one, and fires without the signs have killed.",
+			Text:    "Signs are conditions, not certainties. Seven controlled fires behind small openings gave no backdraft, and firefighters have been killed where what they could see was almost clear of smoke.",
 			Where:   []fieldbook.Place{"size_up", "drill", "reading", "field_book"},
-			Sources: []string{"canterbury_1995", "niosh_f2007_02"},
+			Sources: []string{"canterbury_1995", "niosh_f2007_18", "niosh_f2007_32"},
 		},
 		{
 			ID:      "share_of_simulations",

@@ -641,7 +641,7 @@ var glossary = fieldbook.Glossary{
 			ID:      "thermal_imager",
 			Term:    "Thermal imager",
 			Aliases: []string{"TIC"},
-			Meaning: "A camera that shows surface heat. It does not see through thick smoke into gas, and it does not read smoke.",
+			Meaning: "A camera that shows the heat of surfaces, through much smoke too. It does not measure the heat of the gas, and it does not read smoke.",
 			Used:    "NFPA 1801",
 			Sources: []string{"from_memory"},
 		},

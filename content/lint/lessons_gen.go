@@ -12,7 +12,8 @@ var lessons = []fieldbook.Lesson{
 		Idea:  "A small box tells true in direction, order and cause; its time, colour, smoothness and speed are its own.",
 		Body: []string{
 			"A box shows truly which way the smoke moves, which opening answers which, and what comes first.",
-			"It runs fast. At a sixth of the size everything happens in about four tenths of the time, and speeds shrink by the same share. Lintel scales speed by the opening, so the ratings carry over; the clock does not.",
+			"It runs fast. At a quarter of the size everything happens in about half the time, at about half the speed. Lintel sets speed against the height of the opening, so its rating carries over; the clock does not.",
+			"It looks thin. One sees through a hand's breadth of smoke where a doorway holds a metre, so density and volume are rated lower in a box whose smoke is the same.",
 			"It is smooth. Flow in small openings stays orderly at speeds that would boil in a doorway.",
 			"It is pale, brown or wood-black, for it burns wood and straw and its own walls. Furniture makes other smoke and far more of it.",
 			"It leaks, it loses more of its heat, a breeze is a gale to it, and it has no glass to fail, no stairs and no voids.",
@@ -31,7 +32,7 @@ var lessons = []fieldbook.Lesson{
 		Idea:  "You only find out what you saw if you commit to it before anyone else speaks.",
 		Body: []string{
 			"Two people stand at the same doorway. One says \"fast and black\", and the other nods. Nobody knows what the second one saw, not even the second one.",
-			"Classes that only watched a demonstration understood it no better than classes that missed it. Classes that first wrote down what they expected did better, and saw more of what really happened, whether their guess was right or wrong. About one observation in five was remembered wrongly.",
+			"In physics lectures, students who only watched a demonstration understood it no better than students who missed it. Those who first wrote down what they expected did better, and saw more of what really happened, whether their guess was right or wrong. About one observation in five was reported wrongly.",
 			"So here you always answer first, then see. An answer that turns out wrong has done its work. \"Cannot tell\" is an answer too, and often the honest one.",
 		},
 		Look: []string{
@@ -51,9 +52,9 @@ var lessons = []fieldbook.Lesson{
 		Title: "Darkness first, hue last",
 		Idea:  "Colour tells how the smoke was made and how far it came, not what is burning.",
 		Body: []string{
-			"Soot made in flame swallows light and looks black. Droplets boiled out of heated fuel scatter it and look white. Smoke on its way loses soot to walls and cools, so it pales.",
+			"Soot made in flame swallows light and looks black. Droplets boiled out of heated fuel scatter it and look white. Smoke on its way loses soot to walls and thins, and thin smoke looks paler.",
 			"Brown is tar from wood that is heated and does not yet flame. In a furnished house, brown at eaves, siding or a floor line speaks of the structure itself.",
-			"In a fire short of air even wood smokes black. One pure fuel ran from brown to black with heat alone in the laboratory, so a colour does not name its fuel.",
+			"In a fire short of air even wood smokes black. In the laboratory the smoke of one pure fuel ran from brown to black with the heat of its burning, so a colour does not name its fuel.",
 			"Colour carries the least weight of all cues here, and never decides alone.",
 		},
 		Look: []string{
@@ -103,7 +104,7 @@ var lessons = []fieldbook.Lesson{
 		Body: []string{
 			"Fast and darkening smoke stands on one list of signs for flashover and on another for backdraft. Detached tongues of flame stand on both as well. What tells them apart is the air; how the building is opened, and whether it pulses.",
 			"Pulsing is given as a backdraft sign. One text reads it as air that has already reached the seat, with a flame front to follow. Another calls it hard to predict at all.",
-			"Slow, light smoke is early to one author, far away to the same author, and seepage from a closed room to a third. All three fit.",
+			"Slow, light smoke is early to one author, far away to the same author, and seepage from a closed room to another. All three fit.",
 			"Colour is on every list, and one national text warns that it must never stand alone.",
 			"Some words differ with the country. Backdraft and backdraught; neutral plane and smoke layer; flashover as a stage or as a passage.",
 		},
@@ -194,7 +195,7 @@ var lessons = []fieldbook.Lesson{
 		Title: "Nearest to the seat",
 		Idea:  "Among like openings on one level, the fastest and darkest is most likely the nearest.",
 		Body: []string{
-			"On its way smoke loses heat to walls and soot to surfaces. The longer and tighter the way, the slower and paler it arrives.",
+			"On its way smoke loses heat to walls and soot to surfaces. The longer and tighter the way, the slower and thinner it arrives. It is said to pale as well; in Lintel's own fires it hardly does, so speed tells far more there.",
 			"The comparison is only fair between openings of a kind: door with door, crack with crack, one level, one side of the wind.",
 			"When all of them look the same, the fire may be hidden in a void or below, or the building may be well mixed. \"Cannot tell\" is then the reading.",
 			"When one is fastest and another darkest, speed speaks more of heat and path, darkness more of burning. Both are worth saying.",
@@ -242,7 +243,7 @@ var lessons = []fieldbook.Lesson{
 		Title: "The opening is part of the reading",
 		Idea:  "Set every cue against the size of the opening before you compare it with anything.",
 		Body: []string{
-			"The same fire through twice the opening shows about half the speed. A crack makes a little pressure look like a lot. One pascal, which you could not feel on your hand, drives cold air through a crack at nearly a walking pace.",
+			"In measured rooms the smoke of one fire left about a fifth slower through a door twice as wide. A crack makes a little pressure look like a lot. One pascal, which you could not feel on your hand, drives cold air through a crack at nearly a walking pace.",
 			"So speed is judged against the opening's height, and volume against its size. A crack is compared with cracks and a door with doors.",
 			"Then set the whole against the building. A thin haze at the door of a warehouse may stand before a large fire; heavy smoke from a shed may be a small one.",
 		},
@@ -257,7 +258,7 @@ var lessons = []fieldbook.Lesson{
 		},
 		Mistake: "Calling the narrow opening the nearest because it is the fastest.",
 		Terms:   []string{"leak", "volume", "velocity"},
-		Sources: []string{"vent_flow_formula", "common_practice", "niosh_f2007_18"},
+		Sources: []string{"nbsir_82_2520", "vent_flow_formula", "common_practice", "niosh_f2007_18"},
 		Try:     fieldbook.Try{Kind: "read_opening", Do: "Find two drills in which a different size gives the same smoke another speed."},
 	},
 	{
@@ -294,9 +295,9 @@ var lessons = []fieldbook.Lesson{
 		},
 		Look:     []string{"Cracks, for smoke that goes out and in.", "Glass, for stain and crazing.", "How much shows, against how long it has burned."},
 		Misleads: []string{"Gusts rock the smoke at a crack as a starving fire does.", "A tight building shows almost nothing when the fire has used its air."},
-		Mistake:  "Waiting for pulsing. Many starved fires never pulse.",
+		Mistake:  "Waiting for pulsing. A starved fire need not pulse.",
 		Terms:    []string{"ventilation_limited", "fuel_limited", "backdraft", "pulsing"},
-		Sources:  []string{"nfcc_backdraught", "nfcc_flashover", "srsa_enclosure_fires", "closed_room_pressure", "canterbury_1995"},
+		Sources:  []string{"nfcc_backdraught", "nfcc_flashover", "srsa_enclosure_fires", "closed_room_pressure", "canterbury_1995", "common_practice"},
 		Try:      fieldbook.Try{Kind: "call_stage", Do: "Call the regime in five scenes and name the sign that decided it."},
 	},
 	{

@@ -187,7 +187,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "darker-after-opening",
-		Text:        "Smoke that darkens after something was opened shows that burning has picked up, not only that smoke was let out.",
+		Text:        "Smoke that darkens after something was opened fits burning that has picked up, and not only smoke let out.",
 		At:          "building",
 		When:        []string{"something was opened", "overall darkness change > 0"},
 		Unless:      []string{"water"},
@@ -218,7 +218,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "plane-falls",
-		Text:        "A neutral plane that drops quickly, nothing having been shut, shows the layer thickening; sudden lowering is a listed sign of flashover.",
+		Text:        "A neutral plane that drops quickly, nothing having been shut, fits a layer that comes down; sudden lowering of the smoke layer is a listed sign of flashover.",
 		At:          "opening",
 		When:        []string{"plane change <= -0.12"},
 		Unless:      []string{"something was shut", "something was opened"},
@@ -275,7 +275,7 @@ var rulesChange = []infer.Rule{
 	},
 	{
 		ID:          "no-change-after-water",
-		Text:        "Fast dark smoke that holds its speed under water shows the water not reaching the seat.",
+		Text:        "Fast dark smoke that holds its speed under water fits water that does not reach the seat.",
 		At:          "opening",
 		When:        []string{"water", "velocity >= 3", "velocity change >= 0", "darkness >= 3"},
 		Confidence:  "middle",

@@ -8,7 +8,7 @@ import "lintel/engine/infer"
 var rulesCompare = []infer.Rule{
 	{
 		ID:          "fastest-and-darkest",
-		Text:        "Of like-sized openings on one level, the one whose smoke is both fastest and darkest is nearest the seat.",
+		Text:        "Of like-sized openings on one level, the one whose smoke is both fastest and darkest is most likely the nearest to the seat.",
 		At:          "opening",
 		When:        []string{"fastest of its class", "darkest opening"},
 		Unless:      []string{"leeward", "kind is roof or hatch"},
@@ -21,7 +21,7 @@ var rulesCompare = []infer.Rule{
 	},
 	{
 		ID:          "fastest-and-thickest",
-		Text:        "An opening whose smoke is both fastest and thickest among its like has the shorter path to the seat.",
+		Text:        "An opening whose smoke is both fastest and thickest among its like most likely has the shorter path to the seat.",
 		At:          "opening",
 		When:        []string{"fastest of its class", "thickest opening"},
 		Unless:      []string{"leeward", "kind is roof or hatch"},
@@ -34,7 +34,7 @@ var rulesCompare = []infer.Rule{
 	},
 	{
 		ID:          "slower-and-paler",
-		Text:        "Smoke slower and paler than at another like opening has come a longer or tighter way.",
+		Text:        "Smoke slower and paler than at another like opening has most likely come a longer or tighter way.",
 		At:          "opening",
 		When:        []string{"slower than another of its class", "paler than another"},
 		Unless:      []string{"windward"},

@@ -22,7 +22,7 @@ var rulesFlow = []infer.Rule{
 	},
 	{
 		ID:          "two-way-low-plane-fast",
-		Text:        "A low neutral plane with fast smoke over it shows hot gas filling most of the room.",
+		Text:        "A low neutral plane with fast smoke over it fits hot gas that fills most of the room.",
 		At:          "opening",
 		When:        []string{"flow is both", "neutral plane < 0.47", "velocity >= 3"},
 		Confidence:  "middle",
@@ -118,7 +118,7 @@ var rulesFlow = []infer.Rule{
 		LookAlike:   "A roof vent over a fire in the roof space itself.",
 		NextLook:    "Look for the openings that turned into inlets, and whether the outflow grows.",
 		CounterSign: "The flow at the lower openings did not change.",
-		Sources:     []string{"nist_tn_1618", "common_practice"},
+		Sources:     []string{"srsa_fire_ventilation", "common_practice"},
 	},
 	{
 		ID:          "roof-is-not-the-seat",
@@ -215,7 +215,7 @@ var rulesFlow = []infer.Rule{
 	},
 	{
 		ID:          "all-out-none-in",
-		Text:        "Where smoke leaves and no opening seen takes air in, the gas inside is still expanding, as over a fire that grows.",
+		Text:        "Smoke that leaves while no opening seen takes air in fits gas that still expands, as over a fire that grows.",
 		At:          "building",
 		When:        []string{"outlets >= 1", "inlets = 0", "two-way openings = 0"},
 		Unless:      []string{"water"},

@@ -71,7 +71,7 @@ var rulesStarved = []infer.Rule{
 	},
 	{
 		ID:          "stained-glass",
-		Text:        "Glass stained dark or crazed, with little fire to see, shows a hot room short of air.",
+		Text:        "Glass stained dark or crazed, with little fire to see, fits a hot room short of air.",
 		At:          "opening",
 		When:        []string{"window is stained or crazed"},
 		Unless:      []string{"flame is full"},

@@ -22,7 +22,7 @@ var rulesStrength = []infer.Rule{
 	},
 	{
 		ID:          "light-slow-smoke",
-		Text:        "Slow, light smoke that persists shows an early fire, or one far from this opening, or seepage from a closed room; this look alone does not part them.",
+		Text:        "Slow, light smoke that persists fits an early fire, or one far from this opening, or seepage from a closed room; this look alone does not part them.",
 		At:          "opening",
 		When:        []string{"smoke shows", "velocity <= 1", "darkness <= 2"},
 		Unless:      []string{"vanishes", "water"},
@@ -312,7 +312,7 @@ var rulesStrength = []infer.Rule{
 	},
 	{
 		ID:          "whole-building-strong",
-		Text:        "The most volume and the most speed on the scale at once show a large, hot fire with a way out.",
+		Text:        "The most volume and the most speed on the scale at once fit a large, hot fire with a way out.",
 		At:          "building",
 		When:        []string{"most volume >= 4", "most velocity >= 4"},
 		Unless:      []string{"water"},
@@ -328,7 +328,7 @@ var rulesStrength = []infer.Rule{
 	},
 	{
 		ID:          "slow-everywhere",
-		Text:        "Where nothing moves faster than a drift there is little heat behind any opening seen.",
+		Text:        "Smoke that nowhere moves faster than a drift fits little heat behind the openings seen.",
 		At:          "building",
 		When:        []string{"most velocity <= 1", "openings with smoke >= 1"},
 		Unless:      []string{"closed up", "water"},
@@ -383,7 +383,7 @@ var rulesStrength = []infer.Rule{
 	},
 	{
 		ID:          "white-that-stays",
-		Text:        "White smoke that does not vanish is fuel giving off gas without flame, as when a fire has lost its air; so does fuel that has only begun to heat.",
+		Text:        "White smoke that does not vanish fits fuel giving off gas without flame, as when a fire has lost its air or fuel has only begun to heat.",
 		At:          "opening",
 		When:        []string{"darkness <= 1", "density >= 1", "not vanishes"},
 		Unless:      []string{"water"},
@@ -391,7 +391,7 @@ var rulesStrength = []infer.Rule{
 		Supports:    []engine.Stage{"ventilation_limited_decay"},
 		Opposes:     []engine.Stage{"fully_developed"},
 		Alike:       []engine.Stage{"incipient", "growth", "ventilation_limited_decay"},
-		LookAlike:   "Wet fuel just lit, or vapour on a cold day.",
+		LookAlike:   "Smoke that has come a long way, wet fuel just lit, or vapour on a cold day.",
 		NextLook:    "Look for a dirty edge, at the glass, and at gaps for pulsing.",
 		CounterSign: "Flame shows behind it.",
 		Sources:     []string{"common_practice", "aria_smoke", "vapour_or_smoke"},

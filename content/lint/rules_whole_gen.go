@@ -22,7 +22,7 @@ var rulesWhole = []infer.Rule{
 	},
 	{
 		ID:          "pale-thick-lasting",
-		Text:        "Pale smoke that is thick and lasting is fuel giving off gas without flame, as in a fire short of air or one just shut in.",
+		Text:        "Pale smoke that is thick and lasting fits fuel giving off gas without flame, as in a fire short of air or one just shut in.",
 		At:          "opening",
 		When:        []string{"darkness <= 2", "density >= 3", "volume >= 2"},
 		Unless:      []string{"vanishes", "water"},
@@ -234,7 +234,7 @@ var rulesWhole = []infer.Rule{
 	},
 	{
 		ID:          "churning-full-volume",
-		Text:        "A full opening of churning smoke shows the room behind it burning or about to.",
+		Text:        "A full opening of churning smoke fits a room behind it that burns or is about to.",
 		At:          "opening",
 		When:        []string{"volume >= 4", "churning"},
 		Confidence:  "middle",

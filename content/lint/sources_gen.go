@@ -237,7 +237,7 @@ var sources = []infer.Source{
 		Title:     "Fire glossary based on ISO TC 92",
 		Publisher: "Cook on Fire",
 		Address:   "http://www.cookeonfire.com/fire-safety-guidance-sources/glossary/",
-		Seen:      "The entry for backdraught.",
+		Seen:      "The entries used, such as those for backdraught, deflagration and chimney effect.",
 	},
 	{
 		ID:        "ul_ventilation_2010",

@@ -5,8 +5,8 @@ package content
 import "lintel/engine/infer"
 
 var priors = infer.Priors{
-	Hazard: [4]float64{-1.245, -2.061, -2.052, -2.326},
-	Flag:   [4]float64{0.208, 0.061, 0.066, 0.043},
+	Hazard: [4]float64{-1.245, -2.061, -2.467, -2.326},
+	Flag:   [4]float64{0.208, 0.061, 0.024, 0.043},
 	Cover:  0.91,
 	Answers: []infer.Answers{
 		{

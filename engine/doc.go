@@ -14,4 +14,4 @@ package engine
 
 // Version names the physics, rules and scoring together. Items, answers and
 // classes carry it; a verdict is only ever recomputed by the same version.
-const Version = "0.4.2"
+const Version = "0.4.3"

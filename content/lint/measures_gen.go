@@ -28,10 +28,10 @@ var measures = []measured.Rule{
 		Rule:    "quickens-and-darkens-shut-in",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   395,
-		Hits:    68,
-		Share:   0.172,
-		Base:    0.088,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.88},
+		Hits:    45,
+		Share:   0.114,
+		Base:    0.06,
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.773},
 	},
 	{
 		Rule:  "heavy-and-rising",
@@ -141,7 +141,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"fully_developed": -0.375, "growth": -0.357, "incipient": 0.1, "pre_flashover": 0.1, "ventilation_limited_decay": 0.24},
 		Regime:  0.386,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.221, "ventilation_induced_flashover": 0.858},
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.088, "ventilation_induced_flashover": 0.858},
 	},
 	{
 		Rule:    "less-smoke-after-shutting",
@@ -152,7 +152,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"decay": 0.1, "fully_developed": -0.045, "growth": -0.2, "incipient": -0.1, "pre_flashover": -0.1, "ventilation_limited_decay": 0.2},
 		Regime:  0.312,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.714, "ventilation_induced_flashover": 0.829},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.804, "ventilation_induced_flashover": 0.829},
 	},
 	{
 		Rule:    "surge-after-opening",
@@ -174,7 +174,7 @@ var measures = []measured.Rule{
 		Base:    0.152,
 		Stage:   map[engine.Stage]float64{"decay": -0.305, "fully_developed": 0.539, "growth": -0.1, "incipient": -0.1, "pre_flashover": 0.516, "ventilation_limited_decay": -0.2},
 		Regime:  0.03,
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.302, "smoke_explosion": -0.06, "ventilation_induced_flashover": 0.371},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.463, "smoke_explosion": -0.06, "ventilation_induced_flashover": 0.371},
 	},
 	{
 		Rule:    "fading-in-the-open",
@@ -317,7 +317,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.239,
 			"ventilation_limited_decay": 0.1,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.134, "flashover": -0.368, "ventilation_induced_flashover": -0.202},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.289, "flashover": -0.368, "ventilation_induced_flashover": -0.202},
 	},
 	{Rule: "fastest-and-darkest", Claim: "the opening leads into the room that burns most", Fires: 14, Hits: 11, Share: 0.786, Base: 0.328},
 	{Rule: "fastest-and-thickest", Claim: "the opening leads into the room that burns most", Fires: 195, Hits: 167, Share: 0.856, Base: 0.328},
@@ -435,7 +435,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.422,
 			"ventilation_limited_decay": 0.2,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.075, "flashover": -0.312, "smoke_explosion": -0.305},
+		Hazards: map[engine.Hazard]float64{"flashover": -0.312, "smoke_explosion": -0.305},
 	},
 	{Rule: "door-all-out", Claim: "the opening does not lead into the room that burns most", Fires: 208, Hits: 170, Share: 0.817, Base: 0.672},
 	{
@@ -503,7 +503,7 @@ var measures = []measured.Rule{
 		Base:    0.61,
 		Stage:   map[engine.Stage]float64{"after_knock_down": -0.3, "decay": 0.501, "fully_developed": -0.03, "growth": 0.03, "incipient": 0.03, "ventilation_limited_decay": -0.03},
 		Regime:  -0.03,
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.573, "flashover": -0.473, "smoke_explosion": -0.293, "ventilation_induced_flashover": -0.258},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.24, "flashover": -0.473, "smoke_explosion": -0.293, "ventilation_induced_flashover": -0.258},
 	},
 	{
 		Rule:  "open-but-still",
@@ -521,6 +521,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.03,
 			"ventilation_limited_decay": 0.3,
 		},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.031},
 	},
 	{
 		Rule:  "nothing-moves",
@@ -538,7 +539,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.377,
 			"ventilation_limited_decay": -0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.145, "flashover": -0.314, "smoke_explosion": -0.407, "ventilation_induced_flashover": -0.466},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.064, "flashover": -0.314, "smoke_explosion": -0.407, "ventilation_induced_flashover": -0.466},
 	},
 	{
 		Rule:  "layer-in-the-opening",
@@ -654,7 +655,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.917,
 			"ventilation_limited_decay": 0.1,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.502, "flashover": -0.414, "smoke_explosion": -0.382, "ventilation_induced_flashover": -0.236},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.295, "flashover": -0.414, "smoke_explosion": -0.382, "ventilation_induced_flashover": -0.236},
 	},
 	{
 		Rule:  "water-going-on",
@@ -672,7 +673,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.4,
 			"ventilation_limited_decay": 0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.43, "flashover": -1.193, "smoke_explosion": -0.034, "ventilation_induced_flashover": -0.658},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.499, "flashover": -1.193, "smoke_explosion": -0.034, "ventilation_induced_flashover": -0.658},
 	},
 	{
 		Rule:  "sprinkler-smoke",
@@ -690,7 +691,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.37,
 			"ventilation_limited_decay": -0.2,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.267, "flashover": -0.066},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.105, "flashover": -0.066},
 	},
 	{Rule: "one-look-only", Claim: "nothing that a single count would test"},
 	{
@@ -738,7 +739,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.03,
 		},
 		Regime:  0.16,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.623},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.541},
 	},
 	{
 		Rule:    "pulsing-black-outward",
@@ -767,7 +768,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.785,
 		},
 		Regime:  0.888,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.087},
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.161},
 	},
 	{
 		Rule:    "stained-glass",
@@ -786,7 +787,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"decay": -0.435, "growth": -0.648, "incipient": -0.308, "pre_flashover": -0.1, "ventilation_limited_decay": 0.823},
 		Regime:  0.835,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.081, "ventilation_induced_flashover": 0.993},
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.174, "ventilation_induced_flashover": 0.993},
 	},
 	{
 		Rule:  "closed-and-pushing",
@@ -822,7 +823,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.781,
 			"ventilation_limited_decay": 0.303,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.276, "flashover": -0.31, "smoke_explosion": 0.05},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.369, "flashover": -0.31, "smoke_explosion": 0.05},
 	},
 	{
 		Rule:  "slow-dark-still",
@@ -852,7 +853,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"after_knock_down": 0.2, "decay": -0.2, "fully_developed": -0.2, "growth": 0.1, "pre_flashover": 0.3, "ventilation_limited_decay": 0.144},
 		Regime:  0.112,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.094},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.311},
 	},
 	{
 		Rule:    "churning-pulsing-two-way",
@@ -927,7 +928,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.373,
 			"ventilation_limited_decay": -0.3,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.191, "flashover": -0.212, "smoke_explosion": -0.187, "ventilation_induced_flashover": -0.206},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.139, "flashover": -0.212, "smoke_explosion": -0.187, "ventilation_induced_flashover": -0.206},
 	},
 	{
 		Rule:  "light-slow-smoke",
@@ -958,7 +959,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.187,
 			"ventilation_limited_decay": -0.2,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.175, "smoke_explosion": -0.188, "ventilation_induced_flashover": -0.104},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.245, "smoke_explosion": -0.188, "ventilation_induced_flashover": -0.104},
 	},
 	{
 		Rule:  "steady-middling-smoke",
@@ -1008,9 +1009,9 @@ var measures = []measured.Rule{
 		Rule:    "fast-and-dark-shut-in",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   904,
-		Hits:    116,
-		Share:   0.128,
-		Base:    0.088,
+		Hits:    79,
+		Share:   0.087,
+		Base:    0.06,
 		Hazards: map[engine.Hazard]float64{"backdraft": 0.225},
 	},
 	{
@@ -1134,10 +1135,10 @@ var measures = []measured.Rule{
 		Rule:    "flame-tongues-shut-in",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   183,
-		Hits:    83,
-		Share:   0.454,
-		Base:    0.088,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.35},
+		Hits:    59,
+		Share:   0.322,
+		Base:    0.06,
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.082},
 	},
 	{
 		Rule:  "flame-fills",
@@ -1155,7 +1156,8 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.1,
 			"ventilation_limited_decay": -0.045,
 		},
-		Regime: 2.899,
+		Regime:  2.899,
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.243},
 	},
 	{
 		Rule:  "flame-with-thick-smoke",
@@ -1283,7 +1285,7 @@ var measures = []measured.Rule{
 			"ventilation_limited_decay": 0.4,
 		},
 		Regime:  -0.429,
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.015, "ventilation_induced_flashover": -0.008},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.113, "ventilation_induced_flashover": -0.008},
 	},
 	{
 		Rule:  "dark-thin-slow",
@@ -1335,7 +1337,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             0.1,
 			"ventilation_limited_decay": -0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.762, "flashover": -0.055, "smoke_explosion": -1.293, "ventilation_induced_flashover": -1.013},
+		Hazards: map[engine.Hazard]float64{"backdraft": -1.01, "flashover": -0.055, "smoke_explosion": -1.293, "ventilation_induced_flashover": -1.013},
 	},
 	{
 		Rule:  "pale-thick-lasting",
@@ -1359,10 +1361,10 @@ var measures = []measured.Rule{
 		Rule:    "pale-thick-shut-in",
 		Claim:   "one of its hazards comes, or would on opening up",
 		Fires:   159,
-		Hits:    53,
-		Share:   0.333,
-		Base:    0.088,
-		Hazards: map[engine.Hazard]float64{"backdraft": 0.975},
+		Hits:    43,
+		Share:   0.27,
+		Base:    0.06,
+		Hazards: map[engine.Hazard]float64{"backdraft": 1.17},
 	},
 	{
 		Rule:   "dark-thin-no-flame",
@@ -1462,7 +1464,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.015,
 			"ventilation_limited_decay": 0.3,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.415, "flashover": -0.273},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.413, "flashover": -0.273},
 	},
 	{
 		Rule:  "little-open-thick-smoke",
@@ -1492,7 +1494,7 @@ var measures = []measured.Rule{
 		Base:    0.173,
 		Stage:   map[engine.Stage]float64{"decay": -0.4, "fully_developed": 0.3, "growth": -0.3, "incipient": 0.3, "ventilation_limited_decay": 0.392},
 		Regime:  1.804,
-		Hazards: map[engine.Hazard]float64{"backdraft": 1.158},
+		Hazards: map[engine.Hazard]float64{"backdraft": 0.788},
 	},
 	{
 		Rule:   "much-open",
@@ -1568,7 +1570,7 @@ var measures = []measured.Rule{
 			"pre_flashover":             -0.445,
 			"ventilation_limited_decay": 0.4,
 		},
-		Hazards: map[engine.Hazard]float64{"backdraft": -0.23},
+		Hazards: map[engine.Hazard]float64{"backdraft": -0.154},
 	},
 	{
 		Rule:  "nothing-dark",

@@ -66,6 +66,7 @@ var english = map[string]string{
 	"event/backdraft_conditions":          "Conditions for backdraft",
 	"event/extinction":                    "The flame went out",
 	"event/flashover":                     "Flashover",
+	"event/layer_ignition":                "The gas under the ceiling lit",
 	"event/opening_failed":                "An opening gave way",
 	"event/re_growth":                     "It grew again",
 	"event/smoke_explosion":               "Smoke explosion",

@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"strings"
 
 	"lintel/engine"
 	"lintel/engine/truth"
@@ -13,6 +14,10 @@ const (
 	Extinction = "extinction"
 	Regrowth   = "re_growth"
 
+	// LayerIgnition: the gas of a room in which next to nothing burned lit at once,
+	// and it was neither a backdraft nor a smoke explosion by what is told of those.
+	LayerIgnition = "layer_ignition"
+
 	conditions = "_conditions" // after a hazard's name: it has not happened, and could
 )
 
@@ -21,7 +26,7 @@ var Kinds = []string{
 	string(engine.Flashover), string(engine.VentilationFlashover),
 	string(engine.Backdraft), string(engine.Backdraft) + conditions,
 	string(engine.SmokeExplosion), string(engine.SmokeExplosion) + conditions,
-	Extinction, Regrowth, OpeningFailed,
+	LayerIgnition, Extinction, Regrowth, OpeningFailed,
 }
 
 const (
@@ -38,6 +43,10 @@ const (
 	// down to about 320 °C (Wu et al., Fire Technology 2020, abstract); with a
 	// live ember or flame anywhere in the room we take 120 °C (chosen by us).
 	hotEnough = 120.0
+
+	// burstShare of what flashes a room over: burning in its gas that comes up at
+	// once and is more than this is a burst. Chosen by us.
+	burstShare = 0.15
 
 	// causeS is how soon after an opening was widened a fire must begin to rise
 	// for that opening to be its cause, s in a room 2.4 m high; afterOpening is how
@@ -93,6 +102,8 @@ type roomWatch struct {
 	blamed    float64 // time of the opening that last brought a flashover about
 	wasPoor   float64 // time when it was last starved of air
 	layer     float64 // kW of burning in the layer and in jets, smoothed
+	burning   float64 // kW of all burning in the room, averaged as the fire's level is
+	lit       spell   // its gas
 }
 
 func (w *watch) begin(m *zone.Model) {
@@ -144,6 +155,18 @@ func (w *watch) say(r *Run, kind string, room int, cause string) {
 	})
 }
 
+// justSaid reports whether something happened in a room, by what was told of it within
+// the time of settling.
+func (w *watch) justSaid(r *Run, room int, now float64) bool {
+	for i := len(w.events) - 1; i >= 0 && now-w.events[i].TS < float64(w.pace*settleS); i-- {
+		e := &w.events[i]
+		if e.Where == r.scenario.Compartments[room].ID && !strings.HasSuffix(e.Kind, conditions) {
+			return true
+		}
+	}
+	return false
+}
+
 // look notes what is new.
 func (w *watch) look(r *Run, s truth.State) {
 	w.lookOpenings(r)
@@ -163,6 +186,15 @@ func (w *watch) lookRoom(r *Run, i int, s truth.State) {
 	w.flashover(r, i, s, upper)
 	w.backdraft(r, i, s, upper, heat)
 	w.premixed(r, i, s, upper, heat)
+	w.layerLights(r, i, s)
+	was.layer += float64(0.1 * (room.Out.LayerW/1000 - was.layer))
+	was.burning += float64((room.Out.BurnW/1000 - was.burning) * w.share(s))
+}
+
+// share is how far an average over the time of settling moves in one look.
+func (w *watch) share(s truth.State) float64 {
+	dt := s.TS - w.seen
+	return dt / (dt + float64(w.pace*settleS))
 }
 
 // flashover: layer or floor flux pass the criteria while the room burns. It is
@@ -198,131 +230,4 @@ func (w *watch) answers(s truth.State) bool {
 
 func (w *watch) cause(r *Run, s truth.State) string {
 	return engine.Sentence(causeOpened, engine.Slot("s", whole(s.TS-w.opened)), r.opening(w.opening))
-}
-
-// backdraft: hot gas rich in fuel and poor in oxygen; and the burst when air
-// reaches it.
-func (w *watch) backdraft(r *Run, i int, s truth.State, upper, heat float64) {
-	room, was := &r.model.Rooms[i], &w.rooms[i]
-	oxygen := room.Gas[zone.Upper].OxygenMoles()
-	holds := heat > richHeat && oxygen < poorOxygen && upper > hotEnough && room.Flame < 0.3
-	keeps := heat > 0.7*richHeat && room.Flame < 0.5
-	if was.backdraft.begins(holds, keeps, s.TS, w.pace*holdS) {
-		was.fired = false
-		w.say(r, string(engine.Backdraft)+conditions, i, richGas(room, heat))
-	}
-	if holds {
-		was.heldAt = s.TS
-	}
-	burst := room.Out.LayerW / 1000
-	quick := burst > 3*was.layer && burst > 0.15*flashoverKW(r.model, i)
-	if quick && !was.fired && s.TS-was.heldAt < 60 && s.TS-w.opened < 60 && w.opened <= s.TS {
-		was.fired = true
-		w.say(r, string(engine.Backdraft), i, engine.Sentences(w.cause(r, s), engine.Sentence(causeAir, kilowatts(room.Out.LayerW))))
-	}
-	was.layer += float64(0.1 * (burst - was.layer))
-}
-
-// richGas tells of hot gas rich in fuel, and how much still burns in a room whose gas
-// no flame crosses: a fire that is starved and not out is no store of gas alone.
-func richGas(room *zone.Room, heat float64) string {
-	if room.Out.BurnW < 500 {
-		return engine.Sentence(causeGas, gas(room, heat)...)
-	}
-	return engine.Sentence(causeGasBurning, append(gas(room, heat), kilowatts(room.Out.BurnW))...)
-}
-
-// premixed: gas that would burn all through if lit, without flame in it.
-func (w *watch) premixed(r *Run, i int, s truth.State, upper, heat float64) {
-	room, was := &r.model.Rooms[i], &w.rooms[i]
-	ripe := room.Ripe()
-	enters := ripe > 0.6 && room.Flame < 0.05 && heat > 0.5*richHeat
-	if was.premixed.begins(enters, ripe > 0.3, s.TS, w.pace*holdS) {
-		was.caught = false
-		w.say(r, string(engine.SmokeExplosion)+conditions, i, engine.Sentence(causeMixed, gas(room, heat)...))
-		return
-	}
-	strong := room.Out.LayerW/1000 > 0.15*flashoverKW(r.model, i)
-	if was.premixed.on && !was.caught && ripe > 0.3 && room.Flame > 0.5 && strong {
-		was.caught = true
-		w.say(r, string(engine.SmokeExplosion), i, engine.Sentence(causeCaught, kilowatts(room.Out.LayerW)))
-	}
-}
-
-// lookFire: the fire as a whole going out and growing again. It must have been a
-// fire, down for a while or until an opening fed it, and then stand well above where it had fallen to.
-func (w *watch) lookFire(r *Run, s truth.State) {
-	least := float64(0.005 * s.FlashoverKW)
-	dt := s.TS - w.seen
-	w.seen = s.TS
-	w.tide.follow(s.HRRKW, dt/(dt+float64(w.pace*settleS)), s.TS, 2*least)
-	level := w.tide.level
-	if w.out || w.falling {
-		w.trough = math.Min(w.trough, level)
-	}
-	down := s.TS-w.fell > float64(w.pace*holdS)
-	again := level > float64(3*w.trough)+float64(4*least) && level > 0.3*w.peak
-	switch {
-	case w.out && (down || w.answers(s)) && level > 4*least, w.falling && !w.out && again:
-		w.out, w.falling, w.peak = false, false, level
-		answer := w.answers(s) && w.regrew < w.opened
-		if down || answer {
-			w.regrew = s.TS
-			w.say(r, Regrowth, w.place, w.regrown(r, s))
-		}
-	case !w.out && w.peak > 4*least && level < 0.5*least && level < 0.02*w.peak:
-		if !w.falling {
-			w.fell = s.TS
-		}
-		w.out, w.trough = true, level
-		w.say(r, Extinction, w.place, w.why(r, s))
-	case !w.falling && !w.out && level < 0.4*w.peak && w.peak > 4*least:
-		w.falling, w.trough, w.fell = true, level, s.TS
-	}
-	w.peak = math.Max(w.peak, level)
-}
-
-func (w *watch) regrown(r *Run, s truth.State) string {
-	change := engine.Sentence(causeGrew, engine.Slot("from", whole(w.trough)), engine.Slot("to", whole(w.tide.level)))
-	if w.answers(s) {
-		return engine.Sentences(w.cause(r, s), change)
-	}
-	return engine.Sentences(change, layerLit(&r.model.Rooms[w.place]))
-}
-
-// layerLit names a fire that grew again because the gas below its ceiling lit by
-// itself, with no opening to blame: more of it burns there than at its fuel. Trade
-// texts say auto-ignition of the fire gases; nothing where it was not that.
-func layerLit(room *zone.Room) string {
-	if room.Out.LayerW < 0.5*room.Out.BurnW {
-		return ""
-	}
-	return engine.Sentence(causeLayerLit, degrees("t", room.Gas[zone.Upper].Temp()-zone.Kelvin), kilowatts(room.Out.LayerW))
-}
-
-// why is what put the fire out.
-func (w *watch) why(r *Run, s truth.State) string {
-	layers := &r.model.Rooms[w.place].Gas
-	lower, upper := layers[zone.Lower].OxygenMoles(), layers[zone.Upper].OxygenMoles()
-	switch {
-	case s.WaterL > 0 && lower > flameOxygen:
-		return engine.Sentence(causeWater, litres(s.WaterL))
-	case lower < flameOxygen:
-		return engine.Sentence(causeLower, fraction("oxygen", 100*lower))
-	case s.OxygenLimited:
-		return engine.Sentence(causeUpper, fraction("oxygen", 100*upper))
-	case onlyBurners(r.model):
-		return causeBurner
-	}
-	return causeSpent
-}
-
-// onlyBurners reports whether nothing but gas burners stands in the building.
-func onlyBurners(m *zone.Model) bool {
-	for i := range m.Fires {
-		if !m.Fires[i].Burner {
-			return false
-		}
-	}
-	return len(m.Fires) > 0
 }

@@ -20,6 +20,7 @@ var terms = map[string]string{
 	string(engine.CueWindow):            "the look of the glass",
 	string(engine.CueVanishes):          "whether it vanishes",
 	engine.NearestOpening:               "the opening nearest the seat",
+	"layer_ignition":                    "the gas under the ceiling lit",
 	"re_growth":                         "re-growth",
 	"opening_failed":                    "an opening gave way",
 }

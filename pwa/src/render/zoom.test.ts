@@ -8,13 +8,16 @@ for (const { id, scenario, sides } of buildings) {
   for (const side of sides) {
     const view = frameView(layOut(scenario), side, 1.2)
 
-    test(`${id}, side ${side}: a phone's section is larger, and all of it in the picture`, () => {
-      const { x, y, scale } = zoomFor(view, { cutaway: true, narrow: true, place: undefined })
-      expect(scale).toBeGreaterThan(1.1)
-      expect(x).toBeLessThanOrEqual(view.leftM)
-      expect(y).toBeLessThanOrEqual(view.groundM - view.layout.top)
-      expect(y + view.heightM / scale).toBeGreaterThanOrEqual(view.groundM)
-    })
+    for (const [narrow, aspect] of [[true, 1.2], [false, 2]] as const) {
+      test(`${id}, side ${side}: a ${narrow ? 'phone' : 'laptop'}'s section is larger, and all of it in the picture`, () => {
+        const view = frameView(layOut(scenario), side, aspect)
+        const { x, y, scale } = zoomFor(view, { cutaway: true, narrow, place: undefined })
+        expect(scale).toBeGreaterThan(1.1)
+        expect(x).toBeLessThanOrEqual(view.leftM)
+        expect(y).toBeLessThanOrEqual(view.groundM - view.layout.top)
+        expect(y + view.heightM / scale).toBeGreaterThanOrEqual(view.groundM)
+      })
+    }
 
     test(`${id}, side ${side}: coming nearer shows the whole of the opening`, () => {
       for (const place of view.layout.places.filter((one) => facingOf(view, one) === 'eye')) {

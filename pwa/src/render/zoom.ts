@@ -1,22 +1,22 @@
 import type { Place } from './layout'
 import { corners, turn, type View } from './view'
 
-// Coming nearer: the part of the picture that fills the canvas. A phone shows
-// the section as large as it fits, and any scene can be framed on one opening.
+// Coming nearer: the part of the picture that fills the canvas. A section is shown
+// as large as it fits, and any scene can be framed on one opening.
 
 /** The picture's point in the upper left corner of the canvas, in metres, and how much larger all is drawn. */
 export interface Zoom { x: number; y: number; scale: number }
 
 export const WHOLE: Zoom = { x: 0, y: 0, scale: 1 }
 
-/** Narrower than this, in screen pixels, a section is drawn to the full width and writes fewer figures. */
+/** Narrower than this, in screen pixels, a section takes all the height there is and writes fewer figures. */
 export const NARROW = 500
 
 export interface Near { cutaway: boolean; narrow: boolean; place: Place | undefined }
 
 /** What to frame. */
 export function zoomFor(view: View, { cutaway, narrow, place }: Near): Zoom {
-  if (cutaway) return narrow ? onSection(view) : WHOLE
+  if (cutaway) return onSection(view, narrow ? TALL : BELOW_ROOF)
   return place ? onOpening(view, place) : WHOLE
 }
 
@@ -24,14 +24,15 @@ export function zoomFor(view: View, { cutaway, narrow, place }: Near): Zoom {
 // smoke's own cells show beyond. Chosen by us, by eye.
 const WIDE = 0.94
 const TALL = 0.9
+const BELOW_ROOF = 0.74 // where there is room, what is above the section stays in sight
 const NEAREST = 2.4
 
-function onSection(view: View): Zoom {
+function onSection(view: View, tall: number): Zoom {
   const { layout } = view
   const a = turn(view, layout.x0, layout.y0)
   const b = turn(view, layout.x1, layout.y1)
   const along = Math.abs(b.along - a.along)
-  const scale = within(Math.min((WIDE * view.widthM) / along, (TALL * view.heightM) / layout.top), 1, NEAREST)
+  const scale = within(Math.min((WIDE * view.widthM) / along, (tall * view.heightM) / layout.top), 1, NEAREST)
   return framed(view, view.leftM + along / 2, view.groundM - layout.top / 2, scale, 0.5)
 }
 

@@ -18,10 +18,12 @@ export function BuildingTab() {
     <div class="stack stack-wide">
       <h2>{drawn.name}</h2>
       {drawn.insideKnown ? <KnownInside /> : <SketchEditor drawn={drawn} />}
-      <Button look="main" wide onClick={() => (face('A'), (tab.value = 'look'))}>
-        {sizeUp.walk}
-      </Button>
-      <Another />
+      <div class="stack building-on">
+        <Button look="main" wide onClick={() => (face('A'), (tab.value = 'look'))}>
+          {sizeUp.walk}
+        </Button>
+        <Another />
+      </div>
     </div>
   )
 }
@@ -43,7 +45,7 @@ function Pick() {
           ))}
         </ul>
       </section>
-      <section class="stack">
+      <section class="stack building-on">
         <h2>{sizeUp.sketch}</h2>
         <p class="soft">{sizeUp.sketchWhy}</p>
         <Button
@@ -64,9 +66,11 @@ function Pick() {
 function KnownInside() {
   const drawn = sketch.value!
   return (
-    <>
-      <PlanDrawing sketch={drawn} />
-      <p class="small soft">{sizeUp.planKey}</p>
+    <div class="stack stack-wide building-halves">
+      <div class="stack">
+        <PlanDrawing sketch={drawn} />
+        <p class="small soft">{sizeUp.planKey}</p>
+      </div>
       <section class="stack">
         <h3>{sizeUp.insideDoors}</h3>
         {insides(drawn).map(({ id, open }) => (
@@ -85,7 +89,7 @@ function KnownInside() {
           </div>
         ))}
       </section>
-    </>
+    </div>
   )
 }
 

@@ -32,7 +32,7 @@ export default function SizeUp() {
   useSignalEffect(() => void (busy.value = sketch.value !== undefined))
 
   return (
-    <Page title={words.screens.sizeUp.name} caution={<Caution />} wide={tab.value === 'look' && besides.value}>
+    <Page title={words.screens.sizeUp.name} caution={<Caution />} wide>
       {sketch.value && (
         <Tabs<Tab>
           label={sizeUp.views}

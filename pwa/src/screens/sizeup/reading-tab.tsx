@@ -26,28 +26,38 @@ export function ReadingTab() {
   if (!read) return <p role="status">{sizeUp.readingIt}</p>
   return (
     <div class="reading stack stack-wide">
-      <NotValidated />
-      <section class="stack">
-        {isCall(read) && <p class="label">{sizeUp.consistent}</p>}
-        <h2 class={isCall(read) ? 'reading-head' : 'reading-head reading-untold'} aria-live="polite">
-          {spellFirst(read)}
-        </h2>
-        <Rest read={read} />
-        <Trend read={read} />
-        <Stages read={read} />
-      </section>
-      <NextLook read={read} />
-      <Hazards hazards={read.hazards} />
-      <FlowPath read={read} />
-      <Nearest read={read} />
-      <Reasons read={read} />
-      <ul class="reading-cautions small soft">
-        {read.cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
-      <Actions />
+      <div class="stack stack-wide">
+        <NotValidated />
+        <Head read={read} />
+        <NextLook read={read} />
+        <Hazards hazards={read.hazards} />
+      </div>
+      <div class="stack stack-wide">
+        <FlowPath read={read} />
+        <Nearest read={read} />
+        <Reasons read={read} />
+        <ul class="reading-cautions small soft">
+          {read.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+        <Actions />
+      </div>
     </div>
+  )
+}
+
+function Head({ read }: { read: Finding }) {
+  return (
+    <section class="stack">
+      {isCall(read) && <p class="label">{sizeUp.consistent}</p>}
+      <h2 class={isCall(read) ? 'reading-head' : 'reading-head reading-untold'} aria-live="polite">
+        {spellFirst(read)}
+      </h2>
+      <Rest read={read} />
+      <Trend read={read} />
+      <Stages read={read} />
+    </section>
   )
 }
 

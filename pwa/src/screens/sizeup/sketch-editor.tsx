@@ -18,7 +18,7 @@ export function SketchEditor({ drawn }: { drawn: Sketch }) {
   const [side, setSide] = useState<Side>('A')
   const storeys = storeysOf(drawn.plan).length
   return (
-    <div class="stack stack-wide">
+    <div class="stack stack-wide building-halves">
       <section class="stack">
         <h3 class="label">{sizeUp.storeys}</h3>
         <Choices
@@ -47,8 +47,8 @@ export function SketchEditor({ drawn }: { drawn: Sketch }) {
           choose={setSide}
         />
         <SideOpenings drawn={drawn} side={side} storeys={storeys} set={setSketch} />
+        <RoofOpenings drawn={drawn} set={setSketch} />
       </section>
-      <RoofOpenings drawn={drawn} set={setSketch} />
     </div>
   )
 }

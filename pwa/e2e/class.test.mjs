@@ -238,7 +238,7 @@ test('the instructor disagrees with a key, with a reason', async () => {
   await board.page.getByLabel('Why, in a sentence').fill('Steam stood in front of it')
   await press('Disagree')
   await board.page.getByText('Gannet disagrees with the key').waitFor(slow)
-  await board.page.getByText(/^Most misread so far/).waitFor(slow)
+  await board.page.getByText(/^Furthest off so far/).waitFor(slow)
   await board.page.getByRole('button', { name: /^Kestrel/ }).click()
   await board.page.getByText('Kestrel, for you alone').waitFor(slow)
   await board.page.locator('.given').first().waitFor(slow)

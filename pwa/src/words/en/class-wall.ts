@@ -15,7 +15,7 @@ export const wall = {
   cutaway: 'The wall drawn away',
   asItWas: (n: number, of: number) => `${n} of ${of} read it so`,
   apart: 'Furthest apart:',
-  said: (n: number, what: string) => `${n} said ${what}`,
+  said: (n: number, what: string) => `${n} said “${what}”`,
   doubted: 'The instructor disagrees with the key here',
   over: 'The class has ended',
   overWhy: 'Everyone’s readings are in their own Log.',

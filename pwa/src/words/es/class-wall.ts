@@ -18,7 +18,7 @@ export const wall: Like<typeof english> = {
   cutaway: 'La pared retirada',
   asItWas: (n, of) => `${n} de ${of} lo leyeron así`,
   apart: 'Las más alejadas:',
-  said: (n, what) => (n === 1 ? `1 dijo ${what}` : `${n} dijeron ${what}`),
+  said: (n, what) => `${n} ${n === 1 ? 'dijo' : 'dijeron'} «${what}»`,
   doubted: 'El instructor no está de acuerdo con la clave aquí',
   over: 'La clase ha terminado',
   overWhy: 'Las lecturas de cada cual están en su registro.',

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"lintel/engine"
+	"lintel/engine/internal/num"
 )
 
 // What a path's note says where the path could not be drawn in full.
@@ -45,7 +46,7 @@ func (s *scene) planlessPath(roles []engine.Role, near []float64, outlet int) ([
 		if i == outlet && role != engine.RoleBoth || !takesIn(role) {
 			continue
 		}
-		if inlet < 0 || inletRank(role) > inletRank(roles[inlet]) || inletRank(role) == inletRank(roles[inlet]) && s.nearer(near, i, inlet) {
+		if inlet < 0 || s.likelierInlet(i, inlet, roles, near) {
 			inlet = i
 		}
 	}
@@ -54,6 +55,17 @@ func (s *scene) planlessPath(roles []engine.Role, near []float64, outlet int) ([
 		note = noPlanNote
 	}
 	return path, note
+}
+
+// likelierInlet compares two inlets without a plan: of two that do alike, the one with
+// more of itself below its neutral plane, then the nearer to the seat.
+func (s *scene) likelierInlet(i, best int, roles []engine.Role, near []float64) bool {
+	rank, most := s.inletRank(i, roles[i]), s.inletRank(best, roles[best])
+	if rank != most || roles[i] != engine.RoleBoth {
+		return rank > most || rank == most && s.nearer(near, i, best)
+	}
+	below, other := s.now[i].below(), s.now[best].below()
+	return below > other || below >= other && s.nearer(near, i, best)
 }
 
 // ends is the path as far as its two ends are known.
@@ -73,16 +85,30 @@ func (s *scene) ends(roles []engine.Role, inlet, outlet int) ([]string, string) 
 
 func takesIn(r engine.Role) bool { return r == engine.RoleIn || r == engine.RoleBoth }
 
-// inletRank prefers an opening that only takes air in.
-func inletRank(r engine.Role) int {
-	if r == engine.RoleIn {
-		return 1
+// inletRank prefers an opening that only takes air in to a two-way one, and either to
+// the cracks of one seen shut.
+func (s *scene) inletRank(i int, r engine.Role) int {
+	rank := 0
+	if s.now[i].isOpen() != no {
+		rank = 2
 	}
-	return 0
+	if r == engine.RoleIn {
+		rank++
+	}
+	return rank
+}
+
+// below is the share of a two-way opening under its neutral plane, which takes air in;
+// half where no plane was seen (chosen by us).
+func (o *seen) below() float64 {
+	if o.NeutralPlane == nil {
+		return 0.5
+	}
+	return num.Clamp(*o.NeutralPlane, 0.05, 0.95)
 }
 
 // strongestOutlet is the opening through which most smoke is seen to leave: area
-// times speed, half for one that also takes air in.
+// times speed, of a two-way one that above its neutral plane.
 func (s *scene) strongestOutlet(roles []engine.Role) int {
 	best, most := -1, 0.0
 	for i, role := range roles {
@@ -91,7 +117,7 @@ func (s *scene) strongestOutlet(roles []engine.Role) int {
 		}
 		flow := s.outflow(i)
 		if role == engine.RoleBoth {
-			flow /= 2
+			flow *= 1 - s.now[i].below()
 		}
 		if best < 0 || flow > most || flow == most && s.now[i].ID < s.now[best].ID {
 			best, most = i, flow
@@ -101,10 +127,12 @@ func (s *scene) strongestOutlet(roles []engine.Role) int {
 }
 
 // unknownAreaM2 and unknownVelocity stand for what was not seen: a plain window
-// and a steady outflow. Chosen by us.
+// and a steady outflow. crackShare is that of its frame by which an opening seen shut
+// leaks (0.5 to 1 per cent, see zone). Chosen by us.
 const (
 	unknownAreaM2   = 1.0
 	unknownVelocity = 2.0
+	crackShare      = 0.01
 )
 
 func (s *scene) outflow(i int) float64 {
@@ -115,11 +143,15 @@ func (s *scene) outflow(i int) float64 {
 	if math.IsNaN(velocity) {
 		velocity = unknownVelocity
 	}
+	if s.now[i].isOpen() == no {
+		area *= crackShare
+	}
 	return area * velocity
 }
 
 // easiestInlet is the inlet from which air reaches the seat with the least
-// resistance, an opening that only takes air in before a two-way one.
+// resistance. Where the plan tells none, one that only takes air in goes first; an
+// opening seen shut is an inlet where no other takes air in.
 func (s *scene) easiestInlet(g *graph, seat int, roles []engine.Role, outlet int) int {
 	best, least := -1, math.Inf(1)
 	for i, role := range roles {
@@ -130,17 +162,29 @@ func (s *scene) easiestInlet(g *graph, seat int, roles []engine.Role, outlet int
 		resistance := math.Inf(1)
 		if inside >= 0 {
 			resistance = g.openingResistance(s.now[i].ID)
+			if role == engine.RoleBoth {
+				resistance /= s.now[i].below() * s.now[i].below() // goes by the area squared
+			}
 			if seat >= 0 {
 				resistance += g.distances(seat)[inside]
 			}
 		}
-		better := best < 0 || inletRank(role) > inletRank(roles[best])
-		if !better && inletRank(role) == inletRank(roles[best]) {
-			better = resistance < least || resistance == least && s.now[i].ID < s.now[best].ID
-		}
-		if better {
+		if best < 0 || s.betterInlet(i, best, roles, resistance-least) {
 			best, least = i, resistance
 		}
 	}
 	return best
+}
+
+// betterInlet compares two inlets: one not seen shut, then the lesser resistance,
+// then what it does, then the name.
+func (s *scene) betterInlet(i, best int, roles []engine.Role, harder float64) bool {
+	if shut, other := s.now[i].isOpen() == no, s.now[best].isOpen() == no; shut != other {
+		return other
+	}
+	if harder < 0 || harder > 0 {
+		return harder < 0
+	}
+	rank, most := s.inletRank(i, roles[i]), s.inletRank(best, roles[best])
+	return rank > most || rank == most && s.now[i].ID < s.now[best].ID
 }

@@ -59,6 +59,36 @@ func TestThePathRunsFromInletBySeatToOutlet(t *testing.T) {
 	}
 }
 
+// What comes by the cracks of a shut window is neither end of a path while openings
+// that stand open take air in and let smoke out, however fast it is; of two that do
+// both the one with the higher plane takes in more.
+func TestThePathGoesByWhatStandsOpen(t *testing.T) {
+	door := engine.Reading{ID: "front_door", State: engine.StateOpen, Flow: engine.FlowBoth, NeutralPlane: new(0.65), Volume: new(3), Velocity: new(3), Darkness: new(3)}
+	kitchen := engine.Reading{ID: "kitchen_window", State: engine.StateOpen, Flow: engine.FlowBoth, NeutralPlane: new(0.25), Volume: new(4), Velocity: new(4), Darkness: new(3)}
+	shut := func(flow engine.Flow) engine.Reading {
+		return engine.Reading{ID: "bedroom_window", State: engine.StateClosed, Flow: flow, Volume: new(1), Velocity: new(4), Darkness: new(3)}
+	}
+	cases := []struct {
+		name     string
+		openings []engine.Reading
+		in, out  string
+	}{
+		{"a crack takes air in", []engine.Reading{door, kitchen, shut(engine.FlowIn)}, "front_door", "kitchen_window"},
+		{"a crack lets smoke out", []engine.Reading{door, kitchen, shut(engine.FlowOut)}, "front_door", "kitchen_window"},
+		{"one door and a crack", []engine.Reading{door, shut(engine.FlowOut)}, "front_door", "front_door"},
+		{"all is shut", []engine.Reading{shut(engine.FlowOut), {ID: "front_door", State: engine.StateClosed, Flow: engine.FlowIn, Volume: new(0)}}, "front_door", "bedroom_window"},
+	}
+	for _, c := range cases {
+		for _, plan := range []*engine.Plan{house(1, 1), nil} {
+			r := look(c.openings...)
+			r.Plan = plan
+			path := Read(smallSet(t, Priors{}), r).Path
+			assert.Equal(t, c.in, path[0], "%s, plan %t", c.name, plan != nil)
+			assert.Equal(t, c.out, path[len(path)-1], "%s, plan %t", c.name, plan != nil)
+		}
+	}
+}
+
 // A door seen shut closes a way that the plan drew as open.
 func TestWhatIsSeenOverridesThePlan(t *testing.T) {
 	r := look(

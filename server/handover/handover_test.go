@@ -186,7 +186,7 @@ func TestNothingReadsAfterServeReturns(t *testing.T) {
 	require.Eventually(t, func() bool {
 		_, _, err := ws.ReadMessage()
 		return err != nil
-	}, time.Second, time.Millisecond)
+	}, 5*time.Second, time.Millisecond)
 }
 
 func TestPanicInASocketEndsOnlyIt(t *testing.T) {
@@ -217,7 +217,7 @@ func TestShutdownWithOpenSockets(t *testing.T) {
 		echo(ws)
 	})
 	ws := dial(t, addr, nil)
-	require.Eventually(t, func() bool { mu.Lock(); defer mu.Unlock(); return len(open) == 1 }, time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { mu.Lock(); defer mu.Unlock(); return len(open) == 1 }, 5*time.Second, time.Millisecond)
 	require.NoError(t, app.ShutdownWithTimeout(5*time.Second))
 	mu.Lock()
 	require.NoError(t, open[0].Close())

@@ -216,7 +216,7 @@ func TestSlowClientIsDroppedAndTheOtherGetsAll(t *testing.T) {
 	}
 	t.Logf("the stuck client was gone by frame %d of %d; slowest push %v", dropped, seq, slowest)
 	require.NotZero(t, dropped, "the stuck client is dropped")
-	assert.Less(t, slowest, 100*time.Millisecond, "nobody waits for it")
+	assert.Less(t, slowest, quick.Write, "nobody waits for it: a push that did would wait as long as a write may")
 	code, _ := ending(slow)
 	assert.NotEqual(t, websocket.CloseNormalClosure, code)
 }
@@ -229,7 +229,7 @@ func TestNewestSocketsOfADeviceStay(t *testing.T) {
 	code, why := ending(first)
 	assert.Equal(t, websocket.ClosePolicyViolation, code)
 	assert.Contains(t, why, "newer")
-	require.Eventually(t, func() bool { return hub.Count() == 2 }, time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { return hub.Count() == 2 }, 5*time.Second, time.Millisecond)
 }
 
 func TestFullHouse(t *testing.T) {
@@ -252,7 +252,7 @@ func TestSilentPeerIsLetGo(t *testing.T) {
 	began := time.Now()
 	_, _ = ending(ws)
 	assert.Less(t, time.Since(began), 3*time.Second)
-	require.Eventually(t, func() bool { return hub.Count() == 0 }, time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { return hub.Count() == 0 }, 5*time.Second, time.Millisecond)
 }
 
 func TestAnsweringPeerStays(t *testing.T) {
@@ -270,7 +270,7 @@ func TestCloseSaysGoingAway(t *testing.T) {
 		all = append(all, join(t, url, fmt.Sprintf("device-%d", n)))
 	}
 	undecided := connect(t, url) // has not said hello
-	require.Eventually(t, func() bool { return hub.Count() == 21 }, time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { return hub.Count() == 21 }, 5*time.Second, time.Millisecond)
 	done := make(chan struct{})
 	go func() { hub.Close(); close(done) }()
 	for _, ws := range append(all, undecided) {

@@ -157,6 +157,7 @@ func TestReportsHaveTheirMoment(t *testing.T) {
 	}
 	ofKind(t, quiz.CallOut, func(o one) {
 		f := content.Families()[recipes[o.made.Family]]
+		assert.Equal(t, o.made.Watch, o.made.Question.Asks[0].Watch, "its times are told since then")
 		need := f.Watch.For[0]
 		if need.Stage == nil {
 			return // those by stage can be seen from out here

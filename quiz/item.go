@@ -10,6 +10,7 @@ type Ask struct {
 	Opening string     `json:"opening,omitempty"`
 	Text    string     `json:"text"`
 	Choice  bool       `json:"choice,omitempty"` // whether to ask how sure one is of it
+	Watch   *Span      `json:"watch,omitempty"`  // of a moment: what of the scene is played, since when its times are told
 }
 
 // Question is what an item asks: a sentence, the asks in order, and for a

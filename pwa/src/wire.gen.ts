@@ -652,6 +652,8 @@ export interface Ask {
   text: string
   /** whether to ask how sure one is of it */
   choice?: boolean
+  /** of a moment: what of the scene is played, since when its times are told */
+  watch?: Span
 }
 
 /** Question is what an item asks: a sentence, the asks in order, and for a predict_move item the move that will be made and how long after it is judged. */

@@ -19,7 +19,11 @@ func (f *Family) question(m *made) quiz.Question {
 		if m.contrast != nil {
 			a.Cue, text = m.contrast.Cue, pickText(m.contrast, m.wanted, f.Show[0])
 		}
-		q.Asks = append(q.Asks, quiz.Ask{ID: a.ID(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: text, Choice: a.Kind.Choice()})
+		ask := quiz.Ask{ID: a.ID(), Kind: a.Kind, Cue: a.Cue, Opening: a.Opening, Text: text, Choice: a.Kind.Choice()}
+		if a.Kind == quiz.AskMoment {
+			ask.Watch = m.watch
+		}
+		q.Asks = append(q.Asks, ask)
 	}
 	if f.Move != nil {
 		move := f.Move.Move

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -128,21 +129,40 @@ func (s *sheet) wide(font, text string) float64 {
 	return wide
 }
 
-// tenths is how many places a rail for a plane or a moment has.
+// tenths is how many parts a rail for a plane or a moment has.
 const tenths = 10
+
+// span is what such a rail goes over: an opening's height, or the time that is watched.
+type span struct {
+	from, to float64
+	digits   int
+}
+
+func spanOf(ask *quiz.Ask) (span, bool) {
+	switch {
+	case ask.Kind == quiz.AskPlane:
+		return span{0, 1, 1}, true
+	case ask.Kind == quiz.AskMoment && ask.Watch != nil:
+		return span{ask.Watch.FromS, ask.Watch.ToS, 0}, true
+	}
+	return span{}, false
+}
+
+// place is the place of the rail that is nearest to a value, and spell what stands there.
+func (s span) place(value float64) int {
+	return min(tenths, max(0, int(math.Round(tenths*(value-s.from)/(s.to-s.from)))))
+}
+
+func (s span) spell(place int) string {
+	return strconv.FormatFloat(s.from+float64(place)*(s.to-s.from)/tenths, 'f', s.digits, 64)
+}
 
 // countsOf is the values of a rail: those of the ask, or what was given in tenths
 // of the way, and "cannot tell".
 func countsOf(a *session.AskSpread) []session.Count {
 	counts := slices.DeleteFunc(slices.Clone(a.Counts), func(c session.Count) bool { return c.Value == string(engine.Undetermined) }) // nobody is offered it
-	if a.Ask.Kind == quiz.AskPlane {
-		counts = make([]session.Count, tenths+1)
-		for i := range counts {
-			counts[i].Value = strconv.FormatFloat(float64(i)/tenths, 'f', 1, 64)
-		}
-		for _, plane := range a.Planes {
-			counts[min(tenths, max(0, int(math.Round(plane*tenths))))].N++
-		}
+	if over, is := spanOf(&a.Ask); is {
+		counts = append(along(over, slices.Concat(a.Planes, a.Moments)), counts...)
 	}
 	if a.Unsure > 0 {
 		counts = append(counts, session.Count{N: a.Unsure})
@@ -150,11 +170,24 @@ func countsOf(a *session.AskSpread) []session.Count {
 	return counts
 }
 
+// along is how many of the values lie nearest to each place of a rail.
+func along(over span, values []float64) []session.Count {
+	counts := make([]session.Count, tenths+1)
+	for i := range counts {
+		counts[i].Value = over.spell(i)
+	}
+	for _, value := range values {
+		counts[over.place(value)].N++
+	}
+	return counts
+}
+
 func trueValue(a *session.AskSpread, value string) bool {
 	for i := range a.Truth {
 		spelled := session.Value(&a.Truth[i])
-		if a.Truth[i].Plane != nil {
-			spelled = strconv.FormatFloat(math.Round(*a.Truth[i].Plane*tenths)/tenths, 'f', 1, 64)
+		over, is := spanOf(&a.Ask)
+		if at := cmp.Or(a.Truth[i].Plane, a.Truth[i].AtS); is && at != nil {
+			spelled = over.spell(over.place(*at))
 		}
 		if spelled == value && value != "" {
 			return true

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"lintel/quiz"
 	"lintel/quiz/session"
 )
 
@@ -62,4 +63,22 @@ func TestARowOfATableCutsNothingOff(t *testing.T) {
 	s.cells("regular", ink, places, "Chorlitejo patinegro playero", "short")
 	assert.InDelta(t, 3*one, s.y-began-one, 0.01, "three words over three lines")
 	assert.NoError(t, s.err)
+}
+
+// Whoever reported stands on the rail at the time of the watch, who did not beside it.
+func TestMomentsStandAlongWhatWasWatched(t *testing.T) {
+	a := session.AskSpread{
+		Ask:    quiz.Ask{Kind: quiz.AskMoment, Watch: &quiz.Span{FromS: 60, ToS: 160}},
+		Counts: []session.Count{{Value: session.Quiet, N: 2}}, Moments: []float64{61, 88, 92, 200}, Unsure: 1,
+		Truth: []quiz.Reply{{AtS: new(90.0), EventS: new(110.0)}},
+	}
+	counts := countsOf(&a)
+	require.Len(t, counts, tenths+3)
+	assert.Equal(t, session.Count{Value: "60", N: 1}, counts[0])
+	assert.Equal(t, session.Count{Value: "90", N: 2}, counts[3])
+	assert.Equal(t, session.Count{Value: "160", N: 1}, counts[10])
+	assert.Equal(t, session.Count{Value: session.Quiet, N: 2}, counts[11])
+	assert.Equal(t, session.Count{N: 1}, counts[12])
+	assert.True(t, trueValue(&a, "90"))
+	assert.False(t, trueValue(&a, "100"))
 }

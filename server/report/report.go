@@ -55,9 +55,32 @@ func speak(to Reader) paper {
 func (p *paper) truthOf(ask *quiz.Ask, truth []quiz.Reply) string {
 	var values []string
 	for i := range truth {
+		if ask.Kind == quiz.AskMoment {
+			return p.showed(ask, &truth[i])
+		}
 		values = append(values, p.value(ask, session.Value(&truth[i])))
 	}
 	return strings.Join(values, p.or)
+}
+
+// showed tells from when on there was something to report, and what came.
+func (p *paper) showed(ask *quiz.Ask, truth *quiz.Reply) string {
+	if truth.AtS == nil {
+		return p.nothing
+	}
+	said := p.shows + " " + p.since(ask, *truth.AtS)
+	if truth.EventS != nil {
+		said += ", " + p.came + " " + p.since(ask, *truth.EventS)
+	}
+	return said
+}
+
+// since is a time of the scene as whoever watched it counts.
+func (p *paper) since(ask *quiz.Ask, at float64) string {
+	if ask.Watch != nil {
+		at -= ask.Watch.FromS
+	}
+	return strconv.FormatFloat(at, 'f', 0, 64) + "\u00a0s"
 }
 
 // value is a value that an ask was answered with, as a person reads it.
@@ -72,7 +95,8 @@ func (p *paper) value(ask *quiz.Ask, value string) string {
 	case ask.Kind == quiz.AskPlane:
 		return p.planeAt(value)
 	case ask.Kind == quiz.AskMoment:
-		return value + "\u00a0s"
+		at, _ := strconv.ParseFloat(value, 64)
+		return p.since(ask, at)
 	case ask.Kind == quiz.AskChange && ask.Cue == engine.CueNeutralPlane:
 		return p.moved(value)
 	}

@@ -12,6 +12,7 @@ type words struct {
 	stage, regime, opening, change, trend, pick, moment string
 	up, allOut, allIn, lower, alike, higher, point      string
 	level, levels, heavy, light                         string
+	shows, came, nothing                                string
 }
 
 // ofLanguage are the words by language.
@@ -32,6 +33,7 @@ var ofLanguage = map[string]*words{
 		up: "of the way up", allOut: "none in the opening: all of it goes out", allIn: "none in the opening: air goes in over all of it",
 		lower: "lower", alike: "much the same", higher: "higher", point: ".",
 		level: "level", levels: "levels", heavy: "too heavy on average", light: "too light on average",
+		shows: "began to show at", came: "the event came at", nothing: "there was nothing to report",
 	},
 	"es": {
 		caution:   "ENTRENAMIENTO, NO UN INCIDENTE. Un registro de entrenamiento de Lintel; no prueba aptitud para el servicio.",
@@ -49,6 +51,7 @@ var ofLanguage = map[string]*words{
 		up: "de la altura", allOut: "no hay en la abertura: todo sale", allIn: "no hay en la abertura: entra aire por toda ella",
 		lower: "más bajo", alike: "casi igual", higher: "más alto", point: ",",
 		level: "nivel", levels: "niveles", heavy: "de más en promedio", light: "de menos en promedio",
+		shows: "empezó a verse a los", came: "el suceso llegó a los", nothing: "no había nada de que avisar",
 	},
 }
 

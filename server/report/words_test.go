@@ -46,7 +46,10 @@ func TestValuesAreNamed(t *testing.T) {
 	assert.Equal(t, "40\u00a0%", paper.place(&quiz.Ask{Kind: quiz.AskPlane}, "0.4"))
 	assert.Equal(t, "más alto", paper.value(&quiz.Ask{Kind: quiz.AskChange, Cue: engine.CueNeutralPlane}, "more"))
 	assert.Equal(t, "<change/more>", paper.value(&quiz.Ask{Kind: quiz.AskChange, Cue: engine.CueVolume}, "more"))
-	assert.Equal(t, "45\u00a0s", paper.value(&quiz.Ask{Kind: quiz.AskMoment}, "45"))
+	watched := quiz.Ask{Kind: quiz.AskMoment, Watch: &quiz.Span{FromS: 60, ToS: 160}}
+	assert.Equal(t, "45\u00a0s", paper.value(&watched, "105"), "since it began to run")
+	assert.Equal(t, "empezó a verse a los 30\u00a0s, el suceso llegó a los 50\u00a0s", paper.truthOf(&watched, []quiz.Reply{{AtS: new(90.0), EventS: new(110.0)}}))
+	assert.Equal(t, "no había nada de que avisar", paper.truthOf(&watched, []quiz.Reply{{Quiet: true}}))
 	assert.Equal(t, "no se distingue", paper.value(&quiz.Ask{Kind: quiz.AskFlow}, ""))
 	assert.Equal(t, "Plano neutro", paper.cue("neutral_plane"))
 	assert.Equal(t, "<scale/volume>", paper.cue("volume"))

@@ -2,26 +2,16 @@ import { Swatch } from '../ui/swatch'
 import { words } from '../words/frame'
 import { classes } from '../words/class'
 import { trade } from '../words/trade'
-import type { ClassAskSpread, Reply } from '../wire.gen'
+import type { ClassAskSpread } from '../wire.gen'
+import { MomentSpread } from './moment-spread'
+import { percent, stacked, Told, type Own, type SpreadProps } from './spread-parts'
 import { stopsOf, swatchCue, unsure, valueOf, type Stop } from './stops'
 import './spread.css'
-
-/** One's own answer on a shared rail; the name is told where two share a phone. */
-export interface Own {
-  name: string
-  reply: Reply
-}
-
-interface SpreadProps {
-  said: ClassAskSpread
-  /** What the question is about, for whoever hears the plot. */
-  name: string
-  own?: readonly Own[]
-}
 
 /** What a class answered to one question, as dots on the rail that it answered on. */
 export function Spread(props: SpreadProps) {
   if (props.said.ask.kind === 'plane') return <PlaneSpread {...props} />
+  if (props.said.ask.kind === 'moment') return <MomentSpread {...props} />
   return swatchCue(props.said.ask) ? <RailSpread {...props} /> : <LineSpread {...props} />
 }
 
@@ -88,12 +78,12 @@ function Note({ said, own, stop }: SpreadProps & { stop: Stop }) {
 /** The neutral plane: dots at the height where each was set, in the opening they were set in. */
 function PlaneSpread({ said, name, own = [] }: SpreadProps) {
   const truth = said.truth?.[0]?.plane
-  const heights = said.planes.map(trade.planeAt).join('; ') || classes.nobody
+  const planes = said.planes.map(trade.planeAt).join('; ') || classes.nobody
   return (
     <div class="spread-plane">
-      <div class="spread-opening" role="img" aria-label={classes.planesSaid(name, heights)}>
+      <div class="spread-opening" role="img" aria-label={classes.planesSaid(name, planes)}>
         {truth !== undefined && <div class="spread-plane-true" style={{ bottom: percent(truth) }} />}
-        {stacked(said.planes).map(({ share, at }, n) => (
+        {stacked(said.planes, heights).map(({ share, at }, n) => (
           <span key={n} class="pile-dot" style={{ bottom: percent(share), left: `${0.6 + at * 0.85}em` }} />
         ))}
         {ownMarks(own).map(({ names, share }) => (
@@ -113,27 +103,7 @@ function PlaneSpread({ said, name, own = [] }: SpreadProps) {
   )
 }
 
-function Told({ name, said }: { name: string; said: string }) {
-  return (
-    <div>
-      <dt class="label">{name}</dt>
-      <dd>{said}</dd>
-    </div>
-  )
-}
-
-const percent = (share: number) => `${Math.round(share * 1000) / 10}%`
-
-/** Dots that would lie on each other stand beside each other. */
-export function stacked(planes: readonly number[]): { share: number; at: number }[] {
-  const rows = new Map<number, number>()
-  return planes.map((share) => {
-    const row = Math.round(share * 20) // as fine as a plane can be set
-    const at = rows.get(row) ?? 0
-    rows.set(row, at + 1)
-    return { share, at }
-  })
-}
+const heights = 20 // as fine as a plane can be set
 
 const nameHigh = 0.1 // how high a name is, as a share of the opening's height in spread.css
 

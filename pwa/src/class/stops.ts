@@ -35,13 +35,10 @@ export function replyOf({ id, kind }: Ask, value: string): Reply {
 
 /** Every stop of a question's rail, "cannot tell" last. */
 export function stopsOf({ ask, counts }: Pick<ClassAskSpread, 'ask' | 'counts'>): Stop[] {
-  const values = inOrder[ask.kind] ?? counts.map(({ value }) => value).toSorted(byTime)
+  const values = inOrder[ask.kind] ?? counts.map(({ value }) => value)
   const named = values.map((key) => ({ key, name: spellReply(ask, replyOf(ask, key)) }))
   return [...named, { key: unsure, name: trade.cannotTell }]
 }
-
-/** Moments in the order of time, before those of nobody's; everything else stays as the server has it. */
-const byTime = (a: string, b: string) => (Number.isNaN(Number(a)) ? 1 : 0) - (Number.isNaN(Number(b)) ? 1 : 0) || Number(a) - Number(b) || 0
 
 const inOrder: Partial<Record<Ask['kind'], readonly string[]>> = {
   level: ['0', '1', '2', '3', '4'],

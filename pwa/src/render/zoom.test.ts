@@ -10,12 +10,12 @@ for (const { id, scenario, sides } of buildings) {
 
     for (const [narrow, aspect] of [[true, 1.2], [false, 2]] as const) {
       test(`${id}, side ${side}: a ${narrow ? 'phone' : 'laptop'}'s section is larger, and all of it in the picture`, () => {
-        const view = frameView(layOut(scenario), side, aspect)
-        const { x, y, scale } = zoomFor(view, { cutaway: true, narrow, place: undefined })
+        const whole = frameView(layOut(scenario), side, aspect)
+        const { x, y, scale } = zoomFor(whole, { cutaway: true, narrow, place: undefined })
         expect(scale).toBeGreaterThan(1.1)
-        expect(x).toBeLessThanOrEqual(view.leftM)
-        expect(y).toBeLessThanOrEqual(view.groundM - view.layout.top)
-        expect(y + view.heightM / scale).toBeGreaterThanOrEqual(view.groundM)
+        expect(x).toBeLessThanOrEqual(whole.leftM)
+        expect(y).toBeLessThanOrEqual(whole.groundM - whole.layout.top)
+        expect(y + whole.heightM / scale).toBeGreaterThanOrEqual(whole.groundM)
       })
     }
 

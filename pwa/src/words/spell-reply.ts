@@ -16,9 +16,20 @@ export function spellReply(ask: Ask, reply: Reply): string {
   if (reply.opening) return spoken(reply.opening)
   if (reply.trend) return drill.trends[reply.trend]
   if (reply.pick) return drill.picks[reply.pick]
-  if (reply.at_s !== undefined) return drill.reportedAt(Math.round(reply.at_s))
+  if (reply.at_s !== undefined) return drill.reportedAt(sinceWatched(ask, reply.at_s))
   return reply.quiet ? drill.quiet : ''
 }
+
+/** What was so, in words: of a moment from when on it showed, and what came. */
+export function spellTruth(ask: Ask, reply: Reply): string {
+  if (ask.kind !== 'moment') return spellReply(ask, reply)
+  if (reply.at_s === undefined) return drill.signals.correct_rejection
+  const came = reply.event_s === undefined ? drill.noEvent : drill.eventAt(sinceWatched(ask, reply.event_s))
+  return `${drill.showedAt(sinceWatched(ask, reply.at_s))} ${came}`
+}
+
+/** A time of the scene as whoever watched it counts: in whole seconds since it began to run. */
+export const sinceWatched = ({ watch }: Ask, t: number): number => Math.round(t - (watch?.from_s ?? 0))
 
 /** A neutral plane moves up or down; everything else is more or less. */
 export function changeWords(ask: Ask): Record<QuizChange, string> {

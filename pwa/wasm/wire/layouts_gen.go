@@ -398,6 +398,7 @@ var quizAsk = layout{kind: object, size: unsafe.Sizeof(quiz.Ask{}), alloc: alloc
 	{"opening", unsafe.Offsetof(quiz.Ask{}.Opening), &ofText, absent},
 	{"text", unsafe.Offsetof(quiz.Ask{}.Text), &ofText, must},
 	{"choice", unsafe.Offsetof(quiz.Ask{}.Choice), &ofTruth, absent},
+	{"watch", unsafe.Offsetof(quiz.Ask{}.Watch), &layout{kind: pointer, elem: &quizSpan}, absent},
 }}
 
 var quizBin = layout{kind: object, size: unsafe.Sizeof(quiz.Bin{}), alloc: alloc[quiz.Bin], fields: []field{

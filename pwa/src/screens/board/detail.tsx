@@ -5,8 +5,8 @@ import { Button } from '../../ui/button'
 import { TextField } from '../../ui/text-field'
 import { board } from '../../words/class-board'
 import { drill } from '../../words/drill'
-import type { ClassBoardPerson, ClassBoardView, ClassPersonAnswer, ClassPersonReport } from '../../wire.gen'
-import { askName, spellReply } from '../../words/spell-reply'
+import type { Ask, ClassBoardPerson, ClassBoardView, ClassPersonAnswer, ClassPersonReport, Reply } from '../../wire.gen'
+import { askName, spellReply, spellTruth } from '../../words/spell-reply'
 import type { Lead } from './lead'
 
 interface DetailProps {
@@ -55,7 +55,7 @@ function OneAnswer({ answer, view }: { answer: ClassPersonAnswer; view: ClassBoa
               <dt class="soft">{askName(asked, asks)}</dt>
               <dd>{spellReply(asked, part.given)}</dd>
               <dd class="small">
-                {part.right ? drill.right : board.itWas(part.truth.map((reply) => spellReply(asked, reply)).join(` ${drill.or} `))}
+                {part.right ? drill.right : spellWas(asked, part.truth)}
               </dd>
             </div>
           )
@@ -63,6 +63,12 @@ function OneAnswer({ answer, view }: { answer: ClassPersonAnswer; view: ClassBoa
       </dl>
     </section>
   )
+}
+
+/** What was so; a moment is told in sentences of its own. */
+function spellWas(asked: Ask, truth: readonly Reply[]): string {
+  const said = truth.map((reply) => spellTruth(asked, reply)).join(` ${drill.or} `)
+  return asked.kind === 'moment' ? said : board.itWas(said)
 }
 
 function Change({ person, lead }: Omit<DetailProps, 'view'>) {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { replyTo, type OwnAnswers } from '../../class/own'
-import { Spread, type Own } from '../../class/spread'
+import { Spread } from '../../class/spread'
+import type { Own } from '../../class/spread-parts'
 import { swatchCue } from '../../class/stops'
 import { WithItem } from '../../class/with-item'
 import { Button } from '../../ui/button'

@@ -3,7 +3,7 @@ import { replyOf } from '../../class/stops'
 import { wall } from '../../words/class-wall'
 import { drill } from '../../words/drill'
 import type { Ask, ClassAskSpread, ClassSpread, Item, Own } from '../../wire.gen'
-import { askName, spellReply } from '../../words/spell-reply'
+import { askName, spellReply, spellTruth } from '../../words/spell-reply'
 import { Why } from '../class/why'
 
 /** How the class read the scene, one rail under the other; of each the two readings furthest apart. */
@@ -57,5 +57,5 @@ export function Outcome({ spread, item, own }: { spread: ClassSpread; item: Item
 }
 
 function trueWords(ask: Ask, { truth = [] }: ClassAskSpread): string {
-  return truth.map((reply) => spellReply(ask, reply)).join(` ${drill.or} `)
+  return truth.map((reply) => spellTruth(ask, reply)).join(` ${drill.or} `)
 }

@@ -69,6 +69,7 @@ export const classes = {
   disagreed: 'The instructor disagrees with the key here. It does not count.',
   you: 'You',
   planesSaid: (name: string, heights: string) => `${name}, where the class set it: ${heights}`,
+  momentsSaid: (name: string, times: string) => `${name}, when the class reported it: ${times}`,
   nobody: 'nobody yet',
   nextScene: 'Next scene',
   allDone: 'You have committed every scene',

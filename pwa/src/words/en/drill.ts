@@ -48,7 +48,7 @@ export const drill = {
   laterLook: (s: number) => (s >= 90 ? `${Math.round(s / 60)} min later` : `${s} s later`),
   trends: { better: 'Better', steady: 'Much the same', worse: 'Worse' },
   picks: { first: 'The first', second: 'The second' },
-  subjects: { opening: 'Nearest to the seat', trend: 'Better or worse', pick: 'Which of two', moment: 'Called out' },
+  subjects: { opening: 'Nearest to the seat', trend: 'Better or worse', pick: 'Which of two', moment: 'Call-out' },
   play: 'Let it run',
   hold: 'Hold',
   onward: (s: number) => `${s} s on`,

@@ -71,6 +71,7 @@ export const classes: Like<typeof english> = {
   disagreed: 'El instructor no está de acuerdo con la clave aquí. No cuenta.',
   you: 'Usted',
   planesSaid: (name, heights) => `${name}, donde lo puso la clase: ${heights}`,
+  momentsSaid: (name, times) => `${name}, cuándo avisó la clase: ${times}`,
   nobody: 'nadie aún',
   nextScene: 'Siguiente escena',
   allDone: 'Ha contestado todas las escenas',

@@ -11,7 +11,7 @@ var sources = []infer.Source{
 		Title:     "Live fire training, instructor guide module 2 (on NFPA 1403 chapter 4)",
 		Publisher: "a training publisher",
 		Address:   "https://vdocument.in/module-2-nfpa-1403-chapter-4-general-administration-fire-training-operations.html",
-		Seen:      "Read on a stored page.",
+		Seen:      "Read on a public page.",
 	},
 	{
 		ID:        "nfpa_1403_extract",
@@ -34,7 +34,7 @@ var sources = []infer.Source{
 		Title:     "Managing Company Tactical Operations, module 5",
 		Publisher: "National Fire Academy (US)",
 		Address:   "https://vdocument.in/module-5-introduction-to-the-incident-command-introduction-to-the-incident-command.html",
-		Seen:      "Read on a stored page.",
+		Seen:      "Read on a public page.",
 	},
 	{
 		ID:        "texas_live_fire",
@@ -49,7 +49,7 @@ var sources = []infer.Source{
 		Publisher: "NIOSH",
 		Year:      "2005",
 		Address:   "https://www.cdc.gov/niosh/docs/wp-solutions/2005-102/default.html",
-		Seen:      "Read on a stored page.",
+		Seen:      "Read on a public page.",
 	},
 	{
 		ID:        "lund_water",
@@ -64,7 +64,7 @@ var sources = []infer.Source{
 		Publisher: "CTIF",
 		Year:      "2017",
 		Address:   "https://mail.ctif.org/training-and-tools/",
-		Seen:      "Read on a stored page.",
+		Seen:      "Read on a public page.",
 	},
 	{
 		ID:        "fent_2019",
@@ -87,7 +87,7 @@ var sources = []infer.Source{
 		Publisher: "Crouch et al., American Journal of Physics 72",
 		Year:      "2004",
 		Address:   "https://studylib.net/doc/18695208/",
-		Seen:      "Read on a stored page.",
+		Seen:      "Read on a public page.",
 	},
 	{
 		ID:        "predict_first_2013",
@@ -146,7 +146,7 @@ var sources = []infer.Source{
 		Title:     "Quarter-scale furnished rooms",
 		Publisher: "SFPE FPEeT, issue 75",
 		Address:   "https://www.sfpe.org/FPEETIssue75",
-		Seen:      "Read on a stored page.",
+		Seen:      "Read on a public page.",
 	},
 	{
 		ID:        "jolly_saito_1992",

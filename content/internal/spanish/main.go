@@ -81,6 +81,14 @@ func translate(content string, write bool) (missing []string, err error) {
 		return nil, err
 	}
 	missing = append(missing, gaps...)
+	seen, gaps, err := laySources(content)
+	if err != nil {
+		return nil, err
+	}
+	missing = append(missing, gaps...)
+	if err := put("sources.json", seen); err != nil {
+		return nil, err
+	}
 	if write {
 		err = errors.Join(
 			writeJSON(filepath.Join(content, generated, "sentences.es.json"), sentences),

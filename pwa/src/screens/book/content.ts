@@ -5,7 +5,7 @@ import type { Hazard, ItemKind, Regime, Stage } from '../../wire.gen'
 // The text of the field book as the content compiler wrote it. The shapes are
 // those of content/fieldbook and engine/infer. Only the page's own language is
 // fetched.
-const { glossary, lessonList, ruleList } = await (language === 'es' ? import('./texts.es') : import('./texts.en'))
+const { glossary, lessonList, ruleList, sourceTexts } = await (language === 'es' ? import('./texts.es') : import('./texts.en'))
 
 export interface Lesson {
   id: string
@@ -55,6 +55,9 @@ export interface Measure {
 export const lessons = (lessonList as unknown as Lesson[]).toSorted((a, b) => a.order - b.order)
 export const terms = (glossary.terms as Term[]).toSorted((a, b) => a.term.localeCompare(b.term, language))
 export const rules = ruleList as unknown as Rule[]
+
+/** How far a source was read, and what else of it is said in the page's language; English stands with the source itself. */
+export const sourceText = (id: string): { seen?: string; title?: string; publisher?: string } => (sourceTexts as Record<string, object>)[id] ?? {}
 
 const measures = new Map((measureList as Measure[]).map((one) => [one.rule, one]))
 export const measureOf = (rule: string): Measure | undefined => measures.get(rule)

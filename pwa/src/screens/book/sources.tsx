@@ -1,11 +1,12 @@
 import { book } from '../../words/book'
 import { allSources } from '../../words/sources'
+import { sourceText } from './content'
 
 /** Where everything comes from, and how far it was read. */
 export function Sources() {
   return (
     <ul class="book-sources">
-      {allSources.map(({ id, title, publisher, year, address, seen }) => (
+      {allSources.map((source) => ({ ...source, ...sourceText(source.id) })).map(({ id, title, publisher, year, address, seen }) => (
         <li key={id}>
           <p>
             <strong>{title}</strong>

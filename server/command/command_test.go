@@ -76,6 +76,13 @@ func TestSimPrintsCSV(t *testing.T) {
 	assert.Equal(t, "20", rows[2][0])
 }
 
+// A room is called as whoever wrote the file pleased.
+func TestNoNameInATableIsRun(t *testing.T) {
+	code, out, errOut := run(command.Sim, strings.ReplaceAll(burner, `"room"`, `"=1+1;@A1"`), "-csv", "-every", "20", "-")
+	require.Zero(t, code, errOut)
+	assert.Contains(t, out, ",'=1+1;'@A1.upper_c,")
+}
+
 func TestSimReadsAFileAndTalksToAPerson(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "room.json")
 	require.NoError(t, os.WriteFile(path, []byte(burner), 0o600))

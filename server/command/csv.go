@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"lintel/engine"
+	"lintel/server/spreadsheet"
 )
 
 // writeCSV prints a series as comma-separated values (RFC 4180), one row a time:
@@ -25,7 +26,7 @@ func writeCSV(out io.Writer, scenario engine.Scenario, series engine.Series) err
 	columns := seriesColumns(scenario, series)
 	row := make([]string, len(columns))
 	for i, c := range columns {
-		row[i] = c.name
+		row[i] = spreadsheet.Plain(c.name) // rooms and openings are called as the file has it
 	}
 	if err := w.Write(row); err != nil {
 		return err

@@ -30,6 +30,13 @@ test.each(['=cmd', '+1', '-1', '@x', '＝cmd', '＋1', '－1', '＠x'])('%s is t
   expect(toCSV([one])).toContain(`,'${family},`)
 })
 
+// Where the comma is a decimal sign, a table is read by its semicolons.
+test.each([['x;=1', "x;'=1"], ['x;"=1', `"x;""'=1"`], ['x;;@1', "x;;'@1"], ['x|=1', "x|'=1"], ['a;b', 'a;b']])('%s is text where cells are parted by semicolons', (family, written) => {
+  const { body } = event as unknown as { body: { answer: object } }
+  const one = { ...event, body: { ...body, answer: { ...body.answer, family } } } as unknown as QuizEvent
+  expect(toCSV([one])).toContain(`,${written},7`)
+})
+
 test('everything comes out as it lies on the device', () => {
   const given = JSON.parse(toJSON('Engine 3', [event]))
   expect(given).toEqual({

@@ -37,10 +37,10 @@ function valueOf({ ask: _ask, ...said }: { ask: string }): string {
   return Object.values(said).map(String).join(' ')
 }
 
-/** A cell that a spreadsheet takes for text, even where it begins like a formula (as server/spreadsheet does). */
+/** A cell that a spreadsheet takes for text, by whatever it parts cells, even where a formula could begin (as server/spreadsheet does). */
 function cell(value: string | number | boolean): string {
   if (typeof value !== 'string') return String(value)
-  const text = /^[=+\-@\t\r\n＝＋－＠]/.test(value) ? `'${value}` : value
+  const text = value.replace(/[;,|\t\r\n]["' ]*(?=[=+\-@\t\r\n＝＋－＠])/g, "$&'").replace(/^(?=[=+\-@\t\r\n＝＋－＠])/, "'")
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
 }
 

@@ -15,6 +15,7 @@ import (
 
 	"lintel/engine"
 	"lintel/engine/shape"
+	"lintel/server/commandline"
 	"lintel/server/strictjson"
 )
 
@@ -65,8 +66,12 @@ func printJSON(out io.Writer, v any) error {
 }
 
 // print runs a writer over buffered output, so that a reader who hangs up is
-// one error and not many.
-func print(out io.Writer, write func(*bufio.Writer) error) error {
+// one error and not many. What is for a person and no data holds nothing that a
+// terminal would obey.
+func print(out io.Writer, data bool, write func(*bufio.Writer) error) error {
+	if !data {
+		out = commandline.Plain(out)
+	}
 	buffered := bufio.NewWriter(out)
 	if err := write(buffered); err != nil {
 		return err

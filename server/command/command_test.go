@@ -83,6 +83,24 @@ func TestNoNameInATableIsRun(t *testing.T) {
 	assert.Contains(t, out, ",'=1+1;'@A1.upper_c,")
 }
 
+// Whoever wrote a file moves nobody's terminal, by no name in it and by no fault.
+func TestNoNameMovesATerminal(t *testing.T) {
+	moving := strings.NewReplacer(`"one room`, `"\u001b[31mone\u009bmroom é`, `"room"`, `"ro\u0007om"`).Replace(burner)
+	code, out, errOut := run(command.Sim, moving, "-every", "20", "-")
+	require.Zero(t, code, errOut)
+	assert.Contains(t, out, "?[31mone¿mroom é, door open\n")
+	assert.Contains(t, out, "\nro?om\n")
+	assert.NotContains(t, out, "\x1b")
+	code, _, errOut = run(command.Sim, `{"v":1,"\u001b[31mX":1}`, "-")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, errOut, "?[31mX is not a field")
+	code, out, errOut = run(command.Sim, moving, "-json", "-every", "20", "-")
+	require.Zero(t, code, errOut)
+	var s engine.Series
+	decode(t, out, &s)
+	assert.Contains(t, s.Compartments, "ro\aom", "in data names stay as they are")
+}
+
 func TestSimReadsAFileAndTalksToAPerson(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "room.json")
 	require.NoError(t, os.WriteFile(path, []byte(burner), 0o600))

@@ -51,7 +51,7 @@ func Drill(args []string, in io.Reader, out, errOut io.Writer) int {
 	if err != nil {
 		return line.Fail(err)
 	}
-	err = print(out, func(w *bufio.Writer) error { return writeDrill(w, lines, *asJSON) })
+	err = print(out, *asJSON, func(w *bufio.Writer) error { return writeDrill(w, lines, *asJSON) })
 	if err != nil {
 		return line.FailAt("output", err)
 	}

@@ -30,7 +30,7 @@ func Read(args []string, in io.Reader, out, errOut io.Writer) int {
 	}
 	finding := infer.Read(content.Rules(), readings)
 	wording.Finding(&finding)
-	err = print(out, func(w *bufio.Writer) error {
+	err = print(out, *asJSON, func(w *bufio.Writer) error {
 		if *asJSON {
 			return printJSON(w, finding)
 		}

@@ -32,7 +32,7 @@ func Sim(args []string, in io.Reader, out, errOut io.Writer) int {
 	if err != nil {
 		return line.FailAt(path, err)
 	}
-	err = print(out, func(w *bufio.Writer) error {
+	err = print(out, *asJSON || *asCSV, func(w *bufio.Writer) error {
 		switch {
 		case *asJSON:
 			return printJSON(w, series)

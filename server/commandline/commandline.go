@@ -32,7 +32,7 @@ func New(usage string, out, errOut io.Writer) *Line {
 	name, _, _ := strings.Cut(usage, " ")
 	flags := flag.NewFlagSet(name, flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
-	return &Line{flags, usage, out, errOut}
+	return &Line{flags, usage, out, Plain(errOut)}
 }
 
 // Words takes the flags, before, between or behind the other words, and returns

@@ -2,7 +2,6 @@ package quiz
 
 import (
 	"strconv"
-	"unicode/utf8"
 
 	"lintel/engine"
 )
@@ -154,9 +153,6 @@ func IsDeviceID(s string) bool { return isHex(s, 32) }
 // IsSecret reports whether s is spelled as a device's secret.
 func IsSecret(s string) bool { return isHex(s, 64) }
 
-// IsTitle reports whether s may name a set, a roster or a class.
-func IsTitle(s string) bool { return isLine(s, MaxTitle) }
-
 func isHex(s string, digits int) bool {
 	if len(s) != digits {
 		return false
@@ -184,25 +180,4 @@ func isWord(s string) bool {
 
 func isObject(text Raw) bool {
 	return len(text) >= 2 && text[0] == '{' && text[len(text)-1] == '}'
-}
-
-// IsCallSign reports whether s may be a call sign: it refuses control characters and the marks that turn the direction
-// of text around, with which one call sign could be drawn as another.
-func IsCallSign(s string) bool { return isLine(s, MaxCallSign) }
-
-// isLine accepts up to so many characters with something to see among them.
-func isLine(s string, most int) bool {
-	if !utf8.ValidString(s) || utf8.RuneCountInString(s) > most {
-		return false
-	}
-	seen := false
-	for _, r := range s {
-		control := r < ' ' || (r >= 0x7f && r <= 0x9f)
-		turning := (r >= 0x200b && r <= 0x200f) || (r >= 0x2028 && r <= 0x202e) || (r >= 0x2060 && r <= 0x2069) || r == 0xfeff
-		if control || turning {
-			return false
-		}
-		seen = seen || r != ' '
-	}
-	return seen
 }

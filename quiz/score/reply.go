@@ -68,7 +68,7 @@ func checkValue(where string, kind quiz.AskKind, show []string, r *quiz.Reply) e
 	case quiz.AskPick:
 		return known(where+".pick", r.Pick, []quiz.Pick{quiz.First, quiz.Second})
 	case quiz.AskMoment:
-		if r.AtS != nil && !(*r.AtS >= 0) {
+		if r.AtS != nil && !(*r.AtS >= 0 && *r.AtS <= engine.MaxEndS) {
 			return engine.Bad(where+".at_s", "is out of range", "give a time in the scene, in seconds")
 		}
 	}

@@ -67,11 +67,16 @@ func TestReportsOfNothingAreFalseAlarms(t *testing.T) {
 // Only a truth says when the event came, and a report is a time or none.
 func TestReportsAreValidated(t *testing.T) {
 	item := &quiz.Item{Kind: quiz.CallOut, Watch: &quiz.Span{ToS: 60}, Question: quiz.Question{Asks: []quiz.Ask{{ID: "m", Kind: quiz.AskMoment}}}}
-	for where, given := range map[string]quiz.Reply{
-		"replies[0].event_s": {AtS: ptr(1.0), EventS: ptr(2.0)},
-		"replies[0]":         {AtS: ptr(1.0), Quiet: true},
-		"replies[0].at_s":    {AtS: ptr(-1.0)},
+	for _, wrong := range []struct {
+		where string
+		given quiz.Reply
+	}{
+		{"replies[0].event_s", quiz.Reply{AtS: ptr(1.0), EventS: ptr(2.0)}},
+		{"replies[0]", quiz.Reply{AtS: ptr(1.0), Quiet: true}},
+		{"replies[0].at_s", quiz.Reply{AtS: ptr(-1.0)}},
+		{"replies[0].at_s", quiz.Reply{AtS: ptr(1e300)}},
 	} {
+		where, given := wrong.where, wrong.given
 		given.Ask = "m"
 		_, err := score.Judge(item, [][]quiz.Reply{{{Quiet: true}}}, &quiz.Answer{Replies: []quiz.Reply{given}})
 		var problem *engine.Problem

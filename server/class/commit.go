@@ -87,13 +87,18 @@ func (c *Classes) Entered(lines []quiz.Line) {
 	}
 }
 
+// maxTookS is what stands on paper at most for how long an answer took, s: a phone
+// says that itself, and may say anything (chosen by us, as long as a class may be
+// joined).
+var maxTookS = OpenFor.Seconds()
+
 // judge scores an answer by the truth that the class was opened with.
 func judge(scene *session.Scene, a *quiz.Answer) (*session.Mark, error) {
 	verdict, err := score.Judge(&scene.Item, scene.Truth, a)
 	if err != nil {
 		return nil, err
 	}
-	mark := &session.Mark{Score: verdict.Score, Confidence: a.Confidence, TookS: max(0, a.TookS)}
+	mark := &session.Mark{Score: verdict.Score, Confidence: a.Confidence, TookS: min(max(0, a.TookS), maxTookS)}
 	for i := range verdict.Parts {
 		p := &verdict.Parts[i]
 		mark.Parts = append(mark.Parts, session.PartMark{Ask: p.Ask, Given: p.Given, Error: p.Error, Steps: p.Steps, Right: p.Right})

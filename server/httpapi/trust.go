@@ -30,10 +30,12 @@ func (a *api) encrypted(c *fiber.Ctx) bool {
 }
 
 // ownMachine reports whether the browser runs on the server's own machine and
-// calls it by a loopback name. A request that a proxy passed on does not count.
+// calls it by a loopback name. A request that a proxy passed on does not count: it
+// has one of these headers. An empty one counts too, as some proxies put theirs
+// behind one that a stranger sent.
 func ownMachine(c *fiber.Ctx) bool {
-	for _, header := range []string{"X-Forwarded-For", "X-Forwarded-Proto", "Forwarded", "Via"} {
-		if c.Get(header) != "" {
+	for _, header := range []string{"X-Forwarded-For", "X-Forwarded-Proto", "X-Forwarded-Host", "X-Real-Ip", "Forwarded", "Via"} {
+		if len(c.Request().Header.PeekAll(header)) > 0 {
 			return false
 		}
 	}

@@ -125,10 +125,12 @@ func TestPlainHTTPIsForTheOwnMachine(t *testing.T) {
 	}
 	signIn := `{"v":1,"call_sign":"Chief 1","pass_phrase":"` + phrase + `"}`
 	for name, headers := range map[string][]string{
-		"another name":      {"Host", "lintel.example"},
-		"another address":   {"Host", "192.168.1.5:8080"},
-		"through a proxy":   {"X-Forwarded-For", "10.0.0.7"},
-		"a proxy that lies": {"X-Forwarded-Proto", "https"},
+		"another name":                           {"Host", "lintel.example"},
+		"another address":                        {"Host", "192.168.1.5:8080"},
+		"through a proxy":                        {"X-Forwarded-For", "10.0.0.7"},
+		"a proxy that lies":                      {"X-Forwarded-Proto", "https"},
+		"behind an empty header of a stranger's": {"X-Forwarded-For", ""},
+		"a proxy that says whose it is":          {"X-Real-IP", "10.0.0.7"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			for _, path := range []string{"/signin", "/setup", "/reset", "/signout", "/phrase", "/rosters", "/classes"} {

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"lintel/quiz"
 	"lintel/quiz/session"
 	"lintel/server/store/storetest"
 )
@@ -120,6 +121,17 @@ func TestPapersOfAClassAreOnRecord(t *testing.T) {
 		require.Equal(t, 200, l.call("GET", "/classes/"+l.ID+"/report."+paper, nil).status)
 	}
 	assert.Equal(t, 2, strings.Count(l.call("GET", "/audit", nil).text, `"export_report"`))
+}
+
+// How long an answer took is what the phone says: on paper it is a number that a
+// class can have.
+func TestAPhoneThatTookForever(t *testing.T) {
+	l := start(t).chief().opened(session.Led, 1)
+	require.Equal(t, 200, l.join(1, "Engine 1").status)
+	events := l.answers(1, "a", "s1", 3)
+	events[0].Body = quiz.Raw(strings.Replace(string(events[0].Body), `"took_s":7`, `"took_s":1e300`, 1))
+	require.Equal(t, 200, l.server.send(1, events).status)
+	assert.Contains(t, l.call("GET", "/classes/"+l.ID+"/report.csv", nil).text, ",86400.0\r\n")
 }
 
 // A phone leads in the name of the instructor who handed it the class, and as long

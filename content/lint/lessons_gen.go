@@ -55,7 +55,7 @@ var lessons = []fieldbook.Lesson{
 			"Soot made in flame swallows light and looks black. Droplets boiled out of heated fuel scatter it and look white. Smoke on its way loses soot to walls and thins, and thin smoke looks paler.",
 			"Brown is tar from wood that is heated and does not yet flame. In a furnished house, brown at eaves, siding or a floor line speaks of the structure itself.",
 			"In a fire short of air even wood smokes black. In the laboratory the smoke of one pure fuel ran from brown to black with the heat of its burning, so a colour does not name its fuel.",
-			"Colour carries the least weight of all cues here, and never decides alone.",
+			"Colour carries the least weight of all cues here, and never decides alone. In Lintel's own fires darkness follows the fuel and the want of air; the darkening that is listed before flashover hardly shows in them.",
 		},
 		Look: []string{
 			"Darkness at the frame, then speed, then hue.",

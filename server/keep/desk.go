@@ -6,8 +6,8 @@ import (
 	"lintel/quiz"
 )
 
-// exported are the kinds of doc that an export holds whole: not keys, and of an
-// instructor not the pass phrase.
+// exported are the kinds of doc that an export holds: not keys, of an instructor not
+// the pass phrase, and of a class not what opens it.
 var exported = []quiz.DocKind{quiz.RosterDoc, quiz.SetDoc, quiz.ClassDoc}
 
 // exportDesk writes what instructors keep, one JSON object a line, each under
@@ -17,8 +17,14 @@ func exportDesk(s quiz.Store, lines *json.Encoder) error {
 		return err
 	}
 	for _, kind := range exported {
-		err := eachDoc(s, kind, func(d quiz.Doc) error {
-			if err := lines.Encode(map[string]quiz.Doc{"doc": d}); err != nil || kind != quiz.ClassDoc {
+		err := eachDoc(s, kind, func(d quiz.Doc) (err error) {
+			if kind != quiz.ClassDoc {
+				return lines.Encode(map[string]quiz.Doc{"doc": d})
+			}
+			if d.Body, err = keyless(d.Body); err != nil {
+				return err
+			}
+			if err := lines.Encode(map[string]quiz.Doc{"doc": d}); err != nil {
 				return err
 			}
 			return eachLine(s, d.ID, func(l quiz.Line) error { return lines.Encode(map[string]quiz.Line{"line": l}) })
@@ -28,6 +34,22 @@ func exportDesk(s quiz.Store, lines *json.Encoder) error {
 		}
 	}
 	return eachDeed(s, func(d quiz.Deed) error { return lines.Encode(map[string]quiz.Deed{"deed": d}) })
+}
+
+// classKeys are what opens a class that is going on: its doors, its wall and the
+// digests of the phones that lead it.
+var classKeys = []string{"token", "code", "projector", "leads"}
+
+// keyless is a class's doc without them.
+func keyless(body quiz.Raw) (quiz.Raw, error) {
+	var fields map[string]json.RawMessage
+	if err := json.Unmarshal(body, &fields); err != nil {
+		return nil, err
+	}
+	for _, name := range classKeys {
+		delete(fields, name)
+	}
+	return json.Marshal(fields)
 }
 
 func exportInstructors(s quiz.Store, lines *json.Encoder) error {

@@ -40,7 +40,7 @@ func filled(t *testing.T) (data string, s *store.Store) {
 		_, err = s.Append(storetest.ID(n), events)
 		require.NoError(t, err)
 	}
-	class := quiz.Doc{Kind: quiz.ClassDoc, ID: storetest.ID(9), Body: quiz.Raw(`{"title":"Tuesday"}`)}
+	class := quiz.Doc{Kind: quiz.ClassDoc, ID: storetest.ID(9), Body: quiz.Raw(`{"title":"Tuesday","token":"its-token","code":"its-code","projector":"its-wall","leads":[{"key_sha256":"its-lead"}]}`)}
 	boss := quiz.Doc{Kind: quiz.InstructorDoc, ID: "i", Body: quiz.Raw(`{"instructor":{"id":"i","call_sign":"Chief 1","role":"chief"},"phrase":"$argon2id$kept"}`)}
 	key := quiz.Doc{Kind: quiz.KeyDoc, ID: "digest-of-a-key", Body: quiz.Raw(`{}`)}
 	require.NoError(t, s.Save(quiz.Deed{By: "console", Did: "made", What: "a class"}, class, boss, key))
@@ -148,6 +148,7 @@ func TestExportAsLines(t *testing.T) {
 			assert.True(t, json.Valid([]byte(line)), line)
 			assert.NotContains(t, line, "argon2")
 			assert.NotContains(t, line, "digest-of-a-key")
+			assert.NotContains(t, line, "its-", "no class can be joined, watched or led by it")
 			assert.NotContains(t, line, "secret", "not even its digest leaves the server")
 		}
 		assert.Contains(t, out.String(), `"text":"wind backed"`)

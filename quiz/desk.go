@@ -79,6 +79,8 @@ type Doc struct {
 	ID   string  `json:"id"`
 	Rev  uint64  `json:"rev"`
 	Body Raw     `json:"body"`
+
+	Sheds bool `json:"-"` // of a change: somebody was taken out, and what it was before is to leave the file
 }
 
 // Line is one entry of a class's log. Class is 128 bits of lower-case hex, Seq

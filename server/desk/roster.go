@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -74,11 +75,23 @@ func (d *Desk) SaveRoster(by quiz.Instructor, id, title string, seats []NewSeat)
 	if err != nil {
 		return quiz.Roster{}, err
 	}
+	before := row.value.Seats
 	row.value = roster{Title: title, Seats: fresh}
-	if err := d.rosters().save(quiz.Deed{By: by.CallSign, Did: did, What: title}, row); err != nil {
+	doc, err := d.rosters().doc(row)
+	if err != nil {
 		return quiz.Roster{}, err
 	}
-	return shown(row), nil
+	doc.Sheds = anyoneLeft(before, fresh)
+	return shown(row), d.store.Save(quiz.Deed{By: by.CallSign, Did: did, What: title}, doc)
+}
+
+// anyoneLeft reports whether a seat, a call sign or a number is there no more.
+func anyoneLeft(before, after []seat) bool {
+	return slices.ContainsFunc(before, func(was seat) bool {
+		return !slices.ContainsFunc(after, func(s seat) bool {
+			return s.ID == was.ID && s.CallSign == was.CallSign && s.Personnel == was.Personnel
+		})
+	})
 }
 
 // seated checks the seats given and puts them in the place of those known.

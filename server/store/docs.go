@@ -59,8 +59,11 @@ func (s *Store) save(tx *bolt.Tx, deed quiz.Deed, docs []quiz.Doc) error {
 	}
 	for _, doc := range docs {
 		bucket := tx.Bucket([]byte(doc.Kind))
+		if err := shed(tx, doc); err != nil {
+			return err
+		}
 		if len(doc.Body) == 0 {
-			if err := forget(tx, bucket, doc); err != nil {
+			if err := bucket.Delete([]byte(doc.ID)); err != nil {
 				return err
 			}
 			continue
@@ -73,15 +76,13 @@ func (s *Store) save(tx *bolt.Tx, deed quiz.Deed, docs []quiz.Doc) error {
 	return s.note(tx, deed)
 }
 
-// forget takes a doc away. A roster names people, so its bytes are to leave the
-// file too.
-func forget(tx *bolt.Tx, bucket *bolt.Bucket, doc quiz.Doc) error {
-	if doc.Kind == quiz.RosterDoc {
-		if err := tx.Bucket(metaBucket).Put(erasedKey, present); err != nil {
-			return err
-		}
+// shed has the bytes of what a doc was leave the file when it is compacted next, where
+// that is asked for, and where a roster is taken away, as it names people.
+func shed(tx *bolt.Tx, doc quiz.Doc) error {
+	if !doc.Sheds && (len(doc.Body) != 0 || doc.Kind != quiz.RosterDoc) {
+		return nil
 	}
-	return bucket.Delete([]byte(doc.ID))
+	return tx.Bucket(metaBucket).Put(erasedKey, present)
 }
 
 func mayStore(tx *bolt.Tx, doc quiz.Doc) error {

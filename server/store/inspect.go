@@ -33,7 +33,14 @@ func openToRead(path string, wait time.Duration) (*bolt.DB, error) {
 	if err != nil {
 		return nil, openProblem(path, err)
 	}
-	if err := db.View(func(tx *bolt.Tx) error { return firstOf(path, tx, checkLength, checkLayout) }); err != nil {
+	err = unfaulted(func() error {
+		return db.View(func(tx *bolt.Tx) error { return firstOf(path, tx, checkLength, checkLayout) })
+	})
+	var torn *tornError
+	if errors.As(err, &torn) {
+		err = engine.Bad(path, "is torn ("+torn.Error()+")", "restore a whole backup; the file was not touched")
+	}
+	if err != nil {
 		return nil, errors.Join(err, db.Close())
 	}
 	return db, nil

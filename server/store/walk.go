@@ -7,7 +7,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"runtime/debug"
 
 	bolt "go.etcd.io/bbolt"
 
@@ -62,14 +61,13 @@ type walker struct {
 	faults []error
 }
 
-// walk turns a page so torn that reading it faults into an error.
+// walk is a walk through a store whose pages may be torn.
 func walk(tx *bolt.Tx) (census Census, err error) {
-	defer debug.SetPanicOnFault(debug.SetPanicOnFault(true))
-	defer func() {
-		if torn := recover(); torn != nil {
-			err = fmt.Errorf("store: page: %v", torn)
-		}
-	}()
+	failed := unfaulted(func() error { census, err = walkOn(tx); return nil })
+	return census, errors.Join(failed, err)
+}
+
+func walkOn(tx *bolt.Tx) (census Census, err error) {
 	w := &walker{tx: tx}
 	for err := range tx.Check() {
 		w.fault("page: %v", err)

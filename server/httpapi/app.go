@@ -88,6 +88,7 @@ func New(config Config) (*fiber.App, error) {
 	})
 	// What was torn may hold a secret, which is not to stand in the log.
 	app.Server().SecureErrorLogMessage = true
+	app.Server().Handler = headed(app.Server().Handler)
 	handover.Allow(app)
 	app.Use(a.logged, a.recovered, a.secured)
 	a.routes(app)

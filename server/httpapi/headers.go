@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/gofiber/fiber/v2"
+	"github.com/valyala/fasthttp"
 )
 
 // policy lets the app load its own files and nothing else: no foreign host, no
@@ -44,6 +45,20 @@ func (a *api) secure(c *fiber.Ctx) {
 func (a *api) secured(c *fiber.Ctx) error {
 	a.secure(c)
 	return c.Next()
+}
+
+// headed gives the fixed headers to what fiber answers before any handler of ours, to a
+// method that it does not know.
+func headed(answer fasthttp.RequestHandler) fasthttp.RequestHandler {
+	return func(c *fasthttp.RequestCtx) {
+		answer(c)
+		if c.Hijacked() || len(c.Response.Header.Peek(fixed[0][0])) > 0 {
+			return
+		}
+		for _, header := range fixed {
+			c.Response.Header.Set(header[0], header[1])
+		}
+	}
 }
 
 // private keeps answers of the API out of every cache.

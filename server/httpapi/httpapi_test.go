@@ -87,7 +87,7 @@ func TestTheDescriptionIsComplete(t *testing.T) {
 // Every answer, whatever it is, carries the headers.
 func TestSecurityHeaders(t *testing.T) {
 	a := newApp(t)
-	for _, c := range [][2]string{{"GET", "/"}, {"GET", "/api/v1/state"}, {"GET", "/nothing.txt"}, {"GET", "/healthz"}, {"DELETE", "/"}, {"GET", "/api/v1/live"}} {
+	for _, c := range [][2]string{{"GET", "/"}, {"GET", "/api/v1/state"}, {"GET", "/nothing.txt"}, {"GET", "/healthz"}, {"DELETE", "/"}, {"GET", "/api/v1/live"}, {"BREW", "/"}} {
 		reply, _ := a.ask(c[0], c[1], "")
 		csp := reply.Header.Get("Content-Security-Policy")
 		assert.Contains(t, csp, "default-src 'none'", c)

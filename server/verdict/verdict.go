@@ -54,10 +54,15 @@ func (c *Checker) Wake() {
 }
 
 // Chosen by us: how many answers are fetched at a time, and how long to wait
-// after the store refused a check (its disk is full, say).
+// after the store refused a check (its disk is full, say). After an answer that took
+// longer than dear to work out, no other is for resting times as long: a scene that
+// anybody sketched may take ten seconds, and would keep a core from the classes for as
+// long as its sender likes. The families' own take far less.
 const (
 	portion = 64
 	pause   = 30 * time.Second
+	dear    = time.Second
+	resting = 3
 )
 
 // Run checks until ctx ends.
@@ -89,7 +94,9 @@ func (c *Checker) drain(ctx context.Context) error {
 			if ctx.Err() != nil {
 				return ctx.Err()
 			}
+			began := time.Now()
 			check := c.Check(e)
+			took := time.Since(began)
 			if check.State == quiz.CheckDiffers {
 				c.Log.Warn("verdict differs", "device", e.Device, "seq", e.Seq, "why", check.Why)
 			}
@@ -97,7 +104,19 @@ func (c *Checker) drain(ctx context.Context) error {
 				return err
 			}
 			c.last = e.Device
+			rest(ctx, took)
 		}
+	}
+}
+
+// rest waits after an answer that was dear, or until ctx ends.
+func rest(ctx context.Context, took time.Duration) {
+	if took <= dear {
+		return
+	}
+	select {
+	case <-ctx.Done():
+	case <-time.After(resting * took):
 	}
 }
 

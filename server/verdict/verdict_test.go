@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"testing/synctest"
 	"time"
 
 	"github.com/stretchr/testify/assert"
@@ -144,4 +145,32 @@ func TestRunChecksWhatWaitsAndWhatComesLater(t *testing.T) {
 	require.Eventually(t, func() bool { q.mu.Lock(); defer q.mu.Unlock(); return q.after == "the last" }, 5*time.Second, time.Millisecond, "the next turn is another device's")
 	stop()
 	<-done
+}
+
+// Scenes that take long to work out have a quarter of a core, however many wait; a
+// stop is not kept waiting by the rest between them.
+func TestDearScenesLeaveTheCoreToOthers(t *testing.T) {
+	for took, want := range map[time.Duration]time.Duration{2 * time.Second: 4 * (2 + 6) * time.Second, 100 * time.Millisecond: 4 * 100 * time.Millisecond} {
+		synctest.Test(t, func(t *testing.T) {
+			q := &queue{}
+			for range 5 {
+				q.waiting = append(q.waiting, event(t, func(*quiz.AnswerBody) {}))
+			}
+			c := checker(q)
+			c.Score = func(quiz.Answer) (quiz.Verdict, error) { time.Sleep(took); return right, nil }
+			began := time.Now()
+			ctx, stop := context.WithCancel(t.Context())
+			done := make(chan struct{})
+			go func() { c.Run(ctx); close(done) }()
+			time.Sleep(want + took - time.Millisecond)
+			_, checked := q.counts()
+			assert.Equal(t, 4, checked, took)
+			time.Sleep(2 * time.Millisecond)
+			_, checked = q.counts()
+			assert.Equal(t, 5, checked, took)
+			stop()
+			<-done
+			assert.Less(t, time.Since(began), want+took+time.Second)
+		})
+	}
 }

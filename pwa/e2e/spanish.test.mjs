@@ -64,4 +64,34 @@ test('no word of a key breaks in two, and the keys of a picture lie over no othe
   assert.ok(clock.x + clock.width <= view.x, 'the clock and the keys of the picture stand apart')
 })
 
+/** Words of elements that stand on more than one line. */
+const broken = (elements) => elements.flatMap((one) => {
+  const text = document.createTreeWalker(one, NodeFilter.SHOW_TEXT)
+  const found = []
+  for (let node = text.nextNode(); node; node = text.nextNode()) {
+    for (const { 0: word, index } of node.data.matchAll(/[^\s-]+/g)) {
+      const range = document.createRange()
+      range.setStart(node, index)
+      range.setEnd(node, index + word.length)
+      if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1) found.push(word)
+    }
+  }
+  return found
+})
+
+test('a thumb in the sun finds whole words on the keys of a live burn', async () => {
+  const { page } = browser
+  await page.evaluate(() => localStorage.setItem('lintel.theme', 'outdoor'))
+  await page.setViewportSize({ width: 390, height: 844 })
+  await page.goto(`${server.url}/prop/burning`)
+  await page.getByRole('checkbox').last().waitFor()
+  for (const box of await page.getByRole('checkbox').all()) await box.check()
+  await page.getByLabel('Palabra de alto', { exact: true }).fill('Puerto')
+  await page.getByLabel(/^Firmado por/).fill('Garza')
+  await page.getByRole('button', { name: 'Firmar y empezar el registro' }).click()
+  await page.getByRole('timer').waitFor()
+  assert.deepEqual(await page.locator('.burn-key, .theme-button').evaluateAll(broken), [])
+  assert.equal(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), 0)
+})
+
 test('nothing was complained of', () => assert.deepEqual(browser.complaints, []))

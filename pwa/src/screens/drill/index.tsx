@@ -66,7 +66,7 @@ function Making() {
   )
 }
 
-const tickPx = 11 // from one tick to the next: a set of eight stands beside its longest title on a phone
+const tickPx = 8 // from one tick to the next: a set of ten stands beside its longest title on a phone
 
 /** Where in the set one is: filled ticks on a line. */
 function Progress({ at, of }: { at: number; of: number }) {

@@ -13,20 +13,26 @@ import { TimelineList } from './timeline-list'
 export function After({ log, another }: { log: BurnLog; another(): void }) {
   const [besides, setBesides] = useState(false)
   return (
-    <div class="burn stack">
-      <h2>{burning.after}</h2>
-      <p class="soft">{burning.signedBy(log.signed, log.stopWord)}</p>
-      <h3 class="label">{burning.timeline}</h3>
-      <TimelineList log={log} />
-      <h3 class="label">{burning.beside}</h3>
-      <p class="small soft">{burning.besideNote}</p>
-      <div><Button aria-expanded={besides} onClick={() => setBesides(!besides)}>{besides ? burning.hide : burning.burnIt}</Button></div>
-      {besides && <Beside log={log} />}
-      <h3 class="label">{burning.debrief}</h3>
-      <ol class="burn-questions">
-        {burning.questions.map((question) => <li key={question}>{question}</li>)}
-      </ol>
-      <div><Button onClick={another}>{burning.another}</Button></div>
+    <div class="burn burn-after">
+      <div class="stack">
+        <h2>{burning.after}</h2>
+        <p class="soft">{burning.signedBy(log.signed, log.stopWord)}</p>
+        <h3 class="label">{burning.timeline}</h3>
+        <TimelineList log={log} />
+      </div>
+      <div class="stack burn-beside">
+        <h3 class="label">{burning.beside}</h3>
+        <p class="small soft">{burning.besideNote}</p>
+        <div><Button aria-expanded={besides} onClick={() => setBesides(!besides)}>{besides ? burning.hide : burning.burnIt}</Button></div>
+        {besides && <Beside log={log} />}
+      </div>
+      <div class="stack burn-debrief">
+        <h3 class="label">{burning.debrief}</h3>
+        <ol class="burn-questions">
+          {burning.questions.map((question) => <li key={question}>{question}</li>)}
+        </ol>
+        <div><Button onClick={another}>{burning.another}</Button></div>
+      </div>
     </div>
   )
 }

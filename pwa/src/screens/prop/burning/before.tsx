@@ -16,7 +16,7 @@ export function Before({ start }: { start(note: Note): Promise<void> }) {
   const toggle = (point: string) => setChecked((old) => new Set(old.has(point) ? [...old].filter((one) => one !== point) : [...old, point]))
   return (
     <form
-      class="burn stack"
+      class="burn burn-before stack"
       onSubmit={(event) => {
         event.preventDefault()
         setTried(true)
@@ -38,10 +38,12 @@ export function Before({ start }: { start(note: Note): Promise<void> }) {
         ))}
       </ul>
       <p class="burn-permission"><strong>{burning.notPermission}</strong></p>
-      <TextField label={burning.stopWord} value={stopWord} set={setStopWord} most={40} />
-      <TextField label={burning.sign} value={signed} set={sign} hint={burning.signHint} most={40} />
-      {tried && !ready && <p role="alert">{open > 0 ? burning.missing(open) : burning.signMissing}</p>}
-      <button type="submit" class="button button-main button-wide">{burning.start}</button>
+      <div class="stack burn-signed">
+        <TextField label={burning.stopWord} value={stopWord} set={setStopWord} most={40} />
+        <TextField label={burning.sign} value={signed} set={sign} hint={burning.signHint} most={40} />
+        {tried && !ready && <p role="alert">{open > 0 ? burning.missing(open) : burning.signMissing}</p>}
+        <button type="submit" class="button button-main button-wide">{burning.start}</button>
+      </div>
     </form>
   )
 }

@@ -20,30 +20,36 @@ export function During({ log, write }: DuringProps) {
     write(one).then(() => setFailed(false), () => setFailed(true)).finally(() => setWriting((n) => n - 1))
   }
   return (
-    <div class="burn stack">
-      <div class="burn-now">
-        <Clock log={log} />
-        <p role="status" class={failed ? 'burn-failed' : 'soft'}>{failed ? burning.notKept : writing > 0 ? burning.writing : burning.kept}</p>
+    <div class="burn burn-during">
+      <div class="stack">
+        <div class="burn-now">
+          <Clock log={log} />
+          <p role="status" class={failed ? 'burn-failed' : 'soft'}>{failed ? burning.notKept : writing > 0 ? burning.writing : burning.kept}</p>
+        </div>
+        <p class="small"><strong>{burning.notPermission}</strong> {burning.signedBy(log.signed, log.stopWord)}</p>
+        <button type="button" class="burn-key burn-stop" onClick={() => note({ what: 'call', call: 'stop' })}>{burning.calls['stop']}</button>
+        {log.litAt === undefined ? (
+          <>
+            <p>{burning.notLit}</p>
+            <Button look="main" wide onClick={() => note({ what: 'lit' })}>{burning.lit}</Button>
+          </>
+        ) : <Plan log={log} note={note} />}
       </div>
-      <p class="small"><strong>{burning.notPermission}</strong> {burning.signedBy(log.signed, log.stopWord)}</p>
-      <button type="button" class="burn-key burn-stop" onClick={() => note({ what: 'call', call: 'stop' })}>{burning.calls['stop']}</button>
-      {log.litAt === undefined ? (
-        <>
-          <p>{burning.notLit}</p>
-          <Button look="main" wide onClick={() => note({ what: 'lit' })}>{burning.lit}</Button>
-        </>
-      ) : <Plan log={log} note={note} />}
-      <h2 class="label">{burning.callOuts}</h2>
-      <div class="burn-calls">
-        {Object.entries(burning.calls).map(([call, name]) => call !== 'stop' && (
-          <button key={call} type="button" class="burn-key" onClick={() => note({ what: 'call', call })}>{name}</button>
-        ))}
+      <div class="stack burn-keys">
+        <h2 class="label">{burning.callOuts}</h2>
+        <div class="burn-calls">
+          {Object.entries(burning.calls).map(([call, name]) => call !== 'stop' && (
+            <button key={call} type="button" class="burn-key" onClick={() => note({ what: 'call', call })}>{name}</button>
+          ))}
+        </div>
+        <p class="small soft">{burning.lessNote}</p>
+        <Moves log={log} note={note} />
       </div>
-      <p class="small soft">{burning.lessNote}</p>
-      <Moves log={log} note={note} />
-      <h2 class="label">{burning.log}</h2>
-      <TimelineList log={log} newestFirst strike={(entry) => note({ what: 'strike', entry })} />
-      <End end={() => note({ what: 'end' })} />
+      <div class="stack">
+        <h2 class="label">{burning.log}</h2>
+        <TimelineList log={log} newestFirst strike={(entry) => note({ what: 'strike', entry })} />
+        <End end={() => note({ what: 'end' })} />
+      </div>
     </div>
   )
 }

@@ -65,13 +65,13 @@ type eventRow struct {
 
 var errNotID = errors.New("store: id is not 32 digits of hex")
 
-// idKey is the 16 bytes of a device id.
+// idKey is the 16 bytes of a device id, or of another id that is spelled as one. In
+// capitals it would be a second name of the same device.
 func idKey(device string) ([]byte, error) {
-	key, err := hex.DecodeString(device)
-	if err != nil || len(key) != idLen {
+	if !quiz.IsDeviceID(device) {
 		return nil, errNotID
 	}
-	return key, nil
+	return hex.DecodeString(device)
 }
 
 // eventKey is a device's key with a sequence number after it.

@@ -2,6 +2,7 @@ package store_test
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -53,4 +54,19 @@ func TestManyDevicesAreRefused(t *testing.T) {
 	require.ErrorIs(t, err, quiz.ErrManyDevices)
 	_, err = s.Register(storetest.ID(2), storetest.Secret(2), "Truck")
 	require.NoError(t, err, "a known device may still change its call sign")
+}
+
+// A device has one spelling. By another one it would be proved and yet be somebody
+// else to all who keep something by its name: the number of its sockets, say.
+func TestADeviceHasOneSpelling(t *testing.T) {
+	s := open(t, filepath.Join(t.TempDir(), store.FileName), store.Options{})
+	id := strings.Repeat("ab", 16)
+	_, err := s.Register(id, storetest.Secret(1), "Engine")
+	require.NoError(t, err)
+	_, err = s.Authenticate(id, storetest.Secret(1))
+	require.NoError(t, err)
+	for _, other := range []string{strings.ToUpper(id), "A" + id[1:]} {
+		_, err = s.Authenticate(other, storetest.Secret(1))
+		require.ErrorIs(t, err, quiz.ErrUnknownDevice)
+	}
 }

@@ -138,7 +138,7 @@ var familiesRoom = []item.Family{
 		},
 		Moment:  item.Window{FromS: 190, ToS: 320},
 		Show:    []string{"door"},
-		Asks:    []item.Ask{{Kind: "stage"}, {Kind: "regime"}},
+		Asks:    []item.Ask{{Kind: "stage"}},
 		BeforeS: 60,
 	},
 	{

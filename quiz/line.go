@@ -8,6 +8,21 @@ func IsCallSign(s string) bool { return isLine(s, MaxCallSign) }
 // IsTitle reports whether s may name a set, a roster or a class.
 func IsTitle(s string) bool { return isLine(s, MaxTitle) }
 
+// IsNote reports whether s may be a note in an instructor's own words, of up to so many
+// characters over several lines. It refuses what would be no words, or turn those after
+// it around.
+func IsNote(s string, most int) bool {
+	if !utf8.ValidString(s) || utf8.RuneCountInString(s) > most {
+		return false
+	}
+	for _, r := range s {
+		if r != '\n' && in(r, unfit) {
+			return false
+		}
+	}
+	return true
+}
+
 // isLine accepts up to so many characters with something to see among them. It
 // refuses control characters, marks that turn the direction of text around, and what
 // is not seen, with each of which one call sign could be drawn as another; and letters
@@ -44,6 +59,7 @@ var (
 		{0x200b, 0x200f}, {0x2028, 0x202e}, {0x2060, 0x206f}, {0x2800, 0x2800}, {0x3164, 0x3164}, {0xfe00, 0xfe0f}, {0xfeff, 0xfeff},
 		{0xffa0, 0xffa0}, {0xfff0, 0xfffb}, {0x1bca0, 0x1bca3}, {0x1d173, 0x1d17a}, {0xe0000, 0xe0fff},
 	}
+	unfit  = [][2]rune{{0, 0x1f}, {0x7f, 0x9f}, {0x61c, 0x61c}, {0x200e, 0x200f}, {0x2028, 0x202e}, {0x2066, 0x2069}}
 	marks  = [][2]rune{{0x300, 0x36f}, {0x483, 0x489}, {0x1ab0, 0x1aff}, {0x1dc0, 0x1dff}, {0x20d0, 0x20ff}, {0xfe20, 0xfe2f}}
 	blanks = [][2]rune{{' ', ' '}, {0xa0, 0xa0}, {0x1680, 0x1680}, {0x2000, 0x200a}, {0x202f, 0x202f}, {0x205f, 0x205f}, {0x3000, 0x3000}}
 )

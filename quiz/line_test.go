@@ -23,3 +23,12 @@ func TestACallSignIsDrawnAsNoOther(t *testing.T) {
 	assert.True(t, quiz.IsTitle(strings.Repeat("a", 80)))
 	assert.False(t, quiz.IsTitle(strings.Repeat("a", 81)))
 }
+
+func TestANoteIsWords(t *testing.T) {
+	for _, note := range []string{"", "Seen from the side.\nAsk again ⚠\ufe0f 👩\u200d🚒", strings.Repeat("é", 400)} {
+		assert.True(t, quiz.IsNote(note, 400), "%q", note)
+	}
+	for _, note := range []string{"a\x00", "a\x1b[31m", "a\u202eb", "a\u2067b", "\xff", strings.Repeat("a", 401)} {
+		assert.False(t, quiz.IsNote(note, 400), "%q", note)
+	}
+}

@@ -2,7 +2,6 @@ package session
 
 import (
 	"strconv"
-	"unicode/utf8"
 
 	"lintel/engine"
 	"lintel/quiz"
@@ -36,8 +35,8 @@ func CheckPlanned(where string, scene *Planned) error {
 		return engine.Bad(where+".seed", "is too large", "give a whole number up to "+strconv.Itoa(quiz.MaxSeq))
 	case scene.LookS < 0 || scene.LookS > MaxLookS:
 		return engine.Bad(where+".look_s", "is "+strconv.Itoa(scene.LookS), "give 0 for no end, or up to "+strconv.Itoa(MaxLookS))
-	case !utf8.ValidString(scene.Note) || utf8.RuneCountInString(scene.Note) > MaxNote:
-		return engine.Bad(where+".note", "is too long", "keep it within "+strconv.Itoa(MaxNote)+" characters")
+	case !quiz.IsNote(scene.Note, MaxNote):
+		return engine.Bad(where+".note", "is too long or holds control characters", "keep it within "+strconv.Itoa(MaxNote)+" characters")
 	case scene.Own != nil:
 		return scene.Own.Check(where + ".own")
 	}

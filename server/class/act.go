@@ -104,8 +104,8 @@ func (r *room) entryFor(by string, act *Act) (session.Entry, error) {
 		}
 		e.CallSign = tidy(act.CallSign)
 	}
-	if len(act.Note) > 4*session.MaxNote {
-		return e, engine.Bad("act.note", "is too long", "keep it within "+strconv.Itoa(session.MaxNote)+" characters")
+	if !quiz.IsNote(act.Note, session.MaxNote) {
+		return e, engine.Bad("act.note", "is too long or holds control characters", "keep it within "+strconv.Itoa(session.MaxNote)+" characters")
 	}
 	if act.Kind != session.SceneAdded {
 		return e, nil

@@ -134,6 +134,20 @@ func TestAPhoneThatTookForever(t *testing.T) {
 	assert.Contains(t, l.call("GET", "/classes/"+l.ID+"/report.csv", nil).text, ",86400.0\r\n")
 }
 
+// What whoever leads notes is words on the board and on paper: nothing turns those
+// after it around.
+func TestANoteTurnsNoWordsAround(t *testing.T) {
+	l := start(t).chief().opened(session.Led, 1)
+	doubt := func(note string) reply {
+		return l.do(map[string]any{"kind": "disagreed", "scene": "s1", "ask": "plane@door", "on": true, "note": note})
+	}
+	assert.Equal(t, 400, doubt("seen \u202e from the side").status)
+	assert.Equal(t, 400, doubt(strings.Repeat("a", session.MaxNote+1)).status)
+	assert.Equal(t, 200, doubt("seen\nfrom the side").status)
+	got := l.call("POST", "/sets", map[string]any{"v": 1, "title": "Mine", "scenes": []map[string]any{{"family": "f", "seed": 1, "look_s": 0, "note": "\x1b[31m"}}})
+	assert.Equal(t, 400, got.status, got.text)
+}
+
 // A phone leads in the name of the instructor who handed it the class, and as long
 // as that one may.
 func TestALeadEndsWithItsInstructor(t *testing.T) {

@@ -141,7 +141,7 @@ func takenBefore(taken map[string]int, value string, line int) int {
 }
 
 // WriteCSV writes a roster with its personnel numbers, the only way in which they
-// leave the server.
+// leave the server, besides its keeper's export.
 func (d *Desk) WriteCSV(by quiz.Instructor, id string, w io.Writer) error {
 	row, err := d.rosters().get(id)
 	if err != nil {

@@ -23,9 +23,10 @@ export function zoomFor(view: View, { cutaway, narrow, place }: Near): Zoom {
 // Shares of the canvas that a section takes, and limits of coming nearer: the
 // smoke's own cells show beyond. Chosen by us, by eye.
 const WIDE = 0.94
-const TALL = 0.9
+const TALL = 0.86
 const BELOW_ROOF = 0.74 // where there is room, what is above the section stays in sight
 const NEAREST = 2.4
+const SECTION_DOWN = 0.54 // a little below the middle: the clock has the corner above
 
 function onSection(view: View, tall: number): Zoom {
   const { layout } = view
@@ -33,7 +34,7 @@ function onSection(view: View, tall: number): Zoom {
   const b = turn(view, layout.x1, layout.y1)
   const along = Math.abs(b.along - a.along)
   const scale = within(Math.min((WIDE * view.widthM) / along, (tall * view.heightM) / layout.top), 1, NEAREST)
-  return framed(view, view.leftM + along / 2, view.groundM - layout.top / 2, scale, 0.5)
+  return framed(view, view.leftM + along / 2, view.groundM - layout.top / 2, scale, SECTION_DOWN)
 }
 
 /** An opening takes up to three fifths of the height, with room for its smoke above. */

@@ -84,11 +84,14 @@ func New(config Config) (*fiber.App, error) {
 		WriteTimeout:          writeTime,
 		IdleTimeout:           idleTimeout,
 		Concurrency:           maxConns,
-		ErrorHandler:          a.failEarly,
+		// No form is ever sent here: fasthttp would take it apart, into files too.
+		DisablePreParseMultipartForm: true,
+		ErrorHandler:                 a.failEarly,
 	})
 	// What was torn may hold a secret, which is not to stand in the log.
 	app.Server().SecureErrorLogMessage = true
 	app.Server().Handler = headed(app.Server().Handler)
+	app.Server().HeaderReceived = a.sized
 	handover.Allow(app)
 	app.Use(a.logged, a.recovered, a.secured)
 	a.routes(app)

@@ -73,9 +73,13 @@ func (a *api) signedIn(c *fiber.Ctx) error {
 
 // claimOf is who a device says it is, copied.
 func claimOf(c *fiber.Ctx) (id, secret string, ok bool) {
-	scheme, claim, _ := strings.Cut(c.Get(fiber.HeaderAuthorization), " ")
+	return claimIn(strings.Clone(c.Get(fiber.HeaderAuthorization)))
+}
+
+func claimIn(authorization string) (id, secret string, ok bool) {
+	scheme, claim, _ := strings.Cut(authorization, " ")
 	id, secret, ok = strings.Cut(claim, ":")
-	return strings.Clone(id), strings.Clone(secret), ok && strings.EqualFold(scheme, "Device") && quiz.IsDeviceID(id)
+	return id, secret, ok && strings.EqualFold(scheme, "Device") && quiz.IsDeviceID(id)
 }
 
 // deviceOf is the device that signedIn let pass.

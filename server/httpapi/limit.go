@@ -46,12 +46,13 @@ func newAllowance() *allowance {
 type limits struct {
 	now       func() time.Time
 	newcomers *rate.Limiter
+	bodies    *rate.Limiter
 	devices   *rates.Table[*allowance]
 }
 
 func newLimits(now func() time.Time) *limits {
 	return &limits{
-		now: now, newcomers: rate.NewLimiter(newcomersPerS, newcomersBurst),
+		now: now, newcomers: rate.NewLimiter(newcomersPerS, newcomersBurst), bodies: newLargeBodies(),
 		devices: rates.New(now, manyTracked, (*allowance).whole),
 	}
 }

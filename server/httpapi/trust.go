@@ -18,6 +18,9 @@ const (
 	browserCookie = "lintel_known"
 )
 
+// securely stands before a cookie's name where it goes by TLS only.
+const securely = "__Host-"
+
 const instructorLocal = "instructor"
 
 // encrypted reports whether what the browser sends cannot be read on the way: TLS
@@ -124,7 +127,7 @@ func (a *api) held(c *fiber.Ctx, name string) string {
 // the path; from memory, to be confirmed).
 func (a *api) spelled(c *fiber.Ctx, name string) (spelled, path string) {
 	if a.encrypted(c) {
-		return "__Host-" + name, "/"
+		return securely + name, "/"
 	}
 	return name, "/api/v1"
 }

@@ -96,6 +96,9 @@ var sentences = map[int]problem{
 // torn. All others are answered by logged. A connection that said nothing is no
 // line of the log, which strangers could fill by opening many.
 func (a *api) failEarly(c *fiber.Ctx, err error) error {
+	if errors.Is(err, fiber.ErrRequestEntityTooLarge) {
+		err = a.tooLarge(c, err)
+	}
 	level := slog.LevelWarn
 	if errors.Is(err, fiber.ErrBadGateway) || errors.Is(err, fiber.ErrRequestTimeout) {
 		level = slog.LevelDebug

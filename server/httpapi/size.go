@@ -3,8 +3,11 @@ package httpapi
 import (
 	"strings"
 
+	"github.com/gofiber/fiber/v2"
 	"github.com/valyala/fasthttp"
 	"golang.org/x/time/rate"
+
+	"lintel/quiz"
 )
 
 // How large a body may be is said before it is read, by who says that they send it:
@@ -44,6 +47,22 @@ func (a *api) mostOf(header *fasthttp.RequestHeader) int {
 		return alwaysBody
 	}
 	return maxBody
+}
+
+// tooLarge is why a body is refused from its headers. A device that the server does
+// not know is told that, as it would be of a smaller one: it then registers, and sends
+// again. Where there is no room for now, the same body may be sent later.
+func (a *api) tooLarge(c *fiber.Ctx, err error) error {
+	if id, secret, ok := claimOf(c); ok {
+		if _, unknown := a.Store.Authenticate(id, secret); unknown != nil {
+			return unknown
+		}
+	}
+	header := &c.Request().Header
+	if header.ContentLength() <= maxBody && a.knows(header) {
+		return quiz.ErrBusy
+	}
+	return err
 }
 
 // undeclared is the length of a body that comes in chunks (fasthttp, RequestHeader).

@@ -18,8 +18,8 @@ import (
 )
 
 // declares opens connections that each say a large body is coming, and sends none of
-// it. It counts the answers of each status that come without.
-func (s *server) declares(connections, bytes int, header string) (refused *atomic.Int32) {
+// it. It counts the answers of a status that come without.
+func (s *server) declares(connections, bytes, status int, header string) (refused *atomic.Int32) {
 	s.t.Helper()
 	refused = &atomic.Int32{}
 	var ready sync.WaitGroup
@@ -31,7 +31,7 @@ func (s *server) declares(connections, bytes int, header string) (refused *atomi
 		require.NoError(s.t, err)
 		ready.Go(func() {
 			_ = conn.SetReadDeadline(time.Now().Add(2 * time.Second))
-			if got, err := http.ReadResponse(bufio.NewReader(conn), nil); err == nil && got.StatusCode == http.StatusRequestEntityTooLarge {
+			if got, err := http.ReadResponse(bufio.NewReader(conn), nil); err == nil && got.StatusCode == status {
 				refused.Add(1)
 			}
 		})
@@ -49,13 +49,14 @@ func TestADeclaredBodyTakesNoRoom(t *testing.T) {
 	s.register(1)
 	known := fmt.Sprintf("Authorization: Device %s:%s\r\n", storetest.ID(1), storetest.Secret(1))
 	forged := fmt.Sprintf("Authorization: Device %s:%s\r\n", storetest.ID(1), storetest.Secret(2))
-	assert.EqualValues(t, 20, s.declares(20, 1<<20, "").Load(), "strangers")
-	assert.EqualValues(t, 20, s.declares(20, 9<<10, forged).Load(), "with a secret that is wrong")
-	assert.EqualValues(t, 20, s.declares(20, 1<<20, "Cookie: lintel=x; __Host-lintel=x\r\n").Load(), "nor with a cookie")
-	assert.Zero(t, s.declares(20, 8<<10, "").Load())
-	assert.Zero(t, s.declares(20, 1<<20, known).Load(), "there is room for some")
-	most := s.declares(420, 1<<20, known).Load()
+	assert.EqualValues(t, 20, s.declares(20, 1<<20, 413, "").Load(), "strangers")
+	assert.EqualValues(t, 20, s.declares(20, 9<<10, 401, forged).Load(), "a device that is not known here hears so, and registers")
+	assert.EqualValues(t, 20, s.declares(20, 1<<20, 413, "Cookie: lintel=x; __Host-lintel=x\r\n").Load(), "nor with a cookie")
+	assert.Zero(t, s.declares(20, 8<<10, 413, "").Load())
+	assert.Zero(t, s.declares(20, 1<<20, 503, known).Load(), "there is room for some")
+	most := s.declares(420, 1<<20, 503, known).Load()
 	assert.Positive(t, most, "but not for any number")
 	assert.Less(t, most, int32(420), "and for some more as time goes by")
-	assert.Zero(t, s.declares(20, 32<<10, known).Load(), "an answer's size passes all the same")
+	assert.Zero(t, s.declares(20, 32<<10, 503, known).Load(), "an answer's size passes all the same")
+	assert.EqualValues(t, 20, s.declares(20, 1<<20+1, 413, known).Load(), "what is too large for anybody is never taken")
 }

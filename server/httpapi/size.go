@@ -8,6 +8,7 @@ import (
 	"golang.org/x/time/rate"
 
 	"lintel/quiz"
+	"lintel/server/class"
 )
 
 // How large a body may be is said before it is read, by who says that they send it:
@@ -49,19 +50,25 @@ func (a *api) mostOf(header *fasthttp.RequestHeader) int {
 	return maxBody
 }
 
-// tooLarge is why a body is refused from its headers. A device that the server does
-// not know is told that, as it would be of a smaller one: it then registers, and sends
-// again. Where there is no room for now, the same body may be sent later.
+// tooLarge is why a body is refused from its headers. Who is not known is told so, as of
+// a smaller one: a device then registers and sends again, an instructor signs in. Where
+// there is no room for now, the same body may be sent later.
 func (a *api) tooLarge(c *fiber.Ctx, err error) error {
-	if id, secret, ok := claimOf(c); ok {
-		if _, unknown := a.Store.Authenticate(id, secret); unknown != nil {
-			return unknown
-		}
-	}
 	header := &c.Request().Header
-	if header.ContentLength() <= maxBody && a.knows(header) {
+	if length := header.ContentLength(); length <= strangersBody || length > maxBody {
+		return err // of one in chunks fasthttp has forgotten the headers
+	}
+	if a.knows(header) {
 		return quiz.ErrBusy
 	}
+	if id, secret, ok := claimOf(c); ok {
+		_, err = a.Store.Authenticate(id, secret)
+		return err
+	}
+	if len(header.Peek(fiber.HeaderAuthorization)) > 0 {
+		return class.ErrNotLead
+	}
+	_, err = a.whoIs(c)
 	return err
 }
 

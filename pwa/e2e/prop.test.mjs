@@ -25,6 +25,15 @@ function countModules() {
   }
 }
 
+/** Runs in the page: keeps every move of the names of the buildings that no finger caused. */
+function watchPick() {
+  globalThis.pickMoved = []
+  new PerformanceObserver((list) => {
+    for (const { sources } of list.getEntries())
+      for (const { node, previousRect, currentRect } of sources) if (node?.className === 'prop-pick') globalThis.pickMoved.push([previousRect.y, currentRect.y])
+  }).observe({ type: 'layout-shift', buffered: true })
+}
+
 for (const view of views) {
   describe(`the bench at ${view.width} px, ${view.scheme}`, () => {
     const browser = usePhone(view)
@@ -33,6 +42,7 @@ for (const view of views) {
     before(async () => {
       page = browser.page
       await page.addInitScript(countModules)
+      await page.addInitScript(watchPick)
       await page.goto(`${server.url}/prop`)
       await page.getByRole('button', { name: 'Light it', exact: true }).waitFor({ timeout: 60_000 })
     })
@@ -72,6 +82,11 @@ for (const view of views) {
       const cells = page.locator('.prop-compare tr', { hasText: line }).first().locator('td')
       return (await cells.allTextContents()).slice(0, 2).map((text) => parseFloat(text))
     }
+
+    test('the names of the buildings stand where they stood when the bench has come', async () => {
+      await page.waitForTimeout(300)
+      assert.deepEqual(await page.evaluate(() => globalThis.pickMoved), [])
+    })
 
     test('it burns at sixteen times, and takes a move', async () => {
       await press('Light it')

@@ -58,7 +58,7 @@ type OpeningFrame struct {
 	Steam         float64 // 0 to 1, share of the aerosol that is water
 	Churning      float64
 	Pulsing       float64
-	FlameKW       float64 // burning in or outside the opening
+	FlameKW       float64 // burning that shows in or outside the opening
 	Flow          float64
 	NeutralPlane  float64 // fraction of the opening's height
 	Volume        float64

@@ -80,11 +80,17 @@ var casesWhole = []infer.Case{
 		Now:  engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int2, Darkness: &int4, Flame: "none"}}},
 	},
 	{
-		Rule:  "fast-thick-no-flame",
+		Rule:  "fast-thick-not-filled",
 		Fires: true,
 		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int4, Flame: "none"}}},
 	},
-	{Rule: "fast-thick-no-flame", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int4, Flame: "full"}}}},
+	{
+		Rule:  "fast-thick-not-filled",
+		Fires: true,
+		Note:  "tongues",
+		Now:   engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int4, Flame: "tongues"}}},
+	},
+	{Rule: "fast-thick-not-filled", Now: engine.Look{Openings: []engine.Reading{{ID: "a", Velocity: &int4, Density: &int4, Flame: "full"}}}},
 	{
 		Rule:   "more-smoke",
 		Fires:  true,

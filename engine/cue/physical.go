@@ -37,7 +37,7 @@ type Physical struct {
 	Steam        float64 // share of the extinction that is water, 0 to 1
 
 	Pulsing      float64 // reversals a minute, from Pulse
-	FlameKW      float64 // burning in or outside the opening
+	FlameKW      float64 // burning that shows in or outside the opening
 	NeutralPlane float64 // fraction of the frame's height from its sill, NaN where there is none
 }
 
@@ -81,8 +81,8 @@ func (p *Physical) Measure() Measures {
 // (chosen by us; doors leak less than a hundredth of their area).
 const shutShare = 0.02
 
-// cracked reports whether smoke can only pass by cracks.
-func (p *Physical) cracked() bool {
+// Cracked reports whether smoke can only pass by cracks.
+func (p *Physical) Cracked() bool {
 	return p.Kind == engine.Leak || p.OpenM2 < shutShare*p.FrameM2
 }
 
@@ -95,7 +95,7 @@ func (p *Physical) span() (height, area float64) {
 	if p.Kind.Horizontal() {
 		height = math.Sqrt(p.FrameM2)
 	}
-	if p.cracked() {
+	if p.Cracked() {
 		height = math.Max(height, p.RoomHeightM)
 	}
 	if p.Kind == engine.Leak {

@@ -50,5 +50,5 @@ func FlameHeightSimple(hrrKW float64) float64 { return 0.2 * num.Pow(hrrKW, 0.4)
 // Holds for a room that has flashed over, burning at what its opening lets in.
 // Source: cibse_guide_e equation 6.57. Check: testdata/handcalc/flame.csv.
 func WindowFlame(v Vent, burnedKgS float64) float64 {
-	return 12.8*num.Pow(burnedKgS/v.WidthM, 2.0/3) - v.HeightM
+	return float64(12.8*num.Pow(burnedKgS/v.WidthM, 2.0/3)) - v.HeightM
 }

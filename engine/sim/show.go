@@ -19,7 +19,7 @@ func (r *Run) physical(i int) cue.Physical {
 	p := cue.Physical{
 		Kind: o.Kind, FrameM2: r.frameArea(i), HeightM: o.HeightM, SillM: o.SillM,
 		RoomHeightM: room.Height, AmbientC: r.model.Ambient - zone.Kelvin,
-		Pulsing: r.pulsing[i], FlameKW: (v.JetW + v.OutsideW) / 1000, NeutralPlane: math.NaN(),
+		Pulsing: r.pulsing[i], NeutralPlane: math.NaN(),
 	}
 	p.OpenM2 = p.FrameM2 * v.Free()
 	p.OutKgS, p.InKgS = r.through(i)
@@ -29,6 +29,7 @@ func (r *Run) physical(i int) cue.Physical {
 		p.NeutralPlane = (v.Flow.Neutral - v.Slot.Sill) / o.HeightM
 	}
 	r.outflow(i, v, &p)
+	p.FlameKW = r.flameAt(v, &p)
 	return p
 }
 

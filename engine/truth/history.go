@@ -55,24 +55,31 @@ func (w *swing) follow(hrr, dt, flashover float64) {
 	}
 }
 
-// knockDown remembers how large the fire was when water reached it. Water on
-// what had burned out knocks nothing down: a fire below the noise counts for none.
+// knockDown remembers how large the fire was when water reached it. Water on what had
+// burned out knocks nothing down: a fire below the noise counts for none. Nor does
+// water that could not have taken up a few seconds of the fire's heat, or a fall long
+// after the last of it: that fire went down for another cause.
 type knockDown struct {
-	water  float64
+	water  float64 // all put in so far, L
+	poured float64 // of it, on this fire
+	at     float64 // when the last was
 	before float64
 	down   bool
 }
 
-func (k *knockDown) follow(level, water, flashover float64) {
-	if water > k.water && !k.down && level > float64(NoiseShare*flashover) {
-		k.before = math.Max(k.before, level)
+func (k *knockDown) follow(s State, level float64) {
+	if s.WaterL > k.water {
+		if !k.down && level > float64(NoiseShare*s.FlashoverKW) {
+			k.before = math.Max(k.before, level)
+		}
+		k.poured, k.at = k.poured+(s.WaterL-k.water), s.TS
 	}
-	k.water = math.Max(k.water, water)
+	k.water = math.Max(k.water, s.WaterL)
+	again := float64(RegrowthShare * k.before)
 	switch {
-	case k.before <= 0:
-	case level < float64(KnockDownShare*k.before):
+	case k.down && level > again && s.HRRKW > again, !k.down && s.TS-k.at > WaterLastsS:
+		k.down, k.before, k.poured = false, 0, 0
+	case s.HRRKW < float64(KnockDownShare*k.before) && k.poured*WaterHeat > float64(SettleS*k.before):
 		k.down = true
-	case level > float64(RegrowthShare*k.before):
-		k.down = false
 	}
 }

@@ -37,6 +37,12 @@ const (
 	// knocked down; above RegrowthShare it has grown again. Chosen by us.
 	KnockDownShare = 0.10
 	RegrowthShare  = 0.30
+
+	// WaterLastsS is how long after the last water a fall still counts as its doing,
+	// chosen by us; WaterHeat is what a litre takes up on its way to steam, kJ (from
+	// 20 to 100 C 335, latent heat 2,257; steam tables).
+	WaterLastsS = 60.0
+	WaterHeat   = 2592.0
 )
 
 // State is one instant of a fire, as the truth needs it.
@@ -71,7 +77,7 @@ func (t *Tracker) Observe(s State) engine.Stage {
 	t.last = s.TS
 	t.starved.follow(share(s.OxygenLimited), dt)
 	t.swing.follow(s.HRRKW, dt, s.FlashoverKW)
-	t.knock.follow(t.swing.level.value, s.WaterL, s.FlashoverKW)
+	t.knock.follow(s, t.swing.level.value)
 	t.developed = t.fullyDeveloped(s)
 	return t.stage(s)
 }

@@ -53,6 +53,7 @@ func fire(kw, upperC, flux float64, more ...func(*truth.State)) truth.State {
 func starved(s *truth.State) { s.OxygenLimited = true }
 func spent(s *truth.State)   { s.FuelLeft = false }
 func water(s *truth.State)   { s.WaterL = 200 }
+func splash(s *truth.State)  { s.WaterL = 2 } // takes up 5 MJ, 3.5 s of 1.5 MW
 func hidden(s *truth.State)  { s.LayerInOpening = false }
 
 // Stages and their order: NFPA 1700 and the "modern fire curve" of UL FSRI's
@@ -99,6 +100,12 @@ func TestStages(t *testing.T) {
 			[]leg{{120, fire(600, 340, 8)}, {120, fire(0, 150, 1, spent)}, {60, fire(0, 120, 1, spent)}, {60, fire(0, 100, 0, spent, water)}}, engine.Decay, engine.FuelLimited},
 		"water on what had burned out, and a little puff": {
 			[]leg{{120, fire(600, 340, 8)}, {120, fire(5, 150, 1)}, {60, fire(5, 120, 1)}, {30, fire(5, 100, 0, water)}, {60, fire(0, 60, 0, water)}}, engine.Decay, engine.FuelLimited},
+		"a splash on a fire that then starves": {
+			[]leg{{200, fire(1500, 700, 40)}, {10, fire(1500, 650, 35, splash)}, {30, fire(60, 200, 2, starved, splash)}}, engine.VentilationDecay, engine.VentilationLimited},
+		"starved long after the water": {
+			[]leg{{200, fire(1500, 700, 40)}, {20, fire(1500, 650, 35, water)}, {70, fire(1500, 650, 35, water)}, {30, fire(60, 200, 2, starved, water)}}, engine.VentilationDecay, engine.VentilationLimited},
+		"knocked down at once": {
+			[]leg{{200, fire(1500, 700, 40)}, {4, fire(60, 300, 3, water)}}, engine.AfterKnockDown, engine.FuelLimited},
 		"water, but the fire stands": {
 			[]leg{{120, fire(700, 400, 8)}, {60, fire(650, 390, 8, water)}}, engine.PreFlashover, engine.FuelLimited},
 	}

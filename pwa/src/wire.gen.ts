@@ -178,7 +178,7 @@ export const OPENING = {
   Steam: 12,
   Churning: 13,
   Pulsing: 14,
-  /** burning in or outside the opening */
+  /** burning that shows in or outside the opening */
   FlameKW: 15,
   Flow: 16,
   /** fraction of the opening's height */

@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest'
-import { FIELDS, GRAIN_Y, makeGrid, TAU } from './fluid/grid'
+import { FIELDS, FIRE, GRAIN_Y, makeGrid, TAU } from './fluid/grid'
 import { STEP_S } from './fluid/step'
 import { stillOpening } from './frame'
 import type { Jet } from './jet'
@@ -57,4 +57,22 @@ test('in thin smoke lumps follow each other a quarter closer', () => {
 
 test('there are more than two pictures to each lump, however fast smoke is', () => {
   for (const speed of [3, 12]) for (const lumps of passing(() => bottom - HIGH + 0.25, speed)) expect(lumps).toBeCloseTo(0.4, 3)
+})
+
+test('a long flame dies out downward and ends on no line above the smoke it comes with', () => {
+  const grid = makeGrid(40, 40, 1 / 40)
+  const noise = noiseOf(1)
+  noise.makeReady()
+  const jet = jetDownTo(bottom, 2, 3)
+  for (let k = 0; k < 20; k++) stamp(grid, { ...jet, look: { ...jet.look, flameKW: 300 } }, LEFT_BEFORE + k, noise, k * STEP_S)
+  const fineM = grid.cellM / 2
+  const column = [...Array(Math.round(HIGH / fineM)).keys()].map((j) => {
+    const y = Math.ceil(0.4 / fineM) + 1 + j
+    return grid.front.now[(y * grid.fineRow + Math.round(0.5 / fineM)) * FIELDS + FIRE]!
+  })
+  const most = Math.max(...column)
+  expect(most).toBeGreaterThan(0.5)
+  const dying = column.filter((fire) => fire > 0.1 * most && fire < 0.7 * most).length
+  expect(dying * fineM).toBeGreaterThan(0.15 * HIGH)
+  expect(column.at(-2)).toBeLessThan(0.3 * most)
 })

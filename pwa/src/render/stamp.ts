@@ -68,7 +68,8 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       f[o + GRAIN_X]! += own * (tau * gx - f[o + GRAIN_X]!)
       f[o + GRAIN_Y]! += own * (tau * gy - f[o + GRAIN_Y]!)
       if (flame > 0) {
-        const lit = inside(y, area.y0, area.y0 + flame * (plane - area.y0), fineM) * (0.8 + tongue * noise.at(gx, gy))
+        const down = (y - area.y0) / Math.max(0.05, plane - area.y0)
+        const lit = burning(flame, down + LICKS * tongue * noise.at(gx + 5.1, ripple)) * (0.8 + tongue * noise.at(gx, gy))
         f[o + FIRE]! += cover * (Math.max(0, lit * strength) - f[o + FIRE]!)
       }
       smoke.busy[((j + 1) >> 1) * grid.row + ((i + 1) >> 1)] = 1
@@ -150,6 +151,17 @@ function highOf(jet: Jet, { cellM }: Grid): number {
 /** Share of the outflow's height that burns. */
 function flameReach({ look, area, plane }: Jet): number {
   return Math.min(MOST_BURNS, flameLength(look) / Math.max(0.05, plane - area.y0))
+}
+
+// The flame of an outflow dies out downward over this share of its height, and licks up
+// and down by a part of that: it ends on no line. Chosen by us, by eye.
+const DIES_OVER = 0.35
+const LICKS = 0.25
+
+/** How much burns so far down an outflow of which a share burns. */
+function burning(flame: number, down: number): number {
+  const s = (flame + 0.5 * DIES_OVER - down) / DIES_OVER
+  return s < 0 ? 0 : s > 1 ? 1 : s * s * (3 - 2 * s)
 }
 
 /** Glow that burning gas starts with: more for a flame longer than its opening is high, so that it outlives the rise. */

@@ -26,7 +26,7 @@
 // plane, no momentum of the gas in a room. Upper-layer temperature and depth of
 // mature zone models scatter by 35 and 19 per cent against experiments
 // (firemodels/cfast, validation scatter table); this one is not better than its
-// own table in testdata/fire says.
+// own report says (server/validate/testdata/report.md).
 //
 // # Sources
 //

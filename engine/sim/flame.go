@@ -30,8 +30,11 @@ func (r *Run) flameAt(v *zone.Vent, p *cue.Physical) float64 {
 	}
 	room := &r.model.Rooms[v.A]
 	flashed := num.Smooth(room.Gas[zone.Upper].Temp()-zone.Kelvin, truth.FlashoverC, surelyFlashedC)
+	if flashed <= 0 {
+		return there
+	}
 	burns := room.Out.BurnW / 1000 * r.shareOfOutflow(v)
-	if flashed <= 0 || burns <= there {
+	if burns <= there {
 		return there
 	}
 	window := handcalc.Vent{WidthM: v.Slot.Width * v.Free(), HeightM: p.HeightM}

@@ -184,9 +184,10 @@ func (w *watch) lookRoom(r *Run, i int, s truth.State) {
 		was.wasPoor = s.TS
 	}
 	w.flashover(r, i, s, upper)
-	w.backdraft(r, i, s, upper, heat)
-	w.premixed(r, i, s, upper, heat)
-	w.layerLights(r, i, s)
+	flashes := flashoverKW(r.model, i)
+	w.backdraft(r, i, s, upper, heat, flashes)
+	w.premixed(r, i, s, heat, flashes)
+	w.layerLights(r, i, s, flashes)
 	was.layer += float64(0.1 * (room.Out.LayerW/1000 - was.layer))
 	was.burning += float64((room.Out.BurnW/1000 - was.burning) * w.share(s))
 }

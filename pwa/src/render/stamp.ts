@@ -44,6 +44,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
   const j0 = Math.max(1, Math.floor(area.y0 / fineM))
   const j1 = Math.min(2 * grid.ny, Math.ceil(area.y1 / fineM) + 1)
   const rim = jet.facing === 'eye' ? 0.5 * fineM : 0
+  const band = bandOf(jet)
   const flame = flameReach(jet)
   const strength = flameStrength(jet)
   const ripple = jet.seed + RIPPLES * left // the boundary ripples as fast as the smoke above it moves
@@ -68,8 +69,7 @@ function stampSmoke(grid: Grid, smoke: Smoke, jet: Jet, left: number, noise: Noi
       f[o + GRAIN_X]! += own * (tau * gx - f[o + GRAIN_X]!)
       f[o + GRAIN_Y]! += own * (tau * gy - f[o + GRAIN_Y]!)
       if (flame > 0) {
-        const down = (y - area.y0) / Math.max(0.05, plane - area.y0)
-        const lit = burning(flame, down + LICKS * tongue * noise.at(gx + 5.1, ripple)) * (0.8 + tongue * noise.at(gx, gy))
+        const lit = burning(flame, (y - area.y0) / band + LICKS * tongue * noise.at(gx + 5.1, ripple)) * (0.8 + tongue * noise.at(gx, gy))
         f[o + FIRE]! += cover * (Math.max(0, lit * strength) - f[o + FIRE]!)
       }
       smoke.busy[((j + 1) >> 1) * grid.row + ((i + 1) >> 1)] = 1
@@ -148,10 +148,11 @@ function highOf(jet: Jet, { cellM }: Grid): number {
   return Math.max(high / (1 + CLOSER * Math.max(veil(jet.depth), coarse(fineM / high))), jet.look.outVelocityMS / MOST_PER_S)
 }
 
+/** Height of the outflow, for what is told as a share of it. */
+const bandOf = ({ area, plane }: Jet) => Math.max(0.05, plane - area.y0)
+
 /** Share of the outflow's height that burns. */
-function flameReach({ look, area, plane }: Jet): number {
-  return Math.min(MOST_BURNS, flameLength(look) / Math.max(0.05, plane - area.y0))
-}
+const flameReach = (jet: Jet) => Math.min(MOST_BURNS, flameLength(jet.look) / bandOf(jet))
 
 // The flame of an outflow dies out downward over this share of its height, and licks up
 // and down by a part of that: it ends on no line. Chosen by us, by eye.

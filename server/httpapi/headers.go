@@ -34,9 +34,7 @@ var fixed = [][2]string{
 const stayEncrypted = "max-age=31536000"
 
 func (a *api) secure(c *fiber.Ctx) {
-	for _, header := range fixed {
-		c.Set(header[0], header[1])
-	}
+	fix(&c.Response().Header)
 	if a.encrypted(c) && !strings.EqualFold(hostOf(c), "localhost") {
 		c.Set(fiber.HeaderStrictTransportSecurity, stayEncrypted)
 	}
@@ -52,12 +50,15 @@ func (a *api) secured(c *fiber.Ctx) error {
 func headed(answer fasthttp.RequestHandler) fasthttp.RequestHandler {
 	return func(c *fasthttp.RequestCtx) {
 		answer(c)
-		if c.Hijacked() || len(c.Response.Header.Peek(fixed[0][0])) > 0 {
-			return
+		if !c.Hijacked() && len(c.Response.Header.Peek(fixed[0][0])) == 0 {
+			fix(&c.Response.Header)
 		}
-		for _, header := range fixed {
-			c.Response.Header.Set(header[0], header[1])
-		}
+	}
+}
+
+func fix(answer *fasthttp.ResponseHeader) {
+	for _, header := range fixed {
+		answer.Set(header[0], header[1])
 	}
 }
 

@@ -140,7 +140,7 @@ test('one leaves the class, and may think again', async () => {
   await page.keyboard.press('Escape')
   await page.getByRole('dialog').waitFor({ state: 'detached', ...slow })
   assert.equal(await page.evaluate(() => document.activeElement.textContent), 'Leave this class on this phone', 'the focus goes back to where it was')
-  await page.keyboard.press('Enter')
+  await pressOn(page, 'Leave this class on this phone')
   await page.getByRole('dialog').waitFor(slow)
   await pressOn(page, 'Leave', { within: 3 })
   await page.getByLabel('Class code').waitFor(slow)
